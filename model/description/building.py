@@ -1,0 +1,97 @@
+"""A building as its description states it: validated, frozen, in millimetres and degrees.
+
+These classes are the whole contract between what a person types and everything that is built.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..catalog.profiles import RibProfile
+
+Hand = Literal["left", "right"]
+Wall = Literal["front", "back", "left", "right"]
+FaceName = Literal["front", "back", "left", "right", "left slope", "right slope"]
+Units = Literal["ft-in", "mm"]
+Start = Literal["left", "right", "centre"]
+OpeningKind = Literal["walk door", "overhead door", "window", "framed opening"]
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """How the sheets of one face are laid. Left and right are those of someone outside, facing it.
+
+    start: the corner the run leaves from, or "centre".
+    first: for a run from the centre, the half that is laid first; otherwise equal to start. All
+    sheets of a face keep one hand: their overlap rib is on this side.
+    """
+
+    start: Start
+    first: Hand
+
+
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """The skin.
+
+    thickness: of the coated sheet (mm). gauge: how it was asked for ("29 ga", "0.5 mm"), a label.
+    overhang: of the roof past the eave steel line, in plan. ridge_gap: between each slope's sheets
+    and the ridge, along the slope. foot_gap: under the feet of wall sheets. cut_clearance: between
+    an opening and the edge of the sheet cut around it. flange: thickness of the trim flanges that
+    lie between framing and sheet; it sets the sheet plane off the steel line.
+    """
+
+    profile: RibProfile
+    thickness: float
+    gauge: str
+    wall_colour: str
+    roof_colour: str
+    overhang: float
+    ridge_gap: float
+    foot_gap: float
+    cut_clearance: float
+    flange: float
+
+
+@dataclass(frozen=True, slots=True)
+class Slab:
+    """The ledge formed at the slab's edge, that wall sheets stand in (mm). Depth 0: no ledge."""
+
+    ledge_depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A rectangular opening in a wall (mm).
+
+    from_left: from the wall's left corner of the steel line, seen from outside, to the opening's
+    left edge. sill: from the top of the slab to the opening's lower edge.
+    """
+
+    kind: OpeningKind
+    wall: Wall
+    width: float
+    height: float
+    from_left: float
+    sill: float
+
+
+@dataclass(frozen=True, slots=True)
+class Building:
+    """A rectangular gabled building.
+
+    width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
+    steel lines meet. pitch: of the roof, degrees. runs: one for each of the six faces.
+    """
+
+    name: str
+    units: Units
+    width: float
+    length: float
+    eave_height: float
+    pitch: float
+    sheets: Sheets
+    slab: Slab
+    runs: dict[FaceName, Run]
+    openings: tuple[Opening, ...]

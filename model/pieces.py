@@ -1,0 +1,47 @@
+"""The model: named pieces, each a solid at a place, in a tree of groups.
+
+Everything behind this floor (measure, order, audit, exchange, drawings, show) takes a Model and
+nothing else, whether the model was just raised or was read back from a file.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from .place import Place
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Solid
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One placed part of the building.
+
+    solid: the body in its own frame, shared between pieces (compare with `is`); mm.
+    place: from the solid's frame to the building's.
+    labels: what geometry cannot hold, such as gauge, profile, colour, material, face. Never a size.
+    mark: the short name all congruent pieces share; empty until `ribwright.measure.marked`.
+    """
+
+    name: str
+    role: str
+    group: tuple[str, ...]
+    solid: TopoDS_Solid
+    place: Place
+    labels: tuple[tuple[str, str], ...] = ()
+    mark: str = ""
+
+    def label(self, key: str) -> str:
+        """The text of a label, empty when it has none."""
+        return dict(self.labels).get(key, "")
+
+
+@dataclass(frozen=True, slots=True)
+class Model:
+    """A whole building. units: how lengths are to be shown, "ft-in" or "mm" (a label, not a size)."""
+
+    name: str
+    units: str
+    pieces: tuple[Piece, ...] = field(default=())
