@@ -1,0 +1,56 @@
+"""The steel and the slab as a description states them: sections, spacings, places (mm)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..catalog.sections import SectionShape
+
+GirtStyle = Literal["by-pass", "flush"]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """The frames that stand across the building. Sizes are placeholders for an engineer's.
+
+    stations: y of the interior frames' centre planes, front to back; the two end frames stand
+    inside the gables' steel lines. knee: None leaves knee braces out; knee_reach: how far from the
+    inner corner a knee meets column and rafter. front_posts, back_posts: u of gable posts from that
+    wall's left corner seen from outside. plate_*: base plates and the holes for their anchor rods.
+    """
+
+    stations: tuple[float, ...]
+    column: SectionShape
+    rafter: SectionShape
+    knee: SectionShape | None
+    knee_reach: float
+    post: SectionShape
+    front_posts: tuple[float, ...]
+    back_posts: tuple[float, ...]
+    plate_thickness: float
+    plate_reach: float
+    anchor_hole: float
+
+
+@dataclass(frozen=True, slots=True)
+class Framing:
+    """What lies between frames and sheets.
+
+    girts: "by-pass" in front of the columns, or "flush" between them. girt_heights: of girt centres
+    above the slab, empty: evenly spaced no further apart than girt_spacing. purlin_spacing: likewise,
+    along the slope. rake_angle: vertical leg first.
+    """
+
+    girts: GirtStyle
+    girt: SectionShape
+    girt_spacing: float
+    girt_heights: tuple[float, ...]
+    purlin: SectionShape
+    purlin_spacing: float
+    eave_strut: SectionShape
+    base_rail: SectionShape
+    rake_angle: SectionShape
+    jamb: SectionShape
+    header: SectionShape
+    sill: SectionShape

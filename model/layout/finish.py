@@ -1,0 +1,10 @@
+"""Colours by role (CSS names), so that a frame, its framing and its skin read apart in a picture."""
+
+from __future__ import annotations
+
+FRAME = (("colour", "brown"), ("material", "steel"))
+FRAMING = (("colour", "lightsteelblue"), ("material", "steel"))
+SLAB = (("colour", "darkgray"), ("material", "concrete"))
+LEAF = (("colour", "whitesmoke"), ("material", "leaf"))
+SASH = (("colour", "white"), ("material", "sash"))
+PANE = (("colour", "lightcyan"), ("material", "glass"))

@@ -1,0 +1,105 @@
+"""What frames an opening and what fills it: jambs, header, sill; simple leaves, sashes and panes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..catalog.sections import SectionShape
+from ..description.building import Opening
+from ..place import Place, Point3
+from ..recipe import Cut, Part, Prism, Recipe, Section, grid
+from .faces import Face
+from .finish import FRAMING, LEAF, PANE, SASH
+from .framing import LEFT, OUT, RIGHT, UP
+from .member import Plane, member, square
+from .steel_lines import SteelLines
+
+GAP = 3.175
+"""mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
+
+THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
+"""mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
+
+SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
+
+
+def opening_parts(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """The parts of every opening of a face."""
+    for number, opening in enumerate(face.openings, 1):
+        name = f"{face.name} {opening.kind} {number}"
+        yield from _frame(lines, face, name, opening)
+        yield from _filling(lines, face, name, opening)
+
+
+def _frame(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
+    """Jambs with their webs to the opening, header and sill likewise."""
+    framing = lines.building.framing
+    left, right = opening.from_left, opening.from_left + opening.width
+    top = opening.sill + opening.height
+    low, high = lines.jamb_reach(opening)
+    half = framing.jamb.width / 2
+    for side, u, along in (("left", left - half, UP), ("right", right + half, (0.0, -1.0, 0.0))):
+        start: Plane = square((u, low, 0.0), UP)
+        end = _jamb_head(lines, u, half) if high is None else square((u, high, 0.0), UP)
+        planes = (start, end) if side == "left" else (end, start)
+        yield _steel(face, name, f"jamb {side}", "jamb", framing.jamb, (u, 0.0), along, planes)
+    across = (square((left, 0.0, 0.0), RIGHT), square((right, 0.0, 0.0), RIGHT))
+    header = framing.header
+    yield _steel(face, name, "header", "header", header, (0.0, top + header.width / 2), RIGHT, across)
+    if opening.sill > 0:
+        sill = framing.sill
+        line = (0.0, opening.sill - sill.width / 2)
+        yield _steel(face, name, "sill", "sill", sill, line, LEFT, across[::-1])
+
+
+def _jamb_head(lines: SteelLines, u: float, half: float) -> Plane:
+    """A jamb cut to the rake, or square under the ridge where it straddles it."""
+    limit = lines.rake_limit(lines.building.framing.jamb.depth)
+    if abs(u - lines.building.width / 2) < half:
+        return square((u, min(lines.roof(u - half, limit), lines.roof(u + half, limit)), 0.0), UP)
+    return lines.roof_plane(u, limit)
+
+
+def _steel(
+    face: Face,
+    opening: str,
+    name: str,
+    role: str,
+    shape: SectionShape,
+    line: tuple[float, float],
+    along: Point3,
+    ends: tuple[Plane, Plane],
+) -> Part:
+    recipe, place = member(shape.section(), (*line, -shape.depth / 2), along, OUT, *ends)
+    label = (("face", face.name), *FRAMING)
+    return Part(f"{opening} {name}", role, ("openings", opening), recipe, face.frame @ place, label)
+
+
+def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
+    """A leaf, or a sash with its pane, in the middle of the jambs' depth."""
+    if opening.kind == "framed opening":
+        return
+    thick = THICKNESS[opening.kind]
+    back = -(lines.building.framing.jamb.depth + thick) / 2
+    width, height = opening.width - 2 * GAP, opening.height - (2 if opening.sill > 0 else 1) * GAP
+    lift = GAP if opening.sill > 0 else 0.0
+    at = face.frame @ Place((opening.from_left + GAP, opening.sill + lift, back))
+    label = ("face", face.name)
+    group = ("openings", name)
+    whole = box(width, height, thick)
+    if opening.kind != "window":
+        yield Part(f"{name} leaf", "leaf", group, whole, at, (label, *LEAF))
+        return
+    light = box(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
+    sash = Cut(whole, ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
+    yield Part(f"{name} sash", "sash", group, sash, at, (label, *SASH))
+    pane = box(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
+    inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
+    yield Part(f"{name} pane", "pane", group, pane, inside, (label, *PANE))
+
+
+def box(width: float, height: float, depth: float) -> Recipe:
+    """A block from its local origin to (width, height, depth)."""
+    corners = ((0.0, 0.0), (width, 0.0), (width, height), (0.0, height))
+    outline = Section(tuple((grid(x), grid(y), 0.0) for x, y in corners))
+    return Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(depth)))

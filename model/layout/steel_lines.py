@@ -1,0 +1,239 @@
+"""Where the steel stands, as numbers: setbacks, roof planes, framing lines. Nothing is drawn here."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from math import ceil, cos, radians, sin, tan
+
+from ..description.building import Building, FaceName, Opening
+from ..place import Point3
+from .member import Plane
+
+LEAST_GIRT = 304.8
+"""mm; a gable girt shorter than a foot would hold nothing. Common practice, no source."""
+
+LEAST_POST = 609.6
+"""mm; a post stopped on a header must be at least 2 ft long to be worth its welds. Common practice."""
+
+RIDGE_LINE = 76.2
+"""mm; the ridge purlin's centre lies this far (3 in) below the sheets' upper ends, so that the ridge
+cap's screws find it."""
+
+
+@dataclass(frozen=True)
+class SteelLines:
+    """Numbers that frames, framing and openings share. Face frames: u right, v up, w outward."""
+
+    building: Building
+
+    @cached_property
+    def rise(self) -> float:
+        """Rise over run of the roof."""
+        return tan(radians(self.building.pitch))
+
+    @cached_property
+    def cos(self) -> float:
+        """Cosine of the pitch."""
+        return cos(radians(self.building.pitch))
+
+    @cached_property
+    def sin(self) -> float:
+        """Sine of the pitch."""
+        return sin(radians(self.building.pitch))
+
+    @cached_property
+    def setback(self) -> float:
+        """Steel line to the outer faces of the frames: the girts' depth where they by-pass."""
+        framing = self.building.framing
+        return framing.girt.depth if framing.girts == "by-pass" else 0.0
+
+    @cached_property
+    def rafter_length(self) -> float:
+        """Eave steel line to ridge, along the slope of the roof's steel plane."""
+        return self.building.width / 2 / self.cos
+
+    def roof(self, u: float, below: float = 0.0) -> float:
+        """Height, over a gable's u, of the plane that lies `below` (square) under the roof steel plane."""
+        return self.building.eave_height + min(u, self.building.width - u) * self.rise - below / self.cos
+
+    def roof_plane(self, u: float, below: float) -> Plane:
+        """That plane in a gable face's frame, on the side of the ridge where u lies."""
+        side = -1.0 if u <= self.building.width / 2 else 1.0
+        foot = 0.0 if side < 0 else self.building.width
+        normal: Point3 = (side * self.sin, self.cos, 0.0)
+        return Plane((foot, self.building.eave_height - below / self.cos, 0.0), normal)
+
+    @cached_property
+    def rafter_top(self) -> float:
+        """Roof steel plane down to the rafters, square to the slope: the purlins' depth."""
+        return self.building.framing.purlin.depth
+
+    @cached_property
+    def rafter_under(self) -> float:
+        """Roof steel plane down to the rafters' undersides."""
+        return self.rafter_top + self.building.frame.rafter.depth
+
+    @cached_property
+    def rake_leg(self) -> float:
+        """How far the rake angle's vertical leg reaches down from the roof steel plane.
+
+        It closes the purlins' ends. With by-pass girts its other leg turns in under the purlins; with
+        flush girts the end rafter lies there and the vertical leg alone is left.
+        """
+        framing = self.building.framing
+        return framing.rake_angle.depth if self.setback else framing.purlin.depth
+
+    def rake_limit(self, depth: float) -> float:
+        """Roof steel plane down to what a gable member of that depth must stay under."""
+        return self.rake_leg if depth <= self.setback else max(self.rake_leg, self.rafter_under)
+
+    @cached_property
+    def rake_stop(self) -> float:
+        """Gable steel line to the purlins' ends: clear of the rake angle's leg and of its bend."""
+        rake = self.building.framing.rake_angle
+        return rake.thickness + (rake.radius if self.setback else 0.0)
+
+    @cached_property
+    def strut_stop(self) -> float:
+        """Eave steel line to what stops beside the eave strut: clear of its sloped flange's lip."""
+        strut = self.building.framing.eave_strut
+        return strut.width + strut.thickness + strut.radius
+
+    @cached_property
+    def strut_foot(self) -> float:
+        """Height of the eave strut's underside."""
+        return self.building.eave_height - self.building.framing.eave_strut.depth
+
+    @cached_property
+    def side_girts(self) -> tuple[float, ...]:
+        """Heights of the side walls' girt centres, from the slab up, all below the eave strut."""
+        framing = self.building.framing
+        half = framing.girt.width / 2
+        top = self.strut_foot - half
+        if framing.girt_heights:
+            return tuple(v for v in framing.girt_heights if v <= top)
+        return _between(framing.base_rail.depth / 2, self.building.eave_height, framing.girt_spacing, top)
+
+    @cached_property
+    def gable_girts(self) -> tuple[float, ...]:
+        """Heights of the gables' girt centres: those of the side walls, then on under the rakes."""
+        framing = self.building.framing
+        half, width = framing.girt.width / 2, self.building.width
+        peak = self.roof(width / 2, self.rake_limit(framing.girt.depth)) - half
+        longest = peak - LEAST_GIRT / 2 * self.rise
+        if framing.girt_heights:
+            return tuple(v for v in framing.girt_heights if v in self.side_girts or self._clear(v, longest))
+        eave = self.building.eave_height
+        count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
+        above = [eave + (peak - eave) * k / count for k in range(count)] if count > 0 else []
+        return self.side_girts + tuple(v for v in above if self._clear(v, longest))
+
+    def _clear(self, v: float, longest: float) -> bool:
+        """Whether a gable girt at v passes above the side walls' girts and is long enough."""
+        return v <= longest and v > max(self.side_girts, default=0.0) + self.building.framing.girt.width
+
+    @cached_property
+    def purlins(self) -> tuple[float, ...]:
+        """v of the purlins' centres on a slope, from the eave up; the last one backs the ridge cap.
+
+        The last one keeps clear of its neighbour on the other slope, whose lower side leans towards it.
+        """
+        framing, sheets = self.building.framing, self.building.sheets
+        half = framing.purlin.width / 2
+        lean = framing.purlin.depth * self.rise + half + 12.7
+        last = self.rafter_length - max(sheets.ridge_gap + RIDGE_LINE, lean)
+        first = framing.eave_strut.width / 2
+        return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
+
+    @cached_property
+    def frames(self) -> tuple[float, ...]:
+        """y of all frames' centre planes, front to back."""
+        half, frame = self.building.frame.column.width / 2, self.building.frame
+        inset = self.setback + half
+        return (inset, *frame.stations, self.building.length - inset)
+
+    def standing_posts(self, wall: FaceName) -> tuple[tuple[float, float | None], ...]:
+        """(u, foot) of a gable's posts; foot None is on the slab, otherwise a door's header.
+
+        A post in an opening's way is left out. With flush girts it stands in the header's own plane,
+        and is stopped on a door's header where enough of it is left above.
+        """
+        frame, framing = self.building.frame, self.building.framing
+        wanted = {"front": frame.front_posts, "back": frame.back_posts}.get(wall, ())
+        standing: list[tuple[float, float | None]] = []
+        half = frame.post.width / 2
+        for u in wanted:
+            way = [o for o in self.building.openings if o.wall == wall and self._in_the_way(u, o)]
+            if not way:
+                standing.append((u, None))
+            elif not self.setback and len(way) == 1:
+                head = way[0].sill + way[0].height + framing.header.width
+                inside = way[0].from_left + half <= u <= way[0].from_left + way[0].width - half
+                room = self.roof(u, self.rafter_under) - head
+                if way[0].sill == 0 and inside and room >= LEAST_POST:
+                    standing.append((u, head))
+        return tuple(standing)
+
+    def _in_the_way(self, u: float, opening: Opening) -> bool:
+        reach = self.building.frame.post.width / 2 + (
+            0.0 if self.setback else self.building.framing.jamb.width
+        )
+        return opening.from_left - reach < u < opening.from_left + opening.width + reach
+
+    def jamb_reach(self, opening: Opening) -> tuple[float, float | None]:
+        """(low, high): heights an opening's jambs run between; high None is up to the rake.
+
+        From the slab, or the nearest line under the sill, up to the nearest line over the header that
+        passes the whole opening.
+        """
+        framing, wall = self.building.framing, opening.wall
+        half = framing.girt.width / 2
+        side = wall in ("left", "right")
+        girts = self.side_girts if side else self.gable_girts
+        low = 0.0
+        if opening.sill > 0:
+            under = [v + half for v in girts if v + half <= opening.sill - framing.sill.width]
+            low = max(under, default=framing.base_rail.depth)
+        head = opening.sill + opening.height + framing.header.width
+        left, right = self.jamb_span(opening)
+        over = [v - half for v in girts if v - half >= head and self._passes(wall, v, left, right)]
+        return low, min(over, default=self.strut_foot if side else None)
+
+    def jamb_span(self, opening: Opening) -> tuple[float, float]:
+        """u from the outside of the left jamb to the outside of the right one."""
+        jamb = self.building.framing.jamb.width
+        return opening.from_left - jamb, opening.from_left + opening.width + jamb
+
+    def _passes(self, wall: FaceName, v: float, left: float, right: float) -> bool:
+        """Whether a girt's line at v covers left..right."""
+        if wall in ("left", "right") or v in self.side_girts:
+            return True
+        framing = self.building.framing
+        top = v + framing.girt.width / 2
+        limit = self.rake_limit(framing.girt.depth)
+        return self.roof(left, limit) >= top and self.roof(right, limit) >= top
+
+    def interruption(self, opening: Opening, v: float) -> tuple[tuple[float, float], ...]:
+        """The span that an opening cuts out of a girt's line at v: none, or jamb to jamb."""
+        half = self.building.framing.girt.width / 2
+        low, high = self.jamb_reach(opening)
+        if v + half <= low or (high is not None and v - half >= high):
+            return ()
+        return (self.jamb_span(opening),)
+
+    def uprights(self, wall: FaceName) -> tuple[tuple[float, float], ...]:
+        """(u, half width) of every column and post that stands behind a wall, corners included."""
+        frame = self.building.frame
+        if wall in ("left", "right"):
+            along = self.frames if wall == "right" else [self.building.length - y for y in self.frames]
+            return tuple((u, frame.column.width / 2) for u in sorted(along))
+        corner = self.setback + frame.column.depth / 2
+        ends = [(corner, frame.column.depth / 2), (self.building.width - corner, frame.column.depth / 2)]
+        return tuple(sorted(ends + [(u, frame.post.width / 2) for u, _ in self.standing_posts(wall)]))
+
+
+def _between(first: float, last: float, spacing: float, top: float) -> tuple[float, ...]:
+    """Even divisions of first..last no longer than spacing, both ends left out, none above top."""
+    count = max(1, ceil((last - first) / spacing - 1e-9))
+    return tuple(v for k in range(1, count) if (v := first + (last - first) * k / count) <= top + 1e-9)
