@@ -11,10 +11,10 @@ from shapely.geometry import Polygon
 from shapely.geometry.polygon import orient
 
 from ..catalog.profiles import RibProfile
-from ..description.building import Building, Hand, Opening, Run
+from ..description.building import Building, Hand, Run
 from ..place import Place, Point2
 from ..recipe import Part, Sheet, grid
-from .faces import Face
+from .faces import Face, head_angle
 from .ribs import graphs
 
 SLIVER = 0.5
@@ -63,7 +63,7 @@ def clad(building: Building, face: Face, centre: float | None = None) -> Iterato
     """The sheets of a face. centre: where a run from the centre starts, half the width unless given."""
     sheets = building.sheets
     lower, upper = graphs(sheets.profile, sheets.thickness)
-    wanted = _with_holes(Polygon(face.outline), face.openings, sheets.cut_clearance)
+    wanted = _with_holes(building, face)
     low, high = wanted.bounds[1], wanted.bounds[3]
     left, right = wanted.bounds[0], wanted.bounds[2]
     kind, tree = ("roof sheet", "roof") if face.sloped else ("wall sheet", "walls")
@@ -90,17 +90,18 @@ def clad(building: Building, face: Face, centre: float | None = None) -> Iterato
             )
 
 
-def _with_holes(outline: Polygon, openings: tuple[Opening, ...], clearance: float) -> Polygon:
+def _with_holes(building: Building, face: Face) -> Polygon:
     """The face less its openings, each larger by the clearance; one without a sill is cut to the foot."""
+    outline, clearance = Polygon(face.outline), building.sheets.cut_clearance
     foot = outline.bounds[1]
     holes = [
         shapely.box(
             opening.from_left - clearance,
             opening.sill - clearance if opening.sill > 0 else foot - 1,
             opening.from_left + opening.width + clearance,
-            opening.sill + opening.height + clearance,
+            opening.sill + opening.height + head_angle(building, opening) + clearance,
         )
-        for opening in openings
+        for opening in face.openings
     ]
     return shapely.difference(outline, shapely.union_all(holes)) if holes else outline
 

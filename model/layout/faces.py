@@ -9,12 +9,16 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import cos, radians, sin, tan
 
+from ..catalog.trims import trim_profiles
 from ..description.building import Building, FaceName, Opening
 from ..place import Place, Point2
 from .ribs import stack
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
+
+LAP_ROOM = 2.1
+"""Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +73,19 @@ def faces(building: Building) -> tuple[Face, ...]:
 
 
 def foot(building: Building) -> float:
-    """Height of the feet of wall sheets: the slab or the bottom of its ledge, plus the stated gap."""
-    return building.sheets.foot_gap - building.slab.ledge_depth
+    """Height of the feet of wall sheets: off the slab, or the bottom of its ledge, by the stated gap.
+
+    The lying leg of the base trim is under them, doubled where two pieces of it lap.
+    """
+    return building.sheets.foot_gap - building.slab.ledge_depth + LAP_ROOM * building.sheets.flange
+
+
+def head_angle(building: Building, opening: Opening) -> float:
+    """How far over an opening's head the trim in front of its sheets stands: clear of the flange of an
+    overhead door's head angle."""
+    if opening.kind != "overhead door":
+        return 0.0
+    return trim_profiles()["jamb angle"].in_plane + LAP_ROOM * building.sheets.flange
 
 
 def _side_outline(building: Building) -> tuple[Point2, ...]:

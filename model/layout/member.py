@@ -27,11 +27,11 @@ def member(
     """The prism of a member and its place.
 
     centre: any point of the axis (the section's origin). along: the axis, towards `end`. depth: where
-    the section's y points, square to `along`; the section's x is depth cross along.
+    the section's y points, as nearly as square to `along` allows; its x is depth cross along.
     The recipe's own origin is set on the start plane, so that equal members are equal recipes.
     """
     z = unit(along)
-    y = unit(depth)
+    y = unit(add(depth, z, -dot(depth, z)))
     x = cross(y, z)
     first, last = _seen(start, centre, x, y, z), _seen(end, centre, x, y, z)
     place = Place(add(centre, z, first[2]), x, y)

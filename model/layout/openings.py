@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from ..catalog.sections import SectionShape
 from ..description.building import Opening
 from ..place import Place, Point3
-from ..recipe import Cut, Part, Prism, Recipe, Section, grid
+from ..recipe import Cut, Part
+from .blocks import block
 from .faces import Face
 from .finish import FRAMING, LEAF, PANE, SASH
 from .framing import LEFT, OUT, RIGHT, UP
@@ -86,20 +87,13 @@ def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iter
     at = face.frame @ Place((opening.from_left + GAP, opening.sill + lift, back))
     label = ("face", face.name)
     group = ("openings", name)
-    whole = box(width, height, thick)
+    whole = block(width, height, thick)
     if opening.kind != "window":
         yield Part(f"{name} leaf", "leaf", group, whole, at, (label, *LEAF))
         return
-    light = box(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
+    light = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
     sash = Cut(whole, ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
     yield Part(f"{name} sash", "sash", group, sash, at, (label, *SASH))
-    pane = box(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
+    pane = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
     inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
     yield Part(f"{name} pane", "pane", group, pane, inside, (label, *PANE))
-
-
-def box(width: float, height: float, depth: float) -> Recipe:
-    """A block from its local origin to (width, height, depth)."""
-    corners = ((0.0, 0.0), (width, 0.0), (width, height), (0.0, height))
-    outline = Section(tuple((grid(x), grid(y), 0.0) for x, y in corners))
-    return Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(depth)))

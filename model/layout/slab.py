@@ -5,10 +5,10 @@ from __future__ import annotations
 from ..description.building import Building, FaceName
 from ..place import Place
 from ..recipe import Cut, Part, Recipe
+from .blocks import block
 from .faces import Face
 from .finish import SLAB
 from .framing import remaining
-from .openings import box
 from .ribs import stack
 
 BEYOND = 25.4
@@ -22,7 +22,7 @@ def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
     if depth:
         out = building.slab.ledge_width
     thick = building.slab.thickness
-    body = box(building.width + 2 * out, building.length + 2 * out, thick)
+    body = block(building.width + 2 * out, building.length + 2 * out, thick)
     corner = (-out, -out, -thick)
     tools: list[tuple[Recipe, Place]] = []
     if depth:
@@ -35,6 +35,6 @@ def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
                 shift = Place(
                     (place.origin[0] + out, place.origin[1] + out, place.origin[2] + thick), place.x, place.y
                 )
-                tools.append((box(b - a, depth + 1, out + 1), shift))
+                tools.append((block(b - a, depth + 1, out + 1), shift))
     recipe: Recipe = Cut(body, tuple(tools)) if tools else body
     return Part("slab", "slab", ("slab",), recipe, Place(corner), SLAB)
