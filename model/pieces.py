@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from .place import Place
+from .place import Place, Point3
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Solid
@@ -22,6 +22,8 @@ class Piece:
     solid: the body in its own frame, shared between pieces (compare with `is`); mm.
     place: from the solid's frame to the building's.
     labels: what geometry cannot hold, such as gauge, profile, colour, material, face. Never a size.
+    row: points of the piece's own frame at which the solid stands, all alike (the screws of one sheet
+    are one piece); empty: once, at its origin. Equal rows are shared in files as the solids are.
     mark: the short name all congruent pieces share; empty until `ribwright.measure.marked`.
     """
 
@@ -32,6 +34,12 @@ class Piece:
     place: Place
     labels: tuple[tuple[str, str], ...] = ()
     mark: str = ""
+    row: tuple[Point3, ...] = ()
+
+    @property
+    def count(self) -> int:
+        """How many bodies this piece stands for."""
+        return max(1, len(self.row))
 
     def label(self, key: str) -> str:
         """The text of a label, empty when it has none."""

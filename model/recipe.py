@@ -97,6 +97,7 @@ class Part:
     role: what it is, from the trade ("wall sheet", "roof sheet", "column", ...).
     group: path in the model's tree, outermost first (("walls", "front")).
     labels: what geometry cannot hold (profile, gauge, colour, material, face): (key, text) pairs.
+    row: points of the part's own frame at which the body stands, all alike; empty: once, at the origin.
     """
 
     name: str
@@ -105,6 +106,7 @@ class Part:
     recipe: Recipe
     place: Place
     labels: tuple[tuple[str, str], ...] = field(default=())
+    row: tuple[Point3, ...] = field(default=())
 
     def label(self, key: str) -> str:
         """The text of a label, empty when it has none."""

@@ -1,1 +1,10 @@
-"""To be written."""
+"""A building as a person states it: text in, a validated Building out. No kernel on this floor."""
+
+from __future__ import annotations
+
+from .build import parse, read
+from .building import Building
+from .schema import schema
+from .starter import sample, sample_text, starter_text, starters
+
+__all__ = ["read", "parse", "sample", "sample_text", "starters", "starter_text", "schema", "Building"]

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from ..catalog.profiles import RibProfile
+from ..units import Units
 
 Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
 FaceName = Literal["front", "back", "left", "right", "left slope", "right slope"]
-Units = Literal["ft-in", "mm"]
 Start = Literal["left", "right", "centre"]
 OpeningKind = Literal["walk door", "overhead door", "window", "framed opening"]
 

@@ -1,4 +1,4 @@
-"""Foam closures cut to the ribs: over the heads of wall sheets, under the roof's eaves, under the ridge cap."""
+"""Foam closures cut to the ribs: over wall sheets' heads, under the roof's eaves and the ridge cap."""
 
 from __future__ import annotations
 

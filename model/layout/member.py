@@ -35,14 +35,14 @@ def member(
     x = cross(y, z)
     first, last = _seen(start, centre, x, y, z), _seen(end, centre, x, y, z)
     place = Place(add(centre, z, first[2]), x, y)
-    return (
-        Prism(
-            section,
-            (grid(first[0]), grid(first[1]), 0.0),
-            (grid(last[0]), grid(last[1]), grid(last[2] - first[2])),
-        ),
-        place,
-    )
+    near = (_slope(first[0]), _slope(first[1]), 0.0)
+    far = (_slope(last[0]), _slope(last[1]), grid(last[2] - first[2]))
+    return Prism(section, near, far), place
+
+
+def _slope(value: float) -> float:
+    """A plane's slope, rounded finer than lengths: over a member's depth it makes less than GRID."""
+    return round(value, 9) + 0.0
 
 
 def _seen(plane: Plane, centre: Point3, x: Point3, y: Point3, z: Point3) -> Point3:

@@ -97,6 +97,8 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
     legs notched back under it, so that no square gap is left at the corner.
     """
     t, flange = lines.thickness, lines.profile("jamb angle").in_plane
+    # A jamb longer than its stock is two pieces, the upper one of which leans into the opening.
+    room = lines.lap_room
     depth = lines.building.framing.jamb.depth
     line = ((flange, 0.0), (0.0, 0.0), (0.0, -depth))
     for edge, (frame, start, end) in _edges(lines, face, opening).items():
@@ -104,13 +106,15 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
             continue
         low, high = (max(start, 0.0), end) if edge == "left" else (start, min(end, _length(edge, opening)))
         notches: tuple[tuple[float, float, tuple[float, float, float, float]], ...] = ()
-        inner = (-t - 1, -depth - 1, 0.0, t + 1)
-        if edge == "left":
+        inner = (-room - 1, -depth - 1, 0.0, t + 1)
+        if edge == "head" and opening.height + flange > lines.building.trim.stock:
+            low, high = low + room, high - room
+        elif edge == "left":
             high = end + flange
-            notches = ((end - t, high + 1, inner),)
+            notches = ((end - room, high + 1, inner),)
         elif edge == "right":
             low = start - flange
-            notches = ((low - 1, start + t, inner),)
+            notches = ((low - 1, start + room, inner),)
         yield TrimRun(
             name=f"{name} {'head' if edge == 'head' else 'jamb'} angle{'' if edge == 'head' else ' ' + edge}",
             role="head angle" if edge == "head" else "jamb angle",

@@ -54,7 +54,6 @@ def pieces(run: TrimRun, stock: float, lap: float) -> Iterator[Part]:
     ends = [_height(run.end, p) for p in section.outer]
     spans = sticks(low, max(ends), stock, lap, within=min(ends))
     for number, (a, b) in enumerate(spans, 1):
-        first, last = number == 1, number == len(spans)
         name = f"{run.name} {number}" if len(spans) > 1 else run.name
         recipe, place = _piece(run, section, (a, b), (number, len(spans)), (low, stock, lap))
         yield Part(name, run.role, run.group, recipe, place, run.labels)

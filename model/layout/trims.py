@@ -16,7 +16,7 @@ FRONT: Point3 = (0.0, -1.0, 0.0)
 ALONG: Point3 = (0.0, 0.0, 1.0)
 
 SHORT = 25.4
-"""mm; corner trims stop this far (1 in) under the roof's steel plane; eave and rake trims cover more. Ours."""
+"""mm; corner trims stop this far (1 in) under the roof; eave and rake trims reach further down. Ours."""
 
 
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:

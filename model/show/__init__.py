@@ -1,1 +1,1 @@
-"""To be written."""
+"""How a building is looked at."""

@@ -1,0 +1,42 @@
+"""What the commands work on: a description, a STEP file, or the built-in sample."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from ..description import read, sample
+
+if TYPE_CHECKING:
+    from ..description.building import Building
+    from ..pieces import Model
+    from .progress import Progress
+
+PATH = click.Path(path_type=Path)
+"""The type of every file and folder; the floors below say what is wrong with one."""
+
+STEP_ENDINGS = {".step", ".stp"}
+
+
+def described(file: Path | None) -> Building:
+    """The building a file describes; the built-in sample without one."""
+    return read(file) if file else sample()
+
+
+def is_step(file: Path) -> bool:
+    """Whether a file is read as STEP, by its name."""
+    return file.suffix.lower() in STEP_ENDINGS
+
+
+def model_of(file: Path | None, progress: Progress) -> Model:
+    """The model a STEP file holds, or of the building a file describes."""
+    if file and is_step(file):
+        from ..exchange.step import read_step
+
+        return read_step(file)
+    building = described(file)
+    from ..raising import raise_building
+
+    return raise_building(building, progress)

@@ -1,0 +1,111 @@
+"""`ribwright new`: a commented description to go on from."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import click
+
+from ..description import schema, starter_text, starters
+from ..description.keys import TOP, Key
+from ..description.schema import SCHEMA_FILE
+from ..errors import FileError
+from ..units import Units, Unreadable
+
+ENDING = ".toml"
+ASKED = {
+    "width": "Width, across the gables",
+    "length": "Length, along the ridge",
+    "eave_height": "Eave height",
+    "pitch": "Roof pitch",
+}
+MOST_DOORS = 20
+
+
+@click.command()
+@click.argument("name", required=False)
+@click.option("--like", type=click.Choice(starters()), default=None, help="Begin from this starter.")
+@click.option("--units", type=click.Choice(["ft-in", "mm"]), default=None, help="How lengths are shown.")
+@click.option("--width", help="Across the gables, out to out of the steel.")
+@click.option("--length", help="Along the ridge, out to out of the steel.")
+@click.option("--eave-height", help="From the top of the slab to the eave.")
+@click.option("--pitch", help="Of the roof: 3/12, or degrees.")
+@click.option("--overhead-doors", type=click.IntRange(0, MOST_DOORS), help="How many, in the front gable.")
+@click.option("--walk-doors", type=click.IntRange(0, MOST_DOORS), help="How many, in the left wall.")
+@click.option("--force", is_flag=True, help="Write over a file that is there.")
+@click.option(
+    "--schema", "schema_only", is_flag=True, help=f"Write {SCHEMA_FILE}, by which editors complete and check."
+)
+def new(
+    *,
+    name: str | None,
+    like: str | None,
+    overhead_doors: int | None,
+    walk_doors: int | None,
+    force: bool,
+    schema_only: bool,
+    **answers: str | None,
+) -> None:
+    """Write NAME.toml, a commented description, in the current folder.
+
+    On a terminal, with no size given and no starter named, it asks a few questions. Lengths are
+    typed as people write them: 30', 9' 2-1/2", 110.5 in, 9.144 m, 2500 mm.
+    """
+    if schema_only:
+        _write(Path(SCHEMA_FILE), json.dumps(schema(), indent=2, ensure_ascii=False) + "\n", force)
+        return
+    if not name:
+        raise click.UsageError("Missing argument 'NAME': what the building is called.")
+    name = name.removesuffix(ENDING)
+    given = {key: value for key, value in answers.items() if value is not None}
+    if not given and like is None and overhead_doors is None and walk_doors is None and sys.stdin.isatty():
+        given, overhead_doors, walk_doors = _asked()
+    text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
+    path = Path(name + ENDING)
+    _write(path, text, force)
+    click.echo(f"Edit it, then: ribwright raise {path}")
+
+
+def _asked() -> tuple[dict[str, str], int, int]:
+    """Answers to the questions: keys at the top, overhead doors, walk doors."""
+    units: Units = click.prompt("Units", type=click.Choice(["ft-in", "mm"]), default="ft-in")
+    keys = {key.name: key for key in TOP.keys}
+    answers = {"units": units}
+    for name, question in ASKED.items():
+        key = keys[name]
+        default = key.example[units == "mm"]
+        answers[name] = click.prompt(question, default=default, value_proc=_reader(key, units))
+    doors = click.IntRange(0, MOST_DOORS)
+    overhead = click.prompt("Overhead doors in the front", type=doors, default=1)
+    walk = click.prompt("Walk doors in the left wall", type=doors, default=1)
+    return answers, overhead, walk
+
+
+def _reader(key: Key, units: Units) -> Callable[[str], str]:
+    """What takes an answer as typed, if the description will be able to read it."""
+
+    def read(typed: str) -> str:
+        try:
+            key.kind.read(typed, units)
+        except Unreadable as error:
+            raise click.UsageError(f"would do: {error}") from None
+        return typed
+
+    return read
+
+
+def _write(path: Path, text: str, force: bool) -> None:
+    """Writes a file that was not there, or, if asked to, over one that was. Raises FileError."""
+    try:
+        with path.open("w" if force else "x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        raise FileError(
+            f"{path}: is there already; choose another name, or write over it with --force"
+        ) from None
+    except OSError as error:
+        raise FileError(f"{path}: cannot be written: {error.strerror}") from None
+    click.echo(f"Wrote {path}")

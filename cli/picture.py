@@ -1,0 +1,95 @@
+"""`ribwright picture`: what a building, or a part of it, looks like."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import click
+
+from ..show.views import VIEWS
+from ..units import Unreadable, parse_length
+from .folders import default_folder
+from .loading import PATH, is_step, model_of
+from .progress import progress_bar
+
+LARGEST = 8000  # pixels; graphics libraries stop soon above twice this
+
+
+class Size(click.ParamType):
+    """Width and height of a picture, pixels."""
+
+    name = "WIDTHxHEIGHT"
+
+    def convert(
+        self, value: str | tuple[int, int], param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[int, int]:
+        """Two whole numbers within bounds."""
+        if isinstance(value, tuple):
+            return value
+        found = re.fullmatch(r"\s*(\d{1,5})\s*x\s*(\d{1,5})\s*", value)
+        width, height = (int(found[1]), int(found[2])) if found else (0, 0)
+        if not (16 <= width <= LARGEST and 16 <= height <= LARGEST):
+            self.fail(f"read {value!r}; would do: 1600x1000, at most {LARGEST} each", param, ctx)
+        return width, height
+
+
+@click.command()
+@click.argument("file", required=False, type=PATH)
+@click.option(
+    "--out", type=PATH, help="PNG file; picture.png in out/NAME, or beside a STEP file, unless given."
+)
+@click.option(
+    "--from",
+    "view",
+    type=click.Choice(VIEWS),
+    default=VIEWS[0],
+    help="Where the eye stands.",
+    show_default=True,
+)
+@click.option(
+    "--only",
+    multiple=True,
+    help='Draw only this group, role, piece or mark ("roof", "wall sheet"); repeatable.',
+)
+@click.option(
+    "--close-up", default="", help='Look at this piece, mark or point ("15 ft, 0, 10 ft": across, along, up).'
+)
+@click.option("--distance", default="5 ft", help="Of the eye, in a close-up.", show_default=True)
+@click.option("--size", type=Size(), default="1600x1000", help="Pixels.", show_default=True)
+def picture(
+    *,
+    file: Path | None,
+    out: Path | None,
+    view: str,
+    only: tuple[str, ...],
+    close_up: str,
+    distance: str,
+    size: tuple[int, int],
+) -> None:
+    """Draw FILE, a description or a STEP file made by `raise`, as a PNG picture.
+
+    Without FILE: the built-in sample.
+    """
+    try:
+        away = parse_length(distance)
+    except Unreadable as error:
+        raise click.BadParameter(f"read {distance!r}; would do: {error}", param_hint="--distance") from None
+    with progress_bar() as progress:
+        model = model_of(file, progress)
+
+        from ..exchange.whole import whole_file
+        from ..show.picture import picture as drawn
+
+        image = drawn(model, view=view, only=only, at=close_up, distance=away, size=size)
+        path = out or _default(file, model.name)
+        if not out:
+            path.parent.mkdir(parents=True, exist_ok=True)
+        with whole_file(path) as stream:
+            stream.write(image)
+    click.echo(f"Wrote {path}")
+
+
+def _default(file: Path | None, name: str) -> Path:
+    """Beside a STEP file; in the folder that `raise` writes into for a description."""
+    return (file.parent if file and is_step(file) else default_folder(name)) / "picture.png"

@@ -1,0 +1,29 @@
+"""Colours by name: the named colours of CSS Color Module Level 4 (W3C, section 6.1), or #rrggbb."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from .rows import rows
+
+
+@cache
+def colour_names() -> tuple[str, ...]:
+    """All names of the catalogue, lower case, in alphabetical order."""
+    return tuple(_hexes())
+
+
+def rgb(name: str) -> tuple[int, int, int]:
+    """Red, green and blue of a colour, 0 to 255 each, in sRGB.
+
+    name: of the catalogue or #rrggbb, in any case. Raises KeyError for anything else.
+    """
+    text = name.strip().lower()
+    code = text if re.fullmatch("#[0-9a-f]{6}", text) else _hexes()[text]
+    return (int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16))
+
+
+@cache
+def _hexes() -> dict[str, str]:
+    return {row["name"]: row["hex"] for row in rows("colours.csv")}

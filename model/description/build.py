@@ -1,0 +1,99 @@
+"""From text to a Building, or to every problem in it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from ..catalog.gauges import gauges
+from ..errors import DescriptionError
+from ..units import parse_length
+from .building import Building, FaceName, Hand, Opening, Run, Sheets, Slab, Start
+from .checks import check, sill
+from .kinds import Name
+from .reading import Draft, Values, read_values
+from .source import load, read_text, shown
+
+USUAL_GAUGE = 29
+POCKET = parse_length("1/8 in")
+"""The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
+
+
+def read(path: Path) -> Building:
+    """The building that a file describes. The file's stem names it where no key does.
+
+    Raises FileError when the file cannot be read, and DescriptionError with all that is wrong in it.
+    """
+    name = shown(path)
+    return _build(read_text(path), path.stem, name)
+
+
+def parse(text: str, name: str) -> Building:
+    """The building that a text describes. name: the building's, where no key gives it one.
+
+    Raises as `read` does.
+    """
+    return _build(text, name, name)
+
+
+def _build(text: str, name: str, source_name: str) -> Building:
+    source = load(text, source_name)
+    draft = read_values(source.values, source.positions, source.problems)
+    check(draft)
+    if draft.problems:
+        raise DescriptionError(draft.in_order(), source_name)
+    return _building(draft, name)
+
+
+def _building(draft: Draft, name: str) -> Building:
+    """The building of a draft without problems."""
+    top = draft.tables[""]
+    return Building(
+        name=top["name"] or Name().cleaned(name),
+        units=top["units"],
+        width=top["width"],
+        length=top["length"],
+        eave_height=top["eave_height"],
+        pitch=top["pitch"],
+        sheets=_sheets(draft),
+        slab=Slab(**draft.tables["slab"]),
+        runs=_runs(draft.tables["runs"]),
+        openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
+    )
+
+
+def _sheets(draft: Draft) -> Sheets:
+    values = dict(draft.tables["sheets"])
+    if values["thickness"] is None:
+        number = values["gauge"] or USUAL_GAUGE
+        values |= {"thickness": gauges()[number].galvanised, "gauge": f"{number} ga"}
+    else:
+        values["gauge"] = " ".join(str(draft.given["sheets"]["thickness"]).split())
+    if values["cut_clearance"] is None:
+        values["cut_clearance"] = POCKET + values["flange"]
+    return Sheets(**values)
+
+
+def _runs(values: Values) -> dict[FaceName, Run]:
+    """The runs of all faces, in each face's own left and right as seen from outside."""
+    return {
+        "front": _gable_run(values["front"]),
+        "back": _gable_run(values["back"]),
+        "left": _corner_run(values["left"], back="left"),
+        "right": _corner_run(values["right"], back="right"),
+        "left slope": _corner_run(values["left_slope"], back="left"),
+        "right slope": _corner_run(values["right_slope"], back="right"),
+    }
+
+
+def _gable_run(words: str) -> Run:
+    """`left`, `right`, or `centre, left first` and its like."""
+    hand: Hand = "left" if "left" in words else "right"
+    start: Start = "centre" if "centre" in words else hand
+    return Run(start, hand)
+
+
+def _corner_run(corner: str, back: Hand) -> Run:
+    """From the building's back or front corner. back: the hand on which this face has its back corner."""
+    front: Hand = "right" if back == "left" else "left"
+    hand = back if corner == "back" else front
+    return Run(hand, hand)

@@ -1,0 +1,72 @@
+"""Kinds of value that are looked up in a catalogue."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from ..catalog.colours import colour_names, rgb
+from ..catalog.gauges import gauges
+from ..catalog.profiles import RibProfile, find_profile, profiles
+from ..units import Units, Unreadable
+from .kinds import AsTyped, Json, nearest, one_of
+
+
+@dataclass(frozen=True, slots=True)
+class Colour(AsTyped):
+    """A CSS colour name or #rrggbb; read to what was typed, lower case."""
+
+    def read(self, value: object, units: Units) -> str:
+        """The name, lower case."""
+        word = value.strip().lower() if isinstance(value, str) else ""
+        try:
+            rgb(word)
+        except KeyError:
+            some = "a CSS colour name such as 'gainsboro', 'slategray' or 'firebrick', or '#rrggbb'"
+            raise Unreadable(some + nearest(word, colour_names())) from None
+        return word
+
+    def schema(self) -> Json:
+        """The names, for editors to offer, or six hexadecimal digits."""
+        return {"anyOf": [{"enum": list(colour_names())}, {"type": "string", "pattern": "^#[0-9a-fA-F]{6}$"}]}
+
+
+@dataclass(frozen=True, slots=True)
+class Profile(AsTyped):
+    """The name of a ribbed profile in the catalogue."""
+
+    def read(self, value: object, units: Units) -> RibProfile:
+        """The profile."""
+        name = value if isinstance(value, str) else ""
+        found = find_profile(name) if len(name) < 200 else None
+        if found is None:
+            raise Unreadable(f"a profile of the catalogue: {one_of(name, tuple(profiles()))}")
+        return found
+
+    def schema(self) -> Json:
+        """The catalogue's names, for editors to offer; other spellings are read too."""
+        return {"type": "string", "examples": list(profiles())}
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeNumber(AsTyped):
+    """A gauge of the catalogue, typed 29, "29" or "29 ga"; read to its number."""
+
+    def read(self, value: object, units: Units) -> int:
+        """The gauge number."""
+        if isinstance(value, str) and (
+            match := re.fullmatch(r"\s*([0-9]{1,3})\s*(ga|gauge)?\.?\s*", value.lower())
+        ):
+            value = int(match[1])
+        if isinstance(value, bool) or not isinstance(value, int) or value not in gauges():
+            raise Unreadable(f"a gauge of the catalogue: {', '.join(map(str, gauges()))}")
+        return value
+
+    def schema(self) -> Json:
+        """The numbers, for editors to offer, or the same as text."""
+        return {
+            "anyOf": [
+                {"enum": list(gauges())},
+                {"type": "string", "pattern": "^ *[0-9]+ *([gG][aA][a-zA-Z.]*)? *$"},
+            ]
+        }

@@ -1,0 +1,171 @@
+"""What makes a building impossible though each key is sound: proportions, and openings in their walls.
+
+Limits without a source are ours: what could be clad at all, not what would be wise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import suppress
+from itertools import combinations
+from math import cos, radians, tan
+
+from ..units import format_length, parse_length
+from .keys import OPENING
+from .reading import Draft, Unread, Values
+
+STEEPEST_EAVE = 3
+"""Times the lesser of width and length."""
+HIGHEST_RIDGE = parse_length("100 ft")
+COVER = parse_length("2 in")
+"""Sheet left above, and below, an opening."""
+APART = parse_length("4 in")
+"""Between an opening and a corner or another opening: room for two jambs' trim."""
+
+
+ROUNDING = parse_length("1/32 in")
+"""Limits are said to the 1/16 in; whoever types what was said is right, though it was rounded up."""
+
+
+def check(draft: Draft) -> None:
+    """Adds to the draft every problem between its keys; a check whose keys were unreadable is left out."""
+    checks: list[Callable[[Draft], None]] = [_thickness, _eave, _ridge, _overhang, _ridge_gap]
+    for one in checks:
+        with suppress(Unread):
+            one(draft)
+    for number in range(len(draft.openings)):
+        for one_opening in (_in_wall, _under_roof, _above_foot):
+            with suppress(Unread):
+                one_opening(draft, number)
+    _apart(draft)
+
+
+def _said(draft: Draft, mm: float) -> str:
+    return format_length(mm, draft.units) + (" mm" if draft.units == "mm" else "")
+
+
+def _thickness(draft: Draft) -> None:
+    sheets = draft.tables["sheets"]
+    if sheets["gauge"] is not None and sheets["thickness"] is not None:
+        draft.object_to(
+            ("sheets", "thickness"), "either gauge or thickness; leave one of them out", at_key=True
+        )
+
+
+def _eave(draft: Draft) -> None:
+    top = draft.tables[""]
+    most = STEEPEST_EAVE * min(top["width"], top["length"])
+    if top["eave_height"] > most + ROUNDING:
+        draft.object_to(
+            ("eave_height",),
+            f"at most {_said(draft, most)}, {STEEPEST_EAVE} times the lesser of width and length",
+        )
+
+
+def _ridge(draft: Draft) -> None:
+    top = draft.tables[""]
+    ridge = top["eave_height"] + top["width"] / 2 * tan(radians(top["pitch"]))
+    if ridge > HIGHEST_RIDGE + ROUNDING:
+        draft.object_to(
+            ("pitch",),
+            f"a ridge no higher than {_said(draft, HIGHEST_RIDGE)}; this one is at {_said(draft, ridge)}",
+        )
+
+
+def _overhang(draft: Draft) -> None:
+    top, overhang = draft.tables[""], draft.tables["sheets"]["overhang"]
+    slope = tan(radians(top["pitch"]))
+    most = min(top["width"] / 4, top["eave_height"] / 2 / slope)
+    if overhang > most + ROUNDING:
+        draft.object_to(
+            ("sheets", "overhang"),
+            f"at most {_said(draft, most)} on this building: a quarter of its width, half way down the wall",
+        )
+
+
+def _ridge_gap(draft: Draft) -> None:
+    top, gap = draft.tables[""], draft.tables["sheets"]["ridge_gap"]
+    most = top["width"] / 2 / cos(radians(top["pitch"])) / 10
+    if gap > most + ROUNDING:
+        draft.object_to(("sheets", "ridge_gap"), f"at most {_said(draft, most)}, a tenth of the rafter")
+
+
+def _wall_length(draft: Draft, opening: Values) -> float:
+    gable = opening["wall"] in ("front", "back")
+    return float(draft.tables[""]["width" if gable else "length"])
+
+
+def _in_wall(draft: Draft, number: int) -> None:
+    """An opening stands between the corners of its wall, clear of them."""
+    opening = draft.openings[number]
+    wall = _wall_length(draft, opening)
+    most = wall - APART - opening["width"]
+    if most < APART - ROUNDING:
+        draft.object_to(
+            (OPENING.name, number, "width"),
+            f"at most {_said(draft, wall - 2 * APART)}, "
+            f"since the {opening['wall']} wall is {_said(draft, wall)} long",
+        )
+    elif not APART - ROUNDING <= opening["from_left"] <= most + ROUNDING:
+        draft.object_to(
+            (OPENING.name, number, "from_left"),
+            f"at least {_said(draft, APART)} and at most {_said(draft, most)}, "
+            f"to stand in the {opening['wall']} wall clear of its corners",
+        )
+
+
+def _under_roof(draft: Draft, number: int) -> None:
+    """Some sheet is left between an opening's top and the eave or the rake, all along its width."""
+    opening, top, sheets = draft.openings[number], draft.tables[""], draft.tables["sheets"]
+    slope = tan(radians(top["pitch"]))
+    roof = top["eave_height"]
+    line = "the eave"
+    if opening["wall"] in ("front", "back"):
+        right = top["width"] - opening["from_left"] - opening["width"]
+        roof += max(0.0, min(opening["from_left"], right)) * slope
+        line = "the rake at its lower corner"
+    room = COVER + sheets["profile"].height * slope
+    most = roof - room - sill(opening)
+    if opening["height"] > most + ROUNDING:
+        draft.object_to(
+            (OPENING.name, number, "height"),
+            f"at most {_said(draft, max(most, 0.0))}, to end {_said(draft, room)} under {line}",
+        )
+
+
+def sill(opening: Values) -> float:
+    """The sill, or the kind's own where none is given."""
+    if opening["sill"] is None:
+        return parse_length("3 ft") if opening["kind"] == "window" else 0.0
+    return float(opening["sill"])
+
+
+def _above_foot(draft: Draft, number: int) -> None:
+    """An opening reaches down to the slab, or leaves sheet under it worth cutting."""
+    edge = sill(draft.openings[number])
+    least = COVER + draft.tables["sheets"]["foot_gap"]
+    if 0 < edge < least - ROUNDING:
+        draft.object_to((OPENING.name, number, "sill"), f"0, or at least {_said(draft, least)}")
+
+
+def _apart(draft: Draft) -> None:
+    """No two openings of a wall overlap or stand too near to each other."""
+    for (first, one), (second, other) in combinations(enumerate(draft.openings), 2):
+        with suppress(Unread):
+            if one["wall"] != other["wall"]:
+                continue
+            across = _gap(one["from_left"], one["width"], other["from_left"], other["width"])
+            up = _gap(sill(one), one["height"], sill(other), other["height"])
+            gap = max(across, up)
+            if gap < APART - ROUNDING:
+                fault = "this one overlaps it" if gap < 0 else f"this one is {_said(draft, gap)} away"
+                draft.object_to(
+                    (OPENING.name, second),
+                    f"at least {_said(draft, APART)} from opening[{first + 1}]; {fault}",
+                    read=f"{other['kind']} at {_said(draft, other['from_left'])}",
+                )
+
+
+def _gap(start: float, size: float, other_start: float, other_size: float) -> float:
+    """From one stretch to the other; negative where they overlap."""
+    return max(other_start - start - size, start - other_start - other_size)

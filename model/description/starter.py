@@ -1,0 +1,169 @@
+"""Descriptions to begin with: the starters that come with the program, and a commented blank one."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+
+from ..errors import DescriptionError, Problem
+from ..units import FOOT, INCH, Units, format_exact
+from .build import parse
+from .building import Building
+from .keys import OPENING, TABLES, TOP, Key
+from .kinds import one_of
+from .positions import find_positions
+from .reading import MOST_OPENINGS
+from .schema import SCHEMA_FILE
+
+SAMPLE = "workshop"
+"""The starter that is raised when no file is named."""
+
+_FOLDER = Path(__file__).with_name("starters")
+
+
+@cache
+def starters() -> tuple[str, ...]:
+    """The names of the starters, in alphabetical order."""
+    return tuple(sorted(file.stem for file in _FOLDER.glob("*.toml")))
+
+
+def sample() -> Building:
+    """The built-in sample."""
+    return parse(sample_text(), SAMPLE)
+
+
+def sample_text() -> str:
+    """The text of the built-in sample."""
+    return _text(SAMPLE)
+
+
+def starter_text(
+    name: str,
+    like: str = "",
+    *,
+    walk_doors: int | None = None,
+    overhead_doors: int | None = None,
+    **answers: str,
+) -> str:
+    """A commented description to go on from, sure to be readable.
+
+    name: of the building. like: one of `starters()`; without it, every key with what it does, the
+    optional ones commented out. answers: any key at the top (units, width, length, eave_height, pitch)
+    as typed. walk_doors, overhead_doors: how many, in the left wall and in the front gable; where
+    either is given they stand instead of the starter's own openings.
+
+    Raises DescriptionError when the answers make no building; its problems have no lines.
+    """
+    units: Units = "mm" if answers.get("units") == "mm" else "ft-in"
+    text = _text(like) if like else _blank(units)
+    for key, typed in {**answers, "name": name}.items():
+        text = _answered(text, key, typed)
+    if walk_doors is not None or overhead_doors is not None:
+        building = _valid(_without_openings(text), name)
+        text = _without_openings(text) + _doors(building, walk_doors or 0, overhead_doors or 0)
+    _valid(text, name)
+    return text
+
+
+def _text(like: str) -> str:
+    if like not in starters():
+        raise DescriptionError([Problem("like", repr(like), one_of(like, starters()))])
+    return (_FOLDER / f"{like}.toml").read_text(encoding="utf-8")
+
+
+def _valid(text: str, name: str) -> Building:
+    try:
+        return parse(text, name)
+    except DescriptionError as error:  # nobody has seen the text, so its lines mean nothing
+        raise DescriptionError([replace(p, line=0, column=0) for p in error.problems]) from None
+
+
+def _answered(text: str, name: str, typed: str) -> str:
+    """The text with another value for a key at the top."""
+    known = tuple(key.name for key in TOP.keys)
+    if name not in known:
+        raise DescriptionError([Problem(name, typed, one_of(name, known))])
+    spot = find_positions(text).spots[(name,)]
+    value, rest = quoted(typed), text[spot.end :]
+    if comment := re.match(" +(?=#)", rest):  # which stays in its column
+        rest = " " * max(1, spot.end - spot.start + comment.end() - len(value)) + rest[comment.end() :]
+    return text[: spot.start] + value + rest
+
+
+def quoted(text: str) -> str:
+    """A text as a TOML value."""
+    safe = "".join(
+        f"\\u{ord(c):04X}" if ord(c) < 32 or ord(c) == 127 else c
+        for c in text.replace("\\", "\\\\").replace('"', '\\"')
+    )
+    return f'"{safe}"'
+
+
+def _blank(units: Units) -> str:
+    """Every key of every table: required ones set to an example, the others commented out."""
+    lines = [f"#:schema {SCHEMA_FILE}"]
+    for table in TABLES:
+        live = table is TOP
+        header = {"top": [], "table": [f"[{table.name}]"], "array": [f"# [[{table.name}]]"]}[table.shape]
+        lines += [f"# {table.help}", *header, *(_line(key, units, live) for key in table.keys), ""]
+    return "\n".join(lines)
+
+
+def _line(key: Key, units: Units, live: bool) -> str:
+    """One key with its comment; `live` ones at the top stand without the comment sign."""
+    typed = key.example[units == "mm"] if key.default is None else key.kind.typed(key.default, units)
+    if key.name == "units":
+        typed = units
+    note = f" (unless set: {key.unless})" if key.unless else ""
+    value = quoted(spelled(typed))
+    return f"{'' if live else '# '}{key.name} = {value}".ljust(34) + f" # {key.help}{note}"
+
+
+def spelled(length: str) -> str:
+    """A length with its marks spelled out, so that it needs no care within quotes."""
+    return length.replace("'", " ft").replace('"', " in")
+
+
+def _without_openings(text: str) -> str:
+    """The text up to its first opening; starters have them last."""
+    return re.split(rf"(?m)^\[\[{OPENING.name}\]\]", text)[0].rstrip() + "\n"
+
+
+def _doors(building: Building, walk_doors: int, overhead_doors: int) -> str:
+    """Doors evenly along the left wall and the front gable, of usual sizes cut down to the building's."""
+    count = walk_doors + overhead_doors
+    if min(walk_doors, overhead_doors) < 0 or count > MOST_OPENINGS:
+        raise DescriptionError([Problem("doors", str(count), f"a number of each, at most {MOST_OPENINGS}")])
+    share = building.width / max(overhead_doors, 1)
+    overhead = Row("overhead door", "front", building.width, min(10 * FOOT, 0.8 * share), 8 * FOOT)
+    walk = Row("walk door", "left", building.length, 3 * FOOT, 80 * INCH)
+    return overhead.text(overhead_doors, building) + walk.text(walk_doors, building)
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """Equal doors with equal stretches of wall between them (mm). along: the wall's own length."""
+
+    kind: str
+    wall: str
+    along: float
+    width: float
+    height: float
+
+    def text(self, count: int, building: Building) -> str:
+        """The tables of `count` such doors, in whole inches or centimetres."""
+        step = 10.0 if building.units == "mm" else INCH
+        room = building.eave_height - 6 * INCH
+        gap = (self.along - count * self.width) / (count + 1)
+
+        def typed(mm: float) -> str:
+            return quoted(spelled(format_exact(max(mm, step) // step * step, building.units)))
+
+        return "".join(
+            f"\n[[{OPENING.name}]]\nkind = {quoted(self.kind)}\nwall = {quoted(self.wall)}\n"
+            f"width = {typed(self.width)}\nheight = {typed(min(self.height, room))}\n"
+            f"from_left = {typed(gap + number * (gap + self.width))}\n"
+            for number in range(count)
+        )

@@ -1,0 +1,210 @@
+"""A model as the kernel's document of nested assemblies, and back."""
+
+from __future__ import annotations
+
+import io
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, replace
+
+from OCP.BRep import BRep_Builder
+from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
+from OCP.BRepTools import BRepTools
+from OCP.Quantity import Quantity_Color, Quantity_TOC_sRGB
+from OCP.TDF import TDF_Label
+from OCP.TDocStd import TDocStd_Document
+from OCP.TopLoc import TopLoc_Location
+from OCP.TopoDS import TopoDS, TopoDS_Iterator, TopoDS_Solid
+from OCP.TopTools import TopTools_FormatVersion
+from OCP.XCAFDoc import XCAFDoc_ColorSurf, XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
+
+from ..catalog.colours import rgb
+from ..pieces import Model, Piece
+from ..place import Place
+from ..solids.booleans import solids_in
+from ..solids.placing import location, place_of
+from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
+from .labels import MARK, NAMES, ORDER, ROLE, UNITS, Property, labels_from, order_in_tree, properties_of
+
+SAME_SCALE = 1e-9  # a placement that scales by more is no placement of a rigid body
+
+ProductKey = tuple[TopoDS_Solid, str]
+
+
+@dataclass(slots=True)
+class _Node:
+    """A product in the document. below: occurrences in it, as tokens of theirs and their products'."""
+
+    label: TDF_Label
+    token: int
+    below: list[tuple[int, int]] = field(default_factory=list)
+
+
+class Documented:
+    """A model put into a document: groups as nested assemblies, a product for each solid and mark.
+
+    Products go into the document under tokens, `~0~`, `~1~` ..., so that they can be found in the
+    file, and no letter of a name depends on how the kernel spells it. Occurrences go unnamed, since
+    the kernel mixes up their names; they are found by their order.
+    names: the name behind each token, of a product or an occurrence. below: for the token of each
+    assembly its occurrences in order, as pairs of the tokens of occurrence and product.
+    """
+
+    def __init__(self, model: Model) -> None:
+        self.document: TDocStd_Document = new_document()
+        self.names: list[str] = []
+        self._model = model
+        self._shapes = XCAFDoc_DocumentTool.ShapeTool_s(self.document.Main())
+        self._colours = XCAFDoc_DocumentTool.ColorTool_s(self.document.Main())
+        self._groups = {(): self._node(self._shapes.NewShape(), model.name)}
+        self._products: dict[ProductKey, _Node] = {}
+        self._bodies: set[TopoDS_Solid] = set()
+        self._occurrences = [self._add(piece) for piece in model.pieces]
+        self._shapes.UpdateAssemblies()
+        self.below = {group.token: group.below for group in self._groups.values()}
+
+    def attributes(self) -> Iterator[tuple[int, list[Property]]]:
+        """Tokens of products and occurrences, each with the attributes it is to bear."""
+        pieces = self._model.pieces
+        yield self._groups[()].token, [(UNITS, self._model.units)]
+        of_piece = [properties_of(piece) for piece in pieces]
+        of_product: dict[ProductKey, list[list[Property]]] = {}
+        for piece, properties in zip(pieces, of_piece, strict=True):
+            of_product.setdefault((piece.solid, piece.mark), []).append(properties)
+        common = {key: found[0] for key, found in of_product.items() if found.count(found[0]) == len(found)}
+        for key, properties in common.items():
+            yield self._products[key].token, properties
+        in_order = order_in_tree(pieces) == list(range(len(pieces)))
+        for number, piece in enumerate(pieces):
+            own = [] if (piece.solid, piece.mark) in common else list(of_piece[number])
+            if not in_order:
+                own.append((ORDER, str(number)))
+            if own:
+                yield self._occurrences[number], own
+
+    def _add(self, piece: Piece) -> int:
+        return self._occurrence(
+            self._group(piece.group), self._product(piece), location(piece.place), piece.name
+        )
+
+    def _group(self, path: tuple[str, ...]) -> _Node:
+        if path not in self._groups:
+            outer, group = self._group(path[:-1]), self._node(self._shapes.NewShape(), path[-1])
+            self._occurrence(outer, group, TopLoc_Location(), path[-1])
+            self._groups[path] = group
+        return self._groups[path]
+
+    def _product(self, piece: Piece) -> _Node:
+        key = (piece.solid, piece.mark)
+        if key not in self._products:
+            body = _twin(piece.solid) if piece.solid in self._bodies else piece.solid
+            self._bodies.add(piece.solid)
+            product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
+            if piece.label("colour"):
+                self._colours.SetColor(product.label, _colour(piece.label("colour")), XCAFDoc_ColorSurf)
+            self._products[key] = product
+        return self._products[key]
+
+    def _node(self, label: TDF_Label, name: str) -> _Node:
+        set_name(label, f"~{len(self.names)}~")
+        self.names.append(name)
+        return _Node(label, len(self.names) - 1)
+
+    def _occurrence(self, outer: _Node, product: _Node, where: TopLoc_Location, name: str) -> int:
+        self._shapes.AddComponent(outer.label, product.label, where)
+        self.names.append(name)
+        outer.below.append((len(self.names) - 1, product.token))
+        return len(self.names) - 1
+
+
+def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
+    """Another body of the same shell, so that it can bear another mark and colour."""
+    builder, twin, shells = BRep_Builder(), TopoDS_Solid(), TopoDS_Iterator(solid)
+    builder.MakeSolid(twin)
+    while shells.More():
+        builder.Add(twin, shells.Value())
+        shells.Next()
+    return twin
+
+
+def _colour(name: str) -> Quantity_Color:
+    red, green, blue = (value / 255.0 for value in rgb(name))
+    return Quantity_Color(red, green, blue, Quantity_TOC_sRGB)  # linear inside the kernel
+
+
+def model_of(document: TDocStd_Document) -> Model:
+    """The model in a document: every solid of every occurrence is a piece.
+
+    A document that is none of ours has no roles, marks and labels; its pieces are named by their
+    products, numbered where a name comes again, and its lengths are shown in mm.
+    """
+    roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
+    name = name_of(roots[0]) if len(roots) == 1 else ""
+    units = property_of(roots[0], UNITS) if len(roots) == 1 else None
+    if units is None:
+        walk = _Walk()
+        return Model(name, "mm", tuple(_numbered(piece for root in roots for piece, _ in walk.below(root))))
+    found = list(_Walk(ours=True).below(roots[0]))
+    if all(order is not None for _, order in found):
+        found.sort(key=lambda each: int(each[1] or 0))
+    return Model(name, units, tuple(piece for piece, _ in found))
+
+
+def _numbered(pieces: Iterable[Piece]) -> Iterator[Piece]:
+    """The pieces with a number added to names that came before."""
+    seen: Counter[str] = Counter()
+    for piece in pieces:
+        seen[piece.name] += 1
+        count = seen[piece.name]
+        yield piece if count == 1 else replace(piece, name=f"{piece.name} {count}")
+
+
+class _Walk:
+    """A walk through a document's assemblies, which may be used more than once."""
+
+    def __init__(self, *, ours: bool = False) -> None:
+        self._ours = ours
+        self._bodies: dict[bytes, TopoDS_Solid] = {}
+        self._canonical: dict[TopoDS_Solid, TopoDS_Solid] = {}
+
+    def below(self, root: TDF_Label) -> Iterator[tuple[Piece, str | None]]:
+        """The pieces below a root, each with its number in the model if it bears one."""
+        if not XCAFDoc_ShapeTool.IsAssembly_s(root):
+            yield from self._pieces(root, TopLoc_Location(), ())
+        for component in components(root):
+            yield from self._pieces(component, TopLoc_Location(), ())
+
+    def _pieces(
+        self, label: TDF_Label, outer: TopLoc_Location, group: tuple[str, ...]
+    ) -> Iterator[tuple[Piece, str | None]]:
+        product = referred(label)
+        here = outer.Multiplied(XCAFDoc_ShapeTool.GetLocation_s(label))
+        name = (self._ours and name_of(label)) or name_of(product) or "part"
+        if XCAFDoc_ShapeTool.IsAssembly_s(product):
+            for component in components(product):
+                yield from self._pieces(component, here, (*group, name))
+            return
+        bearer = label if property_of(label, NAMES) is not None else product
+        role, mark = property_of(bearer, ROLE) or "", property_of(bearer, MARK) or ""
+        labels = labels_from(lambda key: property_of(bearer, key))
+        for shape in solids_in(XCAFDoc_ShapeTool.GetShape_s(product)):
+            solid, place = self._body(shape, here)
+            yield Piece(name, role, group, solid, place, labels, mark), property_of(label, ORDER)
+
+    def _body(self, shape: TopoDS_Solid, outer: TopLoc_Location) -> tuple[TopoDS_Solid, Place]:
+        """A solid in its own frame, one object for all that are the same shells, and where it stands."""
+        standing = outer.Multiplied(shape.Location())
+        solid = TopoDS.Solid_s(shape.Located(TopLoc_Location()))
+        turn = standing.Transformation()
+        if turn.IsNegative() or abs(turn.ScaleFactor() - 1.0) > SAME_SCALE:
+            return TopoDS.Solid_s(BRepBuilderAPI_Transform(solid, turn, True).Shape()), Place()
+        if solid not in self._canonical:
+            self._canonical[solid] = self._bodies.setdefault(_spelled(solid), solid)
+        return self._canonical[solid], place_of(standing)
+
+
+def _spelled(solid: TopoDS_Solid) -> bytes:
+    """The body in full, the same for bodies that are equal to the last digit."""
+    stream = io.BytesIO()
+    BRepTools.Write_s(solid, stream, False, False, TopTools_FormatVersion.TopTools_FormatVersion_VERSION_1)
+    return stream.getvalue()

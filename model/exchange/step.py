@@ -1,0 +1,132 @@
+"""STEP AP242: the model as nested assemblies with names, colours, shared solids and labels, in mm.
+
+What geometry cannot hold travels as user-defined attributes: role, mark and labels of a piece with
+its product where all pieces of the product agree, else with its occurrence; units with the root.
+The kernel reads such attributes but writes none, so they are added to the text it wrote.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from pathlib import Path
+
+from OCP.IFSelect import IFSelect_RetDone
+from OCP.STEPCAFControl import STEPCAFControl_Reader, STEPCAFControl_Writer
+from OCP.STEPControl import STEPControl_AsIs
+
+from ..errors import FileError
+from ..pieces import Model
+from .document import Documented, model_of
+from .kernel import new_document, set_up_step, silence
+from .part21 import END, Attributes, header, quoted
+from .whole import Target, read_whole, whole_file
+
+LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
+
+HEAD = re.compile(rb"\s*ISO-10303-21\s*;")
+TAIL = re.compile(rb"END-ISO-10303-21\s*;\s*$")
+SCHEMA = re.compile(rb"FILE_SCHEMA\s*\(\((.*?)\)\)", re.DOTALL)
+TOKEN = re.compile(rb"'~(\d+)~'")
+PRODUCT = re.compile(rb"#(\d+) = PRODUCT\(\s*'~(\d+)~'")
+FORMATION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION_FORMATION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
+DEFINITION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
+OCCURRENCE = re.compile(
+    rb"#(\d+) = NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*'(\d+)'\s*,\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)\s*,"
+)
+
+
+def write_step(model: Model, target: Target) -> None:
+    """Writes a model as STEP AP242 in mm. Equal models give equal bytes, on every machine.
+
+    target: a path, or a binary stream. Raises FileError when it cannot be written whole.
+    """
+    text = _text(model)
+    with whole_file(target) as stream:
+        stream.write(text)
+
+
+def read_step(path: str | Path) -> Model:
+    """Reads a STEP file as a model, whatever its unit of length, in mm.
+
+    A file of ours gives the model that was written. Any other gives its solids as pieces without
+    role, mark and labels, named by their products. Raises FileError, in one line, for a file that
+    is no STEP file, is cut short, is larger than 100 MB, or has no solids.
+    """
+    data = read_whole(path, LARGEST)
+    if not HEAD.match(data):
+        raise FileError(f"{path}: is not a STEP file")
+    if not TAIL.search(data[-1000:]):
+        raise FileError(f"{path}: is a STEP file cut short")
+    set_up_step()
+    reader, document = STEPCAFControl_Reader(), new_document()
+    reader.SetNameMode(True)
+    reader.SetMetaMode(True)
+    reader.SetColorMode(False)
+    with silence():
+        done = reader.ReadStream("model.step", io.BytesIO(data)) == IFSelect_RetDone
+        if not (done and reader.Transfer(document)):
+            raise FileError(f"{path}: cannot be read as a STEP file")
+    model = model_of(document)
+    if not model.pieces:
+        raise FileError(f"{path}: has no solids in it")
+    return model
+
+
+def _text(model: Model) -> bytes:
+    """The bytes of a model's STEP file."""
+    documented = Documented(model)
+    text = _written(documented)
+    schema = SCHEMA.search(text)
+    assert schema is not None  # the kernel always states one
+    body = text[text.index(b"DATA;") : text.rindex(END)]
+    products = _products(body)
+    occurrences = _occurrences(body, products, documented)
+    bearers = {token: entity for entity, token in (products | occurrences).items()}
+    attributes = Attributes(1 + int(body[body.rindex(b"\n#") + 2 :].split(b" ")[0]))
+    for token, properties in documented.attributes():
+        attributes.attach(bearers[token], properties)
+    names = [quoted(name).encode() for name in documented.names]
+    body = OCCURRENCE.sub(lambda found: _named(found, names, occurrences), body)
+    body = TOKEN.sub(lambda found: names[int(found[1])], body)
+    return header(model.name, schema[1].decode()).encode() + body + attributes.text().encode() + END + b"\n"
+
+
+def _written(documented: Documented) -> bytes:
+    """The document as the kernel writes it, names as tokens."""
+    set_up_step()
+    writer, stream = STEPCAFControl_Writer(), io.BytesIO()
+    writer.SetColorMode(True)
+    writer.SetNameMode(True)
+    with silence():
+        writer.Transfer(documented.document, STEPControl_AsIs)
+        writer.WriteStream(stream)
+    return stream.getvalue()
+
+
+def _products(text: bytes) -> dict[int, int]:
+    """For each PRODUCT_DEFINITION the token of its product."""
+    product, formation, definition = (_pairs(kind, text) for kind in (PRODUCT, FORMATION, DEFINITION))
+    return {entity: product[formation[its]] for entity, its in definition.items()}
+
+
+def _pairs(kind: re.Pattern[bytes], text: bytes) -> dict[int, int]:
+    return {int(entity): int(other) for entity, other in kind.findall(text)}
+
+
+def _occurrences(text: bytes, products: dict[int, int], documented: Documented) -> dict[int, int]:
+    """For each NEXT_ASSEMBLY_USAGE_OCCURRENCE its token: the kernel numbers them in their order."""
+    below: dict[int, list[int]] = {}
+    for entity, _, assembly in sorted(OCCURRENCE.findall(text), key=lambda found: int(found[1])):
+        below.setdefault(products[int(assembly)], []).append(int(entity))
+    return {
+        entity: token
+        for assembly, entities in below.items()
+        for entity, (token, _) in zip(entities, documented.below[assembly], strict=True)
+    }
+
+
+def _named(found: re.Match[bytes], names: list[bytes], occurrences: dict[int, int]) -> bytes:
+    """An occurrence with its name, and a number that does not depend on what was written before."""
+    entity, token = found[1], occurrences[int(found[1])]
+    return b"#%s = NEXT_ASSEMBLY_USAGE_OCCURRENCE('%d',%s,'',#%s," % (entity, token, names[token], found[3])

@@ -1,0 +1,136 @@
+"""Screws through the sheets, in the usual pattern (trade practice, no published source).
+
+At each framing line next to a sheet's end or the edge of a cutout across its ribs: a pair straddling
+every major rib. At the lines between: one at every major rib, always on the same side. A lap rib
+counts once, since each pan's screws belong to its own sheet. Where the run's end leaves a rib no outer
+flat there is no pan to screw through, and the outer one is left out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import shapely
+from shapely.geometry import LineString, Point, Polygon
+
+from ..catalog.profiles import RibProfile
+from ..place import Place, Point2, Point3
+from ..recipe import Part, Sheet, grid
+from .backing import seen
+from .faces import Face
+from .screw_kinds import INCH, NUMBER_12, hex_screw
+from .screw_lines import FROM_EDGE, ScrewLine
+
+BESIDE_RIB = 12.7
+"""mm; from the foot of a rib to a screw in the pan beside it (1/2 in). Common practice, no source."""
+
+LEAST_APART = 3 * NUMBER_12
+"""Screws stand at least 3 diameters apart (AISI S100)."""
+
+SHEET_SCREW = hex_screw(NUMBER_12, 1.25 * INCH)
+
+
+@dataclass(frozen=True, slots=True)
+class Fastening:
+    """What a face's sheets are screwed with: its lines, and where steel lies behind them (u, v)."""
+
+    face: Face
+    lines: Sequence[ScrewLine]
+    backing: shapely.Geometry
+
+
+@dataclass(frozen=True, slots=True)
+class Missed:
+    """A screw that the pattern asks for and that would find no steel: on a sheet, at (u, v) of a face."""
+
+    sheet: str
+    face: str
+    at: Point2
+
+
+def sheet_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> tuple[Part | None, list[Missed]]:
+    """One row of all the screws of a sheet, and those that would miss."""
+    assert isinstance(sheet.recipe, Sheet)
+    outline = Polygon(sheet.recipe.outline, sheet.recipe.holes)
+    frame = plan.face.frame
+    row: list[Point3] = []
+    missed = []
+    for bench in sorted(set(_pattern(profile, plan, sheet, outline))):
+        u, v = _on_face(frame, sheet, bench)
+        if shapely.intersects(plan.backing, Point(u, v)):
+            row.append((bench[0], bench[1], _top(sheet.recipe, bench[0])))
+        else:
+            missed.append(Missed(sheet.name, plan.face.name, (grid(u), grid(v))))
+    if not row:
+        return None, missed
+    labels = (("face", plan.face.name), ("colour", sheet.label("colour")), ("material", "screw"))
+    part = Part(
+        f"{sheet.name} screws",
+        "sheet screw",
+        ("screws", plan.face.name),
+        SHEET_SCREW,
+        sheet.place,
+        labels,
+        tuple(row),
+    )
+    return part, missed
+
+
+def _pattern(profile: RibProfile, plan: Fastening, sheet: Part, outline: Polygon) -> Iterator[Point2]:
+    """Where screws go, on the bench."""
+    count = round(profile.cover / profile.pitch)
+    beside = profile.base / 2 + BESIDE_RIB
+    for k in range(count + 1):
+        if k < count:
+            yield from _column(plan, sheet, outline, k * profile.pitch + beside, single=True)
+        if k > 0:
+            yield from _column(plan, sheet, outline, k * profile.pitch - beside, single=False)
+
+
+def _column(plan: Fastening, sheet: Part, outline: Polygon, u: float, single: bool) -> Iterator[Point2]:
+    """The screws of one pan column: on the end lines of every stretch of sheet, and between if single."""
+    _, low, _, high = outline.bounds
+    inside = outline.buffer(-FROM_EDGE * 0.9, join_style="mitre")
+    for stretch in _stretches(inside, u, low, high):
+        heights = _crossings(plan, sheet, u, stretch)
+        for number, v in enumerate(heights):
+            if single or number in (0, len(heights) - 1):
+                yield (grid(u), grid(v))
+
+
+def _stretches(inside: shapely.Geometry, u: float, low: float, high: float) -> list[Point2]:
+    """The v ranges of the outline over u."""
+    found = shapely.intersection(inside, LineString(((u, low - 1), (u, high + 1))))
+    lines = [part for part in shapely.get_parts(found) if part.length > 0]
+    return sorted((line.bounds[1], line.bounds[3]) for line in lines)
+
+
+def _crossings(plan: Fastening, sheet: Part, u: float, stretch: Point2) -> list[float]:
+    """v (bench) of the framing lines within a stretch, from the foot up, none closer than allowed."""
+    found: list[float] = []
+    frame = plan.face.frame
+    zero, one = _on_face(frame, sheet, (u, 0.0)), _on_face(frame, sheet, (u, 1.0))
+    flip = one[1] - zero[1]  # 1, or -1 for a sheet turned end for end
+    heights = sorted(flip * (h - zero[1]) for line in plan.lines if (h := line.height(zero[0])) is not None)
+    inside = [v for v in heights if stretch[0] <= v <= stretch[1]]
+    for v in inside:
+        if not found or v - found[-1] >= LEAST_APART:
+            found.append(v)
+    if inside and found[-1] != inside[-1]:
+        found[-1] = inside[-1]
+    return found
+
+
+def _on_face(frame: Place, sheet: Part, bench: Point2) -> Point2:
+    u, v, _ = seen(frame, sheet.place.point((bench[0], bench[1], 0.0)))
+    return u, v
+
+
+def _top(recipe: Sheet, u: float) -> float:
+    """w of the sheet's upper face at u: where a washer sits."""
+    for (u0, w0), (u1, w1) in pairwise(recipe.upper):
+        if u0 <= u <= u1:
+            return grid(w0 + (w1 - w0) * (u - u0) / (u1 - u0))
+    return 0.0

@@ -1,0 +1,19 @@
+"""Rounding that noise in the ninth decimal cannot turn."""
+
+from __future__ import annotations
+
+from math import floor
+
+ASIDE = 1e-6 / 3
+"""mm. Recipes lie on a grid of 1e-6 mm (`ribwright.recipe.GRID`), so the places where a rounding tips
+over are set a third of that aside: a measured figure with its noise never straddles one."""
+
+
+def snapped(value: float, step: float) -> float:
+    """value to the nearest multiple of step (mm), halves up; the same for value +- 1e-8. Never -0.0."""
+    return round(floor((value + ASIDE) / step + 0.5) * step, 9) + 0.0
+
+
+def snapped_area(value: float) -> int:
+    """Area to the nearest mm2, halves up; the same for value +- 1e-4 (length noise times lengths)."""
+    return floor(value + 1e-3 / 3 + 0.5)

@@ -1,0 +1,90 @@
+"""The schedule as JSON text."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from ..measure.blank import Cutout, End
+from ..measure.snap import snapped, snapped_area
+from ..units import area_unit, format_area, format_length, format_weight, weight_unit
+from . import words
+from .schedule import Placed, Row, Schedule, Units
+
+
+def json_text(schedule: Schedule) -> str:
+    """The whole schedule: every figure in mm (to 0.01), mm2 or kg (to 0.001), and as shown."""
+    units = schedule.units
+    content = {
+        "name": schedule.name,
+        "units": units,
+        "rows": [_row(row, units) for row in schedule.rows],
+        "totals": {
+            "count": schedule.count,
+            "area": _sized_area(schedule.area, units),
+            "weight": _sized_weight(schedule.weight, units),
+        },
+        "placed": [_placed(piece) for piece in schedule.placed],
+    }
+    return json.dumps(content, indent=2, ensure_ascii=False) + "\n"
+
+
+def _row(row: Row, units: Units) -> dict[str, Any]:
+    return {
+        "mark": row.mark,
+        "role": row.role,
+        "count": row.count,
+        "turned": row.turned,
+        "faces": list(row.faces),
+        "width": _sized(row.width, units),
+        "cover": _sized(row.cover, units),
+        "length": _sized(row.length, units),
+        "foot": _end(row.foot, units),
+        "head": _end(row.head, units),
+        "cutouts": [_cutout(cut, units) for cut in row.cutouts],
+        "area": _sized_area(row.area, units),
+        "weight": _sized_weight(row.weight, units),
+        "colour": row.colour,
+        "profile": row.profile,
+        "gauge": row.gauge,
+    }
+
+
+def _end(cut: End, units: Units) -> dict[str, Any]:
+    sizes = {"left": cut.left, "right": cut.right, "at": cut.at}
+    return {
+        "kind": cut.kind,
+        "shown": words.end(cut, units),
+        **({name: _sized(size, units) for name, size in sizes.items()} if cut.kind != "square" else {}),
+    }
+
+
+def _cutout(cut: Cutout, units: Units) -> dict[str, Any]:
+    sizes = {"x": cut.x, "y": cut.y, "width": cut.width, "height": cut.height}
+    return {
+        "kind": "notch" if cut.sides else "hole",
+        "sides": list(cut.sides),
+        **{name: _sized(size, units) for name, size in sizes.items()},
+        "corners": [[snapped(u, 0.01), snapped(v, 0.01)] for u, v in cut.corners],
+    }
+
+
+def _placed(piece: Placed) -> dict[str, Any]:
+    return {
+        "name": piece.name,
+        "mark": piece.mark,
+        "face": piece.face,
+        "end up": "head" if piece.head_up else "foot",
+    }
+
+
+def _sized(mm: float, units: Units) -> dict[str, Any]:
+    return {"mm": snapped(mm, 0.01), "shown": format_length(mm, units)}
+
+
+def _sized_area(mm2: float, units: Units) -> dict[str, Any]:
+    return {"mm2": snapped_area(mm2), "shown": f"{format_area(mm2, units)} {area_unit(units)}"}
+
+
+def _sized_weight(kg: float, units: Units) -> dict[str, Any]:
+    return {"kg": snapped(kg, 0.001), "shown": f"{format_weight(kg, units)} {weight_unit(units)}"}

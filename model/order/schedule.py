@@ -1,0 +1,111 @@
+"""The panel schedule: one row for every mark, all figures measured off solids."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from ..measure.blank import Cutout, End
+from ..measure.congruent import Group, groups
+from ..measure.sheet import MeasuredSheet
+from ..pieces import Model
+
+Units = Literal["ft-in", "mm"]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """The sheets of one mark, on the bench: face up, overlap rib on the left.
+
+    count: pieces; turned: how many of them stand with their head down (on a roof: away from the
+    ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
+    edge's (mm). foot, head: the cuts at its ends. cutouts: from the sheet's lower left corner.
+    area: flat, of one (mm2). weight: of one (kg).
+    """
+
+    mark: str
+    role: str
+    count: int
+    turned: int
+    faces: tuple[str, ...]
+    width: float
+    cover: float
+    length: float
+    foot: End
+    head: End
+    cutouts: tuple[Cutout, ...]
+    area: float
+    weight: float
+    colour: str
+    profile: str
+    gauge: str
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One piece in the building. head_up: whether its head stands higher (nearer the ridge) than its foot."""
+
+    name: str
+    mark: str
+    face: str
+    head_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Schedule:
+    """All sheets of a model. units: how lengths are to be shown, "ft-in" or "mm"."""
+
+    name: str
+    units: Units
+    rows: tuple[Row, ...]
+    placed: tuple[Placed, ...]
+
+    @property
+    def count(self) -> int:
+        """Of pieces."""
+        return sum(row.count for row in self.rows)
+
+    @property
+    def area(self) -> float:
+        """Of all pieces, flat (mm2): laps count twice."""
+        return sum(row.count * row.area for row in self.rows)
+
+    @property
+    def weight(self) -> float:
+        """Of all pieces (kg)."""
+        return sum(row.count * row.weight for row in self.rows)
+
+
+def schedule(model: Model) -> Schedule:
+    """The schedule of a model's sheets, by mark; the same off the model and off its STEP file."""
+    sheets = [(group, group.measured) for group in groups(model)]
+    rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
+    placed = (
+        Placed(member.piece.name, group.mark, member.piece.label("face"), member.head_up)
+        for group, _ in rows
+        for member in group.members
+    )
+    units: Units = "mm" if model.units == "mm" else "ft-in"
+    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(placed))
+
+
+def _row(group: Group, sheet: MeasuredSheet) -> Row:
+    pieces = [member.piece for member in group.members]
+    return Row(
+        mark=group.mark,
+        role=group.role,
+        count=len(pieces),
+        turned=sum(not member.head_up for member in group.members),
+        faces=tuple(dict.fromkeys(piece.label("face") for piece in pieces)),
+        width=sheet.width,
+        cover=sheet.cover,
+        length=sheet.length,
+        foot=sheet.foot,
+        head=sheet.head,
+        cutouts=sheet.cutouts,
+        area=sheet.plan_area,
+        weight=sheet.weight,
+        colour=pieces[0].label("colour"),
+        profile=pieces[0].label("profile"),
+        gauge=pieces[0].label("gauge"),
+    )

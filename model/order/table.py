@@ -1,0 +1,64 @@
+"""The schedule as text for a terminal."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Callable, Iterator, Sequence
+
+from . import words
+from .schedule import Row, Schedule
+
+GAP = "  "
+INDENT = " " * 7
+
+
+def table(schedule: Schedule, width: int = 80) -> str:
+    """The schedule as lines of at most `width` characters, 80 or more.
+
+    One line for a mark where that fits, else its figures on one line and its words below; cutouts on
+    lines of their own.
+    """
+    rows, units = schedule.rows, schedule.units
+    said = [words.texts(row, units) for row in rows]
+    left = _lines(words.FIGURES, [*(words.figures(row, units) for row in rows), words.totals(schedule)])
+    right = _lines(words.TEXTS, said, str.ljust)
+    title, notes = words.heading(schedule)
+    cuts = _cutouts(rows, schedule)
+    broad = len(left[0] + GAP + right[0]) <= width
+    head, *lines = [f"{a}{GAP}{b}".rstrip() for a, b in zip(left, right, strict=False)] if broad else left
+    rule = "-" * max(len(line) for line in (head, *lines))
+    page = [title, *textwrap.wrap(notes, width), "", head, rule]
+    for row, line, texts in zip(rows, lines, said, strict=False):
+        page.append(line)
+        if not broad:
+            page += _wrapped("; ".join(filter(None, texts.values())), width)
+        page += [INDENT + next(cuts) for _ in row.cutouts]
+    return "\n".join(line.rstrip() for line in [*page, rule, left[-1]]) + "\n"
+
+
+def _lines(
+    names: Sequence[str],
+    rows: Sequence[dict[str, str]],
+    set_to: Callable[[str, int], str] = str.rjust,
+) -> list[str]:
+    """Columns under their names, one line a row; the first column is set to the left."""
+    columns = []
+    for i, name in enumerate(names):
+        cells = [name, *(row.get(name, "") for row in rows)]
+        size = max(map(len, cells))
+        columns.append([cell.ljust(size) if i == 0 else set_to(cell, size) for cell in cells])
+    return [GAP.join(cells) for cells in zip(*columns, strict=True)]
+
+
+def _wrapped(text: str, width: int) -> list[str]:
+    return textwrap.wrap(text, width, initial_indent=INDENT, subsequent_indent=INDENT)
+
+
+def _cutouts(rows: Sequence[Row], schedule: Schedule) -> Iterator[str]:
+    """The cutouts of all rows, one line each, aligned with each other."""
+    cuts = [cut for row in rows for cut in row.cutouts]
+    cells = [(words.cut_name(cut), *words.cut_figures(cut, schedule.units)) for cut in cuts]
+    sizes = [max(map(len, column)) for column in zip(*cells, strict=True)]
+    for name, *figures in cells:
+        x, y, wide, high = (figure.rjust(size) for figure, size in zip(figures, sizes[1:], strict=True))
+        yield f"{name.ljust(sizes[0])}  x {x}  y {y}  {wide} wide  {high} high"

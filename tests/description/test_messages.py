@@ -1,0 +1,376 @@
+"""Every message of validation, seen alone: its key, its line, what was read and what would do."""
+
+from __future__ import annotations
+
+import pytest
+from ribwright.description import parse
+from ribwright.errors import DescriptionError, Problem
+
+GOOD = """name = "shop"
+units = "ft-in"
+width = "30 ft"
+length = "40 ft"
+eave_height = "10 ft"
+pitch = "3/12"
+[sheets]
+gauge = 29
+overhang = "2 in"
+[slab]
+ledge_depth = "1 in"
+[runs]
+front = "left"
+left = "back"
+[[opening]]
+kind = "overhead door"
+wall = "front"
+width = "10 ft"
+height = "8 ft"
+from_left = "5 ft"
+[[opening]]
+kind = "window"
+wall = "front"
+width = "3 ft"
+height = "3 ft"
+from_left = "20 ft"
+sill = "4 ft"
+"""
+
+
+def problems(text: str) -> tuple[Problem, ...]:
+    with pytest.raises(DescriptionError) as caught:
+        parse(text, "shop")
+    return caught.value.problems
+
+
+def test_the_description_that_is_spoilt_below_is_good() -> None:
+    assert len(parse(GOOD, "shop").openings) == 2
+
+
+# What is replaced, by what; the key, line and column; what was read; what the remedy says.
+SPOILT = [
+    # names
+    ("overhang", "overhung", "sheets.overhung", 9, 1, "'overhung'", "no such key; the nearest is 'overhang'"),
+    (
+        "units",
+        "wall_color",
+        "wall_color",
+        2,
+        1,
+        "'wall_color'",
+        "the nearest is 'wall_colour' under [sheets]",
+    ),
+    ("gauge = 29", "qqq = 29", "sheets.qqq", 8, 1, "'qqq'", "no such key; the keys here are profile, gauge"),
+    (
+        "gauge = 29",
+        'ledge_depth = "1 in"',
+        "sheets.ledge_depth",
+        8,
+        1,
+        "'ledge_depth'",
+        "belongs under [slab]",
+    ),
+    ("gauge = 29", 'sill = "1 in"', "sheets.sill", 8, 1, "'sill'", "belongs under [[opening]]"),
+    (
+        "gauge = 29",
+        'units = "mm"',
+        "sheets.units",
+        8,
+        1,
+        "'units'",
+        "belongs at the top, above the first [table]",
+    ),
+    ("[slab]\nledge_depth", "[slob]\nledge_depth", "slob", 10, 1, "'slob'", "the nearest is 'slab'"),
+    # what is missing
+    ('width = "30 ft"\n', "", "width", 0, 0, "", 'missing; such as width = "30 ft"'),
+    ('kind = "window"\n', "", "opening[2].kind", 21, 1, "", 'missing; such as kind = "walk door"'),
+    # types
+    (
+        '[slab]\nledge_depth = "1 in"',
+        "[[slab]]",
+        "slab",
+        10,
+        1,
+        "[[slab]]",
+        "a table: [slab] on a line of its own",
+    ),
+    ('"30 ft"', "true", "width", 3, 9, "true", "a length such as"),
+    ('"30 ft"', '["30 ft"]', "width", 3, 9, '["30 ft"]', "a length such as"),
+    ('"30 ft"', "1979-05-27", "width", 3, 9, "1979-05-27", "a length such as"),
+    ('"3/12"', "3", "pitch", 6, 9, "3", "a pitch such as 3/12"),
+    ('"shop"', "7", "name", 1, 8, "7", "a name in quotes"),
+    ('"shop"', '"  "', "name", 1, 8, '" "', "a name in quotes"),
+    ('"shop"', f'"{"a" * 61}"', "name", 1, 8, '"' + "a" * 36 + "...", "a name of at most 60"),
+    ('"shop"', '"../up"', "name", 1, 8, '"../up"', "a name that a folder can have"),
+    ('"shop"', '"a\\u0007b"', "name", 1, 8, '"a\\u0007b"', "a name that a folder can have"),
+    # numbers
+    ('"30 ft"', "30", "width", 3, 9, "30", "a unit after the number: 30', 30 in, 30 m or 30 mm"),
+    ('"30 ft"', '"30"', "width", 3, 9, '"30"', "a unit after the number"),
+    ('"30 ft"', "nan", "width", 3, 9, "nan", "a length such as"),
+    ('"30 ft"', "-inf", "width", 3, 9, "-inf", "a length such as"),
+    ('"30 ft"', f"1{'0' * 400}", "width", 3, 9, "1" + "0" * 36 + "...", "a length such as"),
+    ('"30 ft"', '"-30 ft"', "width", 3, 9, '"-30 ft"', "at least 6' and at most 200'"),
+    ('"30 ft"', "0", "width", 3, 9, "0", "at least 6' and at most 200'"),
+    ('"30 ft"', '"30 in"', "width", 3, 9, '"30 in"', "at least 6' and at most 200'"),
+    ('"40 ft"', '"40 m 3"', "length", 4, 10, '"40 m 3"', "a length such as"),
+    ('"40 ft"', '"4000 ft"', "length", 4, 10, '"4000 ft"', "at least 6' and at most 1000'"),
+    ('"3/12"', '"30/12"', "pitch", 6, 9, '"30/12"', "at least 0.5/12 and at most 24/12"),
+    ('"3/12"', '"-3/12"', "pitch", 6, 9, '"-3/12"', "at least 0.5/12"),
+    ('"3/12"', '"89 deg"', "pitch", 6, 9, '"89 deg"', "at most 24/12"),
+    # words
+    ('"ft-in"', '"feet"', "units", 2, 9, '"feet"', "'ft-in' or 'mm'"),
+    ('"ft-in"', "3", "units", 2, 9, "3", "'ft-in' or 'mm'"),
+    (
+        '"overhead door"',
+        '"overhed dor"',
+        "opening[1].kind",
+        16,
+        8,
+        '"overhed dor"',
+        "the nearest is 'overhead door'",
+    ),
+    (
+        'wall = "front"',
+        'wall = "north"',
+        "opening[1].wall",
+        17,
+        8,
+        '"north"',
+        "'front', 'back', 'left' or 'right'",
+    ),
+    (
+        'front = "left"',
+        'front = "back"',
+        "runs.front",
+        13,
+        9,
+        '"back"',
+        "'left', 'right', 'centre, left first'",
+    ),
+    ('left = "back"', 'left = "left"', "runs.left", 14, 8, '"left"', "'back' or 'front'"),
+    # catalogues
+    (
+        "gauge = 29",
+        'profile = "36 x 9 x 7/8"',
+        "sheets.profile",
+        8,
+        11,
+        '"36 x 9 x 7/8"',
+        "the nearest is '36 x 9 x 3/4'",
+    ),
+    (
+        "gauge = 29",
+        "profile = 36",
+        "sheets.profile",
+        8,
+        11,
+        "36",
+        "a profile of the catalogue: '36 x 9 x 3/4'",
+    ),
+    ("gauge = 29", "gauge = 27", "sheets.gauge", 8, 9, "27", "22, 24, 26, 28, 29, 30"),
+    ("gauge = 29", "gauge = 29.0", "sheets.gauge", 8, 9, "29.0", "a gauge of the catalogue"),
+    ("gauge = 29", 'gauge = "thin"', "sheets.gauge", 8, 9, '"thin"', "a gauge of the catalogue"),
+    (
+        "gauge = 29",
+        'wall_colour = "gray brown"',
+        "sheets.wall_colour",
+        8,
+        15,
+        '"gray brown"',
+        "a CSS colour name",
+    ),
+    (
+        "gauge = 29",
+        'wall_colour = "firebrik"',
+        "sheets.wall_colour",
+        8,
+        15,
+        '"firebrik"',
+        "the nearest is 'firebrick'",
+    ),
+    ("gauge = 29", 'roof_colour = "#12345"', "sheets.roof_colour", 8, 15, '"#12345"', "'#rrggbb'"),
+    # between keys
+    (
+        "gauge = 29",
+        'gauge = 29\nthickness = "0.5 mm"',
+        "sheets.thickness",
+        9,
+        1,
+        '"0.5 mm"',
+        "either gauge or thickness",
+    ),
+    ('length = "40 ft"', 'length = "20 in"', "length", 4, 10, '"20 in"', "at least 6'"),
+    # openings in their walls
+    (
+        '"5 ft"',
+        '"3 in"',
+        "opening[1].from_left",
+        20,
+        13,
+        '"3 in"',
+        'at least 4" and at most 19\' 8", to stand in the front',
+    ),
+    ('"20 ft"', '"26 ft 9 in"', "opening[2].from_left", 26, 13, '"26 ft 9 in"', "at most 26' 8\""),
+    ('"20 ft"', '"33 ft"', "opening[2].from_left", 26, 13, '"33 ft"', "clear of its corners"),
+    (
+        'width = "3 ft"',
+        'width = "29 ft 5 in"',
+        "opening[2].width",
+        24,
+        9,
+        '"29 ft 5 in"',
+        "at most 29' 4\", since the front wall is 30' long",
+    ),
+    (
+        'height = "3 ft"',
+        'height = "7 ft 9 in"',
+        "opening[2].height",
+        25,
+        10,
+        '"7 ft 9 in"',
+        'to end 2-3/16" under the rake',
+    ),
+    ('sill = "4 ft"', 'sill = "1 in"', "opening[2].sill", 27, 8, '"1 in"', '0, or at least 2"'),
+    (
+        '"20 ft"',
+        '"15 ft 3 in"',
+        "opening[2]",
+        21,
+        1,
+        "window at 15' 3\"",
+        'at least 4" from opening[1]; this one is 3" away',
+    ),
+    (
+        '"20 ft"',
+        '"12 ft"',
+        "opening[2]",
+        21,
+        1,
+        "window at 12'",
+        "from opening[1]; this one overlaps it",
+    ),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "key", "line", "column", "read", "remedy"), SPOILT)
+def test_a_spoilt_key_gets_one_message(
+    old: str, new: str, key: str, line: int, column: int, read: str, remedy: str
+) -> None:
+    assert old in GOOD
+    found = problems(GOOD.replace(old, new, 1))
+    assert len(found) == 1, found
+    problem = found[0]
+    assert (problem.key, problem.line, problem.column) == (key, line, column)
+    assert problem.read.startswith(read)
+    assert bool(problem.read) == bool(read)
+    assert remedy in problem.remedy
+
+
+BARE = """width = "{width}"
+length = "{length}"
+eave_height = "{eave}"
+pitch = "{pitch}"
+[sheets]
+overhang = "{overhang}"
+ridge_gap = "{gap}"
+"""
+SIZES = {
+    "width": "20 ft",
+    "length": "30 ft",
+    "eave": "10 ft",
+    "pitch": "3/12",
+    "overhang": "2 in",
+    "gap": "1 in",
+}
+
+
+@pytest.mark.parametrize(
+    ("sizes", "key", "remedy"),
+    [
+        (
+            {"width": "10 ft", "eave": "31 ft"},
+            "eave_height",
+            "at most 30', 3 times the lesser of width and length",
+        ),
+        ({"length": "8 ft", "eave": "25 ft"}, "eave_height", "at most 24'"),
+        ({"width": "100 ft", "pitch": "24/12"}, "pitch", "no higher than 100'; this one is at 110'"),
+        ({"width": "10 ft", "overhang": "3 ft"}, "sheets.overhang", "at most 2' 6\" on this building"),
+        (
+            {"eave": "4 ft", "pitch": "24/12", "overhang": "13 in"},
+            "sheets.overhang",
+            "at most 1' on this building",
+        ),
+        ({"width": "8 ft", "gap": "6 in"}, "sheets.ridge_gap", 'at most 4-15/16", a tenth of the rafter'),
+    ],
+)
+def test_proportions(sizes: dict[str, str], key: str, remedy: str) -> None:
+    parse(BARE.format(**SIZES), "x")
+    found = problems(BARE.format(**SIZES | sizes))
+    assert [problem.key for problem in found] == [key]
+    assert remedy in found[0].remedy
+
+
+def test_an_opening_under_the_eave() -> None:
+    """10 ft less 2 in of sheet and the rib's 3/4 in times the pitch: 9 ft 9-13/16 in."""
+    text = GOOD.replace('wall = "front"', 'wall = "left"', 1)
+    parse(text.replace('"8 ft"', '"9\' 9-3/4"'), "x")
+    (problem,) = problems(text.replace('"8 ft"', '"9\' 9-7/8"'))
+    assert problem.key == "opening[1].height"
+    assert problem.remedy == 'at most 9\' 9-13/16", to end 2-3/16" under the eave'
+
+
+def test_openings_of_two_walls_and_one_above_the_other_do_not_meet() -> None:
+    assert parse(GOOD.replace('wall = "front"', 'wall = "back"', 1).replace('"20 ft"', '"12 ft"'), "x")
+    above = (
+        GOOD.replace('"20 ft"', '"8 ft"')
+        .replace('"4 ft"', '"8 ft 4 in"')
+        .replace('"3 ft"\nfrom', '"1 ft"\nfrom')
+    )
+    assert parse(above, "x")
+    (problem,) = problems(above.replace('"8 ft 4 in"', '"8 ft 3 in"'))
+    assert 'this one is 3" away' in problem.remedy
+
+
+def test_one_bracket_for_openings() -> None:
+    (problem,) = problems(GOOD.partition("[[opening]]")[0] + '[opening]\nkind = "window"\n')
+    assert (problem.key, problem.line) == ("opening", 15)
+    assert "[[opening]], in two pairs of brackets" in problem.remedy
+
+
+def test_a_table_that_is_a_value() -> None:
+    (problem,) = problems(
+        "slab = 3\n" + GOOD.replace("[slab]\nledge_depth", "[runs]\n#").replace("[runs]\nfront", "front")
+    )
+    assert (problem.key, problem.line, problem.read) == ("slab", 1, "3")
+
+
+def test_too_many_openings() -> None:
+    one = '[[opening]]\nkind = "window"\nwall = "{}"\nwidth = "1 ft"\nheight = "1 ft"\nfrom_left = "{} ft"\n'
+    walls = "".join(one.format(wall, 2 * n + 1) for wall in ("left", "right") for n in range(251))
+    head = GOOD.partition("[[opening]]")[0].replace('"40 ft"', '"600 ft"')
+    (problem,) = problems(head + walls)
+    assert (problem.key, problem.remedy) == ("opening[501]", "at most 500 openings")
+
+
+def test_limits_are_said_in_the_buildings_units() -> None:
+    (problem,) = problems(GOOD.replace("ft-in", "mm").replace('"30 ft"', '"1 m"'))
+    assert problem.remedy == "at least 1828.8 mm and at most 60960 mm"
+
+
+def test_every_problem_at_once_in_the_order_of_the_file() -> None:
+    text = GOOD.replace("overhang", "overhung").replace('"30 ft"', "true").replace('"shop"', "7")
+    text = text.replace('"3/12"', '"3"').replace('sill = "4 ft"', 'sill = "four"')
+    found = problems(text)
+    assert [p.line for p in found] == sorted(p.line for p in found)
+    assert [p.key for p in found] == ["name", "width", "pitch", "sheets.overhung", "opening[2].sill"]
+
+
+def test_hundreds_of_problems_are_cut_short() -> None:
+    found = problems(GOOD + "".join(f"x{n} = 1\n" for n in range(5000)))
+    assert len(found) == 101
+    assert found[-1].remedy == "and 4900 problems more"
+
+
+def test_the_error_says_it_all_with_the_files_name() -> None:
+    with pytest.raises(DescriptionError) as caught:
+        parse(GOOD.replace('"3/12"', "3"), "shop.toml")
+    assert str(caught.value).startswith("shop.toml: line 6, column 9: pitch: read 3; a pitch such as 3/12")

@@ -1,0 +1,158 @@
+"""The walls of the house: which floor may lean on which, what is imported when, what lies where."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
+
+GROUND = {"errors", "place", "units", "recipe", "pieces"}
+STANDS_ON: dict[str, set[str]] = {
+    **dict.fromkeys(GROUND, GROUND),
+    "catalog": GROUND,
+    "description": GROUND | {"catalog"},
+    "layout": GROUND | {"catalog", "description"},
+    "solids": GROUND,
+    "measure": GROUND | {"catalog", "solids"},
+    "order": GROUND | {"catalog", "measure"},
+    "exchange": GROUND | {"catalog", "solids", "measure", "order"},
+    "show": GROUND | {"catalog", "solids", "exchange"},
+    "raising": GROUND | {"description", "layout", "solids", "measure", "exchange"},
+    "outputs": GROUND | {"exchange", "order"},
+    "cli": GROUND | {"catalog", "description", "order", "exchange", "show", "raising", "outputs"},
+}
+"""Floor or module of the package: what of the package it may import, besides itself."""
+
+KERNEL = {"solids", "measure", "exchange", "show"}  # may import OCP
+EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
+MAY_LOAD = {"vtkmodules": {"show"}}  # pictures: a module that is itself imported only when asked for
+
+
+def modules() -> list[tuple[str, Path]]:
+    """(floor, file) of every module of the package."""
+    found = []
+    for package, folder in FOLDERS.items():
+        for path in sorted(folder.rglob("*.py")):
+            inside = path.relative_to(folder)
+            floor = "cli" if package.endswith(".cli") else inside.parts[0].removesuffix(".py")
+            found.append((floor, path))
+    return [(floor, path) for floor, path in found if path != ROOT / "model" / "__init__.py"]
+
+
+def dotted(path: Path) -> list[str]:
+    """The package a module stands in, as names."""
+    if path.is_relative_to(ROOT / "cli"):
+        return ["ribwright", "cli", *path.relative_to(ROOT / "cli").parts[:-1]]
+    return ["ribwright", *path.relative_to(ROOT / "model").parts[:-1]]
+
+
+def imported(path: Path, nodes: Iterator[ast.AST]) -> Iterator[str]:
+    """Full names of what the given nodes import."""
+    for node in nodes:
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = dotted(path)[: len(dotted(path)) - node.level + 1] if node.level else []
+            stem = [*base, *(node.module.split(".") if node.module else [])]
+            yield from (".".join([*stem, alias.name]) for alias in node.names)
+
+
+def parsed(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+def at_module_level(tree: ast.Module) -> Iterator[ast.AST]:
+    """Nodes that run when the module is imported: not those inside functions or under TYPE_CHECKING."""
+    waiting: list[ast.AST] = list(tree.body)
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            continue
+        if isinstance(node, ast.If) and "TYPE_CHECKING" in ast.unparse(node.test):
+            continue
+        yield node
+        waiting.extend(ast.iter_child_nodes(node))
+
+
+IDS = [str(path.relative_to(ROOT)) for _, path in modules()]
+
+
+@pytest.mark.parametrize(("floor", "path"), modules(), ids=IDS)
+def test_a_floor_leans_only_on_those_below(floor: str, path: Path) -> None:
+    used = {
+        name.split(".")[1]
+        for name in imported(path, ast.walk(parsed(path)))
+        if name.startswith("ribwright.") and name != "ribwright.__version__"
+    }
+    assert used <= STANDS_ON[floor] | {floor}
+
+
+@pytest.mark.parametrize(("floor", "path"), modules(), ids=IDS)
+def test_the_kernel_is_imported_only_where_solids_are_handled(floor: str, path: Path) -> None:
+    roots = {name.split(".")[0] for name in imported(path, at_module_level(parsed(path)))}
+    if floor not in KERNEL:
+        assert "OCP" not in roots
+    assert {name for name in roots & EVERYWHERE_LATE if floor not in MAY_LOAD.get(name, set())} == set()
+
+
+def test_packages_listed_are_the_folders_there_are() -> None:
+    listed = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["setuptools"][
+        "packages"
+    ]
+    there = {".".join(dotted(path)) for folder in FOLDERS.values() for path in folder.rglob("__init__.py")}
+    assert set(listed) == there
+    assert len(listed) == len(set(listed))
+
+
+def test_every_folder_with_modules_is_a_package() -> None:
+    bare = {path.parent for folder in FOLDERS.values() for path in folder.rglob("*.py")}
+    assert [folder for folder in sorted(bare) if not (folder / "__init__.py").is_file()] == []
+
+
+def test_the_top_level_holds_what_the_card_says() -> None:
+    card = {"README.md", "DEVELOPERS.md", "pyproject.toml", "LICENSE", "model", "cli", "tests", "out"}
+    listing = subprocess.run(
+        ["git", "ls-files", "--cached", "--others", "--exclude-standard"],
+        cwd=ROOT, capture_output=True, text=True, check=True,
+    ).stdout  # fmt: skip
+    top = {line.split("/")[0] for line in listing.splitlines()}
+    assert {name for name in top - card if not name.startswith(".")} == set()
+
+
+HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh")
+LIGHT_RUNS = {
+    "help": (["--help"], 0),
+    "version": (["--version"], 0),
+    "help of raise": (["raise", "--help"], 0),
+    "help of picture": (["picture", "--help"], 0),
+    "an unknown option": (["raise", "--no-such-option"], 2),
+    "an unknown command": (["build"], 2),
+    "a file that is not there": (["raise", "no-such-file.toml"], 2),
+    "a description with a mistake": (["raise", "mistaken.toml"], 2),
+    "check of a good description": (["check", "good.toml"], 0),
+}
+
+
+@pytest.mark.parametrize("case", LIGHT_RUNS)
+def test_help_and_complaints_load_nothing_heavy(case: str, tmp_path: Path) -> None:
+    arguments, status = LIGHT_RUNS[case]
+    (tmp_path / "mistaken.toml").write_text('width = "30 parsecs"\n', encoding="utf-8")
+    probe = (
+        "import sys\n"
+        "from ribwright.cli.main import run\n"
+        "run(['new', 'good'])\n"
+        f"status = run({arguments!r})\n"
+        f"print('loaded:', sorted(set(sys.modules) & set({HEAVY!r})), status)\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", probe], cwd=tmp_path, capture_output=True, text=True, check=True
+    )
+    assert done.stdout.splitlines()[-1] == f"loaded: [] {status}"
