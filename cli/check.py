@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from dataclasses import asdict
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -12,8 +14,10 @@ from ..description import Building, read
 from ..errors import DescriptionError, FileError, Problem
 from ..units import format_length, format_pitch
 from .loading import PATH
+from .status import DONE, FINDINGS, WRONG_INPUT
 
-WRONG_INPUT = 2
+if TYPE_CHECKING:
+    from ..findings import Finding
 
 
 @click.command()
@@ -22,41 +26,67 @@ WRONG_INPUT = 2
 def check(file: Path, as_json: bool) -> int:
     """Say whether the description FILE can be built, and if not, what would do.
 
-    Exit status: 0 it can be built, 2 it cannot.
+    Exit status: 0 it can be built, 1 it can but there are findings, 2 it cannot.
     """
+    building: Building | None = None
+    problems: Sequence[Problem] = ()
+    findings: Sequence[Finding] = ()
     try:
-        building, problems = read(file), []
+        building = read(file)
+        findings = _findings(building)
     except DescriptionError as error:
-        building, problems = None, list(error.problems)
+        problems = error.problems
     except FileError as error:
         if not as_json:
             raise
-        building, problems = None, [Problem("", "", str(error))]
+        problems = [Problem("", "", str(error))]
     if as_json:
-        found = [asdict(problem) for problem in problems]
-        click.echo(json.dumps({"file": str(file), "can_be_built": not problems, "problems": found}, indent=2))
+        click.echo(_json(file, problems, findings))
     elif building:
-        click.echo(f"{file}: {click.style('can be built', fg='green')}: {_summary(building)}")
+        _say_findings(file, building, findings)
     else:
-        for problem in problems:
-            click.echo(_said(file, problem))
-        click.echo(f"{len(problems)} {'thing' if len(problems) == 1 else 'things'} to mend")
-    return 0 if building else WRONG_INPUT
+        _say_problems(file, problems)
+    if not building:
+        return WRONG_INPUT
+    return FINDINGS if any(finding.fault for finding in findings) else DONE
 
 
-def _said(file: Path, problem: Problem) -> str:
-    """One problem on a line, as in every other message, with colour on a terminal."""
-    place = f"{file}: " + (f"line {problem.line}, column {problem.column}: " if problem.line else "")
-    key = click.style(problem.key, bold=True) + ": " if problem.key else ""
-    read_ = f"read {click.style(problem.read, fg='red')}; " if problem.read else ""
-    return f"{place}{key}{read_}{click.style(problem.remedy, fg='green')}"
+def _findings(building: Building) -> Sequence[Finding]:
+    from ..layout import lay_out
+
+    return lay_out(building).findings
 
 
-def _summary(building: Building) -> str:
+def _json(file: Path, problems: Sequence[Problem], findings: Sequence[Finding]) -> str:
+    said = {
+        "file": str(file),
+        "can_be_built": not problems,
+        "problems": [asdict(problem) for problem in problems],
+        "findings": [asdict(finding) for finding in findings],
+    }
+    return json.dumps(said, indent=2)
+
+
+def _say_problems(file: Path, problems: Sequence[Problem]) -> None:
+    """One line a problem, as in every other message, with colour on a terminal."""
+    for problem in problems:
+        place = f"line {problem.line}, column {problem.column}: " if problem.line else ""
+        key = click.style(problem.key, bold=True) + ": " if problem.key else ""
+        typed = f"read {click.style(problem.read, fg='red')}; " if problem.read else ""
+        click.echo(f"{file}: {place}{key}{typed}{click.style(problem.remedy, fg='green')}")
+    click.echo(f"{len(problems)} {'thing' if len(problems) == 1 else 'things'} to mend")
+
+
+def _say_findings(file: Path, building: Building, findings: Sequence[Finding]) -> None:
     width, length, eave = (
         format_length(size, building.units)
         for size in (building.width, building.length, building.eave_height)
     )
     pitch = format_pitch(building.pitch, building.units)
-    openings = len(building.openings)
-    return f"{width} x {length}, eave {eave}, pitch {pitch}, {openings} opening{'' if openings == 1 else 's'}"
+    openings = f"{len(building.openings)} opening{'' if len(building.openings) == 1 else 's'}"
+    can = click.style("can be built", fg="green")
+    click.echo(f"{file}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
+    for finding in findings:
+        click.secho(
+            f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow" if finding.fault else None
+        )

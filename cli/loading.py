@@ -39,4 +39,4 @@ def model_of(file: Path | None, progress: Progress) -> Model:
     building = described(file)
     from ..raising import raise_building
 
-    return raise_building(building, progress)
+    return raise_building(building, progress).model

@@ -19,9 +19,9 @@ from .new import new
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
+from .status import DONE, STOPPED, WRONG_INPUT
 
 LIBRARIES = "Debian, Ubuntu: apt-get install libgl1; README lists them"
-DONE, FINDINGS, WRONG_INPUT, STOPPED = 0, 1, 2, 130
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import click
@@ -10,14 +11,19 @@ from ..outputs import OUTPUTS
 from .folders import default_folder
 from .loading import PATH, described
 from .progress import progress_bar
+from .status import DONE, FINDINGS
 
+CAUTION = (
+    "Geometry, not engineering: member sizes are placeholders until a licensed engineer's drawings replace "
+    "them, and local code governs."
+)
 MADE = "\n".join(f"  {output.name:<14} {output.what}" for output in OUTPUTS)
 
 
 @click.command("raise", help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{MADE}")
 @click.argument("file", required=False, type=PATH)
 @click.option("--out", type=PATH, help="Folder for the files; out/NAME in the current folder unless given.")
-def raise_(file: Path | None, out: Path | None) -> None:
+def raise_(file: Path | None, out: Path | None) -> int:
     """Builds, writes, and says what was made and where."""
     building = described(file)
     folder = out or default_folder(building.name)
@@ -28,9 +34,12 @@ def raise_(file: Path | None, out: Path | None) -> None:
     from ..raising import raise_building
 
     with progress_bar() as progress:
-        model = raise_building(building, progress)
-        listed = schedule(model)
-        write_outputs(model, listed, folder, progress)
-    click.echo(table(listed))
-    for output in OUTPUTS:
-        click.echo(f"{folder / output.name}  {output.what}")
+        raised = raise_building(building, progress)
+        listed = schedule(raised.model)
+        write_outputs(raised.model, listed, folder)
+    click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
+    click.echo(f"Written to {folder}:\n{MADE}")
+    click.echo(CAUTION)
+    for finding in raised.findings:
+        click.secho(f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow", err=True)
+    return FINDINGS if any(finding.fault for finding in raised.findings) else DONE

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import shutil
+import sys
 from pathlib import Path
 
 import click
@@ -9,6 +11,7 @@ import click
 from .loading import PATH, model_of
 from .progress import progress_bar
 
+PARTS = ("sheets", "members", "trims", "closures", "screws", "openings", "slab")
 FORMATS = ("table", "csv", "json", "md")
 
 
@@ -22,10 +25,30 @@ FORMATS = ("table", "csv", "json", "md")
     show_default=True,
     help="How it is written.",
 )
-def schedule(file: Path | None, form: str) -> None:
+@click.option(
+    "--part",
+    "parts",
+    type=click.Choice(PARTS),
+    multiple=True,
+    help="Only this list; repeatable. All unless given.",
+)
+def schedule(file: Path | None, form: str, parts: tuple[str, ...]) -> None:
     """Print the schedule of FILE: a description, or a STEP file made by `raise`.
 
     Both give the same schedule, since it is read off the solids. Without FILE: the built-in sample.
     """
     with progress_bar() as progress:
         model = model_of(file, progress)
+
+    from ..order.csv import csv_text
+    from ..order.json import json_text
+    from ..order.markdown import markdown_text
+    from ..order.schedule import schedule as scheduled
+    from ..order.table import table
+
+    listed = scheduled(model)
+    if form == "table":
+        click.echo(table(listed, max(80, shutil.get_terminal_size().columns), parts), nl=False)
+        return
+    text = {"csv": csv_text, "json": json_text, "md": markdown_text}[form](listed, parts)
+    sys.stdout.buffer.write(text.encode("utf-8"))

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from .description.building import Building
+from .findings import Finding
 from .layout import lay_out
-from .measure import marked
+from .measure import in_tree_order, marked
 from .pieces import Model, Piece
 from .solids import realise
 
@@ -18,13 +20,22 @@ def quiet(what: str, done: int, total: int) -> None:
     """Progress for nobody."""
 
 
-def raise_building(building: Building, progress: Progress = quiet) -> Model:
-    """The building as solids: laid out, realised, measured and marked; pieces in the order they go up."""
-    parts = lay_out(building)
-    pieces = []
+@dataclass(frozen=True, slots=True)
+class Raised:
+    """A building raised: its model of marked pieces, in the order they go up, and what was found."""
+
+    model: Model
+    findings: tuple[Finding, ...]
+
+
+def raise_building(building: Building, progress: Progress = quiet) -> Raised:
+    """The building as solids: laid out, realised, measured and marked."""
+    laid = lay_out(building)
+    parts, pieces = laid.parts, []
     for done, part in enumerate(parts):
         progress("solids", done, len(parts))
         solid = realise(part.recipe)
-        pieces.append(Piece(part.name, part.role, part.group, solid, part.place, part.labels))
+        pieces.append(Piece(part.name, part.role, part.group, solid, part.place, part.labels, row=part.row))
     progress("measuring", len(parts), len(parts))
-    return marked(Model(building.name, building.units, tuple(pieces)))
+    model = Model(building.name, building.units, tuple(in_tree_order(pieces)))
+    return Raised(marked(model), laid.findings)

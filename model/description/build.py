@@ -2,18 +2,28 @@
 
 from __future__ import annotations
 
+from itertools import accumulate
+from math import ceil
 from pathlib import Path
 
 from ..catalog.gauges import gauges
+from ..catalog.sections import parse_section
 from ..errors import DescriptionError
 from ..units import parse_length
-from .building import Building, FaceName, Hand, Opening, Run, Sheets, Slab, Start
+from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Sheets, Slab, Start, Trim
+from .catalogued import CENTRE
 from .checks import check, sill
+from .fit import misfits
 from .kinds import Name
 from .reading import Draft, Values, read_values
 from .source import load, read_text, shown
+from .steel import Frame, Framing
 
 USUAL_GAUGE = 29
+TRIM_GAUGE = "26 ga"
+LEDGE_ROOM = parse_length("3/4 in")
+"""Of a ledge past the sheets and the corner trim: ours."""
+RAKE_THICKNESS, RAKE_LEG = parse_length("0.075 in"), parse_length("2 in")
 POCKET = parse_length("1/8 in")
 """The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
 
@@ -41,7 +51,12 @@ def _build(text: str, name: str, source_name: str) -> Building:
     check(draft)
     if draft.problems:
         raise DescriptionError(draft.in_order(), source_name)
-    return _building(draft, name)
+    building = _building(draft, name)
+    for path, remedy in misfits(building):
+        draft.object_to(path, remedy)
+    if draft.problems:
+        raise DescriptionError(draft.in_order(), source_name)
+    return building
 
 
 def _building(draft: Draft, name: str) -> Building:
@@ -55,7 +70,11 @@ def _building(draft: Draft, name: str) -> Building:
         eave_height=top["eave_height"],
         pitch=top["pitch"],
         sheets=_sheets(draft),
-        slab=Slab(**draft.tables["slab"]),
+        trim=_trim(draft),
+        slab=_slab(draft),
+        frame=_frame(draft),
+        framing=_framing(draft.tables["framing"]),
+        door_room=DoorRoom(**draft.tables["door_room"]),
         runs=_runs(draft.tables["runs"]),
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
     )
@@ -71,6 +90,45 @@ def _sheets(draft: Draft) -> Sheets:
     if values["cut_clearance"] is None:
         values["cut_clearance"] = POCKET + values["flange"]
     return Sheets(**values)
+
+
+def _trim(draft: Draft) -> Trim:
+    values = draft.tables["trim"]
+    return Trim(
+        colour=values["colour"] or draft.tables["sheets"]["roof_colour"],
+        gauge=TRIM_GAUGE,
+        stock=values["stock"],
+        lap=values["lap"],
+    )
+
+
+def _slab(draft: Draft) -> Slab:
+    values, profile = draft.tables["slab"], draft.tables["sheets"]["profile"]
+    room = max(profile.height, profile.leg) + LEDGE_ROOM
+    return Slab(values["thickness"], values["ledge_depth"], values["ledge_width"] or room)
+
+
+def _frame(draft: Draft) -> Frame:
+    values = dict(draft.tables["frame"])
+    length, width = draft.tables[""]["length"], draft.tables[""]["width"]
+    spacing, bays = values.pop("spacing"), values.pop("bays")
+    if bays:
+        stations = tuple(accumulate(bays))[:-1]
+    else:
+        count = max(1, ceil(length / spacing - 1e-9))
+        stations = tuple(length * k / count for k in range(1, count))
+    for posts in ("front_posts", "back_posts"):
+        values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in values[posts]))
+    return Frame(stations=stations, **values)
+
+
+def _framing(values: Values) -> Framing:
+    values = Values(values)
+    values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
+    if values["rake_angle"] is None:
+        leg = values["purlin"].depth + RAKE_THICKNESS
+        values["rake_angle"] = parse_section(f"angle {leg:.3f}x{RAKE_LEG:.3f}x{RAKE_THICKNESS:.3f} mm")
+    return Framing(**values)
 
 
 def _runs(values: Values) -> dict[FaceName, Run]:

@@ -10,6 +10,7 @@ from typing import Literal
 
 from ..catalog.profiles import RibProfile
 from ..units import Units
+from .steel import Frame, Framing
 
 Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
@@ -56,9 +57,33 @@ class Sheets:
 
 @dataclass(frozen=True, slots=True)
 class Slab:
-    """The ledge formed at the slab's edge, that wall sheets stand in (mm). Depth 0: no ledge."""
+    """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
+    ledge_depth: 0 is no ledge. ledge_width: from the steel line out to the slab's edge.
+    """
+
+    thickness: float
     ledge_depth: float
+    ledge_width: float
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """Folded trim. stock: the length it comes in; lap: of pieces on a longer run (mm)."""
+
+    colour: str
+    gauge: str
+    stock: float
+    lap: float
+
+
+@dataclass(frozen=True, slots=True)
+class DoorRoom:
+    """What an overhead door needs inside (mm). depth_back: None is the door's height and the headroom."""
+
+    headroom: float
+    side_room: float
+    depth_back: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +117,10 @@ class Building:
     eave_height: float
     pitch: float
     sheets: Sheets
+    trim: Trim
     slab: Slab
+    frame: Frame
+    framing: Framing
+    door_room: DoorRoom
     runs: dict[FaceName, Run]
     openings: tuple[Opening, ...]

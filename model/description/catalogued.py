@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from ..catalog.colours import colour_names, rgb
 from ..catalog.gauges import gauges
 from ..catalog.profiles import RibProfile, find_profile, profiles
+from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, Unreadable
-from .kinds import AsTyped, Json, nearest, one_of
+from .kinds import AsTyped, Json, Lengths, nearest, one_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,3 +71,55 @@ class GaugeNumber(AsTyped):
                 {"type": "string", "pattern": "^ *[0-9]+ *([gG][aA][a-zA-Z.]*)? *$"},
             ]
         }
+
+
+@dataclass(frozen=True, slots=True)
+class Steel(AsTyped):
+    """A steel section of one of a few shapes; with none, also the word "none", read to None."""
+
+    shapes: tuple[str, ...]
+    none: bool = False
+
+    def read(self, value: object, units: Units) -> SectionShape | None:
+        """The section."""
+        if self.none and isinstance(value, str) and value.strip().lower() == "none":
+            return None
+        if not isinstance(value, str):
+            raise Unreadable(f"a section in quotes, {self._shapes()}")
+        section = parse_section(value)
+        if section.shape not in self.shapes:
+            raise Unreadable(f"{self._shapes()} here")
+        return section
+
+    def schema(self) -> Json:
+        """A text; the grammar of sections is told by the program."""
+        return {"type": "string"}
+
+    def _shapes(self) -> str:
+        return " or ".join(f"a {shape}" for shape in self.shapes)
+
+
+@dataclass(frozen=True, slots=True)
+class Posts(AsTyped):
+    """Where gable posts stand: "none", "centre", or a list of lengths; read to a tuple, centre as -1."""
+
+    def read(self, value: object, units: Units) -> tuple[float, ...]:
+        """mm from the wall's left corner, seen from outside."""
+        word = value.strip().lower() if isinstance(value, str) else ""
+        if word == "none":
+            return ()
+        if word in ("centre", "center"):
+            return (CENTRE,)
+        if not isinstance(value, list):
+            raise Unreadable('"none", "centre", or a list such as ["10 ft", "20 ft"]')
+        return Lengths("1 ft", "200 ft", most=20).read(value, units)
+
+    def schema(self) -> Json:
+        """A word or lengths."""
+        return {
+            "anyOf": [{"enum": ["none", "centre", "center"]}, Lengths("1 ft", "200 ft", most=20).schema()]
+        }
+
+
+CENTRE = -1.0
+"""Stands for the middle of the wall until its width is known."""

@@ -6,48 +6,15 @@ a table to the class of the same name). To add a table, add it to TABLES.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
-
 from .catalogued import Colour, GaugeNumber, Profile
-from .kinds import Choice, Kind, Length, Name, Pitch
+from .key import Key, Table
+from .kinds import Choice, Length, Name, Pitch
+from .steel_keys import DOOR_ROOM, FRAME, FRAMING, TRIM
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
 KINDS = ("walk door", "overhead door", "window", "framed opening")
-
-
-@dataclass(frozen=True, slots=True)
-class Key:
-    """One key of a description.
-
-    help: one line for the starter and the schema. default: as typed; None when there is none, and
-    then `unless` says what stands in for it; a key with neither is required. example: of a key
-    without a default, as typed by people with ft-in and with mm.
-    """
-
-    name: str
-    kind: Kind
-    help: str
-    default: str | None = None
-    unless: str = ""
-    example: tuple[str, str] = ("", "")
-
-    @property
-    def required(self) -> bool:
-        """Whether the description must have it."""
-        return self.default is None and not self.unless
-
-
-@dataclass(frozen=True, slots=True)
-class Table:
-    """A table of keys. name: "" for the keys at the top. shape: "array" when it may stand many times."""
-
-    name: str
-    help: str
-    keys: tuple[Key, ...]
-    shape: Literal["top", "table", "array"] = "table"
 
 
 TOP = Table(
@@ -64,7 +31,7 @@ TOP = Table(
         ),
         Key("length", Length("6 ft", "1000 ft"), "along the ridge, out to out", example=("40 ft", "15 m")),
         Key("eave_height", Length("4 ft", "60 ft"), "top of slab to the eave", example=("10 ft", "3.6 m")),
-        Key("pitch", Pitch("0.5/12", "24/12"), "rise in 12 of run, or degrees", example=("3/12", "10 deg")),
+        Key("pitch", Pitch("0.5/12", "18/12"), "rise in 12 of run, or degrees", example=("3/12", "10 deg")),
     ),
     "top",
 )
@@ -109,7 +76,17 @@ SHEETS = Table(
 SLAB = Table(
     "slab",
     "The concrete.",
-    (Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),),
+    (
+        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in"),
+        Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
+        Key(
+            "ledge_width",
+            Length("1 in", "12 in"),
+            "from the steel line out to the slab's edge",
+            unless="room for sheets and corner trim",
+            example=("2 in", "50 mm"),
+        ),
+    ),
 )
 
 RUNS = Table(
@@ -155,4 +132,4 @@ OPENING = Table(
     "array",
 )
 
-TABLES = (TOP, SHEETS, SLAB, RUNS, OPENING)
+TABLES = (TOP, SHEETS, TRIM, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)

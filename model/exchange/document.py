@@ -20,15 +20,16 @@ from OCP.XCAFDoc import XCAFDoc_ColorSurf, XCAFDoc_DocumentTool, XCAFDoc_ShapeTo
 
 from ..catalog.colours import rgb
 from ..pieces import Model, Piece
-from ..place import Place
+from ..place import Place, Point3
+from ..recipe import grid
 from ..solids.booleans import solids_in
 from ..solids.placing import location, place_of
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
-from .labels import MARK, NAMES, ORDER, ROLE, UNITS, Property, labels_from, order_in_tree, properties_of
+from .labels import MARK, NAMES, ORDER, ROLE, ROW, UNITS, Property, labels_from, order_in_tree, properties_of
 
 SAME_SCALE = 1e-9  # a placement that scales by more is no placement of a rigid body
 
-ProductKey = tuple[TopoDS_Solid, str]
+ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
 
 @dataclass(slots=True)
@@ -59,9 +60,10 @@ class Documented:
         self._groups = {(): self._node(self._shapes.NewShape(), model.name)}
         self._products: dict[ProductKey, _Node] = {}
         self._bodies: set[TopoDS_Solid] = set()
+        self._rows: list[_Node] = []
         self._occurrences = [self._add(piece) for piece in model.pieces]
         self._shapes.UpdateAssemblies()
-        self.below = {group.token: group.below for group in self._groups.values()}
+        self.below = {node.token: node.below for node in (*self._groups.values(), *self._rows)}
 
     def attributes(self) -> Iterator[tuple[int, list[Property]]]:
         """Tokens of products and occurrences, each with the attributes it is to bear."""
@@ -70,13 +72,13 @@ class Documented:
         of_piece = [properties_of(piece) for piece in pieces]
         of_product: dict[ProductKey, list[list[Property]]] = {}
         for piece, properties in zip(pieces, of_piece, strict=True):
-            of_product.setdefault((piece.solid, piece.mark), []).append(properties)
+            of_product.setdefault(_key(piece), []).append(properties)
         common = {key: found[0] for key, found in of_product.items() if found.count(found[0]) == len(found)}
         for key, properties in common.items():
             yield self._products[key].token, properties
         in_order = order_in_tree(pieces) == list(range(len(pieces)))
         for number, piece in enumerate(pieces):
-            own = [] if (piece.solid, piece.mark) in common else list(of_piece[number])
+            own = [] if _key(piece) in common else list(of_piece[number])
             if not in_order:
                 own.append((ORDER, str(number)))
             if own:
@@ -95,8 +97,10 @@ class Documented:
         return self._groups[path]
 
     def _product(self, piece: Piece) -> _Node:
-        key = (piece.solid, piece.mark)
-        if key not in self._products:
+        key = _key(piece)
+        if piece.row and key not in self._products:
+            self._products[key] = self._row(piece)
+        elif key not in self._products:
             body = _twin(piece.solid) if piece.solid in self._bodies else piece.solid
             self._bodies.add(piece.solid)
             product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
@@ -104,6 +108,15 @@ class Documented:
                 self._colours.SetColor(product.label, _colour(piece.label("colour")), XCAFDoc_ColorSurf)
             self._products[key] = product
         return self._products[key]
+
+    def _row(self, piece: Piece) -> _Node:
+        """An assembly of one body standing at every point of a row, shared by all rows that are equal."""
+        body = self._product(replace(piece, row=()))
+        row = self._node(self._shapes.NewShape(), f"{piece.mark or piece.role} row")
+        for number, point in enumerate(piece.row, 1):
+            self._occurrence(row, body, location(Place(point)), str(number))
+        self._rows.append(row)
+        return row
 
     def _node(self, label: TDF_Label, name: str) -> _Node:
         set_name(label, f"~{len(self.names)}~")
@@ -115,6 +128,10 @@ class Documented:
         self.names.append(name)
         outer.below.append((len(self.names) - 1, product.token))
         return len(self.names) - 1
+
+
+def _key(piece: Piece) -> ProductKey:
+    return piece.solid, piece.mark, piece.row
 
 
 def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
@@ -165,6 +182,7 @@ class _Walk:
     def __init__(self, *, ours: bool = False) -> None:
         self._ours = ours
         self._bodies: dict[bytes, TopoDS_Solid] = {}
+        self._rows: dict[int, tuple[TopoDS_Solid, tuple[Point3, ...]]] = {}
         self._canonical: dict[TopoDS_Solid, TopoDS_Solid] = {}
 
     def below(self, root: TDF_Label) -> Iterator[tuple[Piece, str | None]]:
@@ -180,16 +198,33 @@ class _Walk:
         product = referred(label)
         here = outer.Multiplied(XCAFDoc_ShapeTool.GetLocation_s(label))
         name = (self._ours and name_of(label)) or name_of(product) or "part"
-        if XCAFDoc_ShapeTool.IsAssembly_s(product):
+        bearer = label if property_of(label, NAMES) is not None else product
+        if XCAFDoc_ShapeTool.IsAssembly_s(product) and property_of(bearer, ROW) is None:
             for component in components(product):
                 yield from self._pieces(component, here, (*group, name))
             return
-        bearer = label if property_of(label, NAMES) is not None else product
         role, mark = property_of(bearer, ROLE) or "", property_of(bearer, MARK) or ""
         labels = labels_from(lambda key: property_of(bearer, key))
+        if XCAFDoc_ShapeTool.IsAssembly_s(product):
+            solid, row = self._row(product)
+            piece = Piece(name, role, group, solid, place_of(here), labels, mark, row)
+            yield piece, property_of(label, ORDER)
+            return
         for shape in solids_in(XCAFDoc_ShapeTool.GetShape_s(product)):
             solid, place = self._body(shape, here)
             yield Piece(name, role, group, solid, place, labels, mark), property_of(label, ORDER)
+
+    def _row(self, product: TDF_Label) -> tuple[TopoDS_Solid, tuple[Point3, ...]]:
+        """The body of a row and the points it stands at; read once for all pieces that share it."""
+        key = product.Tag()
+        if key not in self._rows:
+            found = components(product)
+            (shape,) = solids_in(XCAFDoc_ShapeTool.GetShape_s(referred(found[0])))
+            solid, _ = self._body(shape, TopLoc_Location())
+            places = (place_of(XCAFDoc_ShapeTool.GetLocation_s(component)) for component in found)
+            row = tuple((grid(p.origin[0]), grid(p.origin[1]), grid(p.origin[2])) for p in places)
+            self._rows[key] = (solid, row)
+        return self._rows[key]
 
     def _body(self, shape: TopoDS_Solid, outer: TopLoc_Location) -> tuple[TopoDS_Solid, Place]:
         """A solid in its own frame, one object for all that are the same shells, and where it stands."""

@@ -13,9 +13,10 @@ from ..pieces import Piece
 Property = tuple[str, str]
 
 ROLE, MARK, UNITS = "role", "mark", "units"
+ROW = "row"  # how many bodies a row has, on the assembly that is one
 NAMES = "labels"  # the names of a piece's labels, a line each
 ORDER = "order"  # a piece's number, where the tree of groups does not keep the order of the pieces
-RESERVED = {ROLE, MARK, UNITS, NAMES, ORDER}
+RESERVED = {ROLE, MARK, UNITS, NAMES, ORDER, ROW}
 
 
 def properties_of(piece: Piece) -> list[Property]:
@@ -23,7 +24,8 @@ def properties_of(piece: Piece) -> list[Property]:
     names = [name for name, _ in piece.labels]
     if RESERVED.intersection(names) or len(set(names)) < len(names):
         raise ValueError(f"{piece.name}: a label's name is used twice, or is one of {sorted(RESERVED)}")
-    return [(ROLE, piece.role), (MARK, piece.mark), *piece.labels, (NAMES, "\n".join(names))]
+    row = [(ROW, str(len(piece.row)))] if piece.row else []
+    return [(ROLE, piece.role), (MARK, piece.mark), *row, *piece.labels, (NAMES, "\n".join(names))]
 
 
 def labels_from(look_up: Callable[[str], str | None]) -> tuple[Property, ...]:

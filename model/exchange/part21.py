@@ -5,7 +5,7 @@ wrote, as the CAx-IF recommended practice for user defined attributes has them.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from .labels import Property
 
@@ -40,39 +40,38 @@ def header(name: str, schema: str) -> str:
 
 
 class Attributes:
-    """User-defined attributes to be added to the entities of a file; equal sets are written once."""
+    """User-defined attributes to be added to the entities of a file; equal ones are written once."""
 
     def __init__(self, first_free: int) -> None:
         self._next = first_free
         self._lines: list[str] = []
-        self._sets: dict[tuple[Property, ...], int] = {}
+        self._once: dict[str, int] = {}
         self._context = self._add("REPRESENTATION_CONTEXT('','user defined attributes')")
-        self._general = self._add("GENERAL_PROPERTY('','labels','user defined attribute')")
 
     def attach(self, entity: int, properties: Sequence[Property]) -> None:
-        """Gives an entity (a PRODUCT_DEFINITION or a NEXT_ASSEMBLY_USAGE_OCCURRENCE) its properties."""
-        definition = self._add(f"PROPERTY_DEFINITION('labels','user defined attribute',#{entity})")
-        self._add(f"GENERAL_PROPERTY_ASSOCIATION('user defined attribute','',#{self._general},#{definition})")
-        self._add(f"PROPERTY_DEFINITION_REPRESENTATION(#{definition},#{self._set(tuple(properties))})")
+        """Gives an entity (a PRODUCT_DEFINITION or a NEXT_ASSEMBLY_USAGE_OCCURRENCE) its properties.
+
+        Each is a property of its own with one item, since of several items the kernel reads the last.
+        """
+        for key, value in properties:
+            general = self._shared(f"GENERAL_PROPERTY('',{quoted(key)},'user defined attribute')")
+            definition = self._add(f"PROPERTY_DEFINITION({quoted(key)},'user defined attribute',#{entity})")
+            self._add(f"GENERAL_PROPERTY_ASSOCIATION('user defined attribute','',#{general},#{definition})")
+            item = self._shared(f"DESCRIPTIVE_REPRESENTATION_ITEM({quoted(key)},{quoted(value)})")
+            said = self._shared(f"REPRESENTATION({quoted(key)},(#{item}),#{self._context})")
+            self._add(f"PROPERTY_DEFINITION_REPRESENTATION(#{definition},#{said})")
 
     def text(self) -> str:
         """All that was attached, as lines of the data section."""
         return "\n".join(self._lines) + "\n"
 
-    def _set(self, properties: tuple[Property, ...]) -> int:
-        if properties not in self._sets:
-            items = [
-                self._add(f"DESCRIPTIVE_REPRESENTATION_ITEM({quoted(key)},{quoted(value)})")
-                for key, value in properties
-            ]
-            self._sets[properties] = self._add(f"REPRESENTATION('labels',({_ids(items)}),#{self._context})")
-        return self._sets[properties]
+    def _shared(self, entity: str) -> int:
+        """An entity that is written once however often it is used."""
+        if entity not in self._once:
+            self._once[entity] = self._add(entity)
+        return self._once[entity]
 
     def _add(self, entity: str) -> int:
         self._lines.append(f"#{self._next} = {entity};")
         self._next += 1
         return self._next - 1
-
-
-def _ids(items: Iterable[int]) -> str:
-    return ",".join(f"#{item}" for item in items)

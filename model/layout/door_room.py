@@ -36,7 +36,7 @@ def in_the_doors_way(building: Building, face: Face, steel: Sequence[Part]) -> I
 def _room(building: Building, opening: Opening) -> tuple[Floats, Floats]:
     """Lowest and highest (u, v, w) of the room, behind the jambs."""
     door, back = building.door_room, building.framing.jamb.depth
-    depth = door.depth_back or opening.height + door.headroom
+    depth = door.depth_back if door.depth_back is not None else opening.height + door.headroom
     low = (opening.from_left - door.side_room, opening.sill, -back - depth)
     high = (
         opening.from_left + opening.width + door.side_room,

@@ -10,12 +10,12 @@ from collections.abc import Iterator
 from math import hypot
 
 from ..description.building import Building, FaceName, Wall
+from ..description.steel_lines import SteelLines
 from ..place import Place, Point3, add
 from ..recipe import Cut, Part, Prism, Section, Turned, grid
 from .faces import Face
 from .finish import FRAME
-from .member import Plane, member, square
-from .steel_lines import SteelLines
+from .member import Plane, member, square, under_roof
 
 UP: Point3 = (0.0, 0.0, 1.0)
 
@@ -122,7 +122,7 @@ def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
             under = min(lines.roof(u - half, lines.rafter_under), lines.roof(u + half, lines.rafter_under))
             head = Plane((u, under, 0.0), upright)
         else:
-            head = lines.roof_plane(u, lines.rafter_under)
+            head = under_roof(lines, u, lines.rafter_under)
         foot = (u, frame.plate_thickness if stop is None else stop, out)
         recipe, place = member(frame.post.section(), foot, upright, outward, square(foot, upright), head)
         yield Part(name, "post", group, recipe, face.frame @ place, FRAME)

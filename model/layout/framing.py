@@ -10,17 +10,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..catalog.sections import SectionShape, strut_section
+from ..description.steel_lines import SteelLines
 from ..place import Place, Point3
 from ..recipe import Part, Recipe, Section
 from .faces import Face
 from .finish import FRAMING
-from .member import Plane, member, square
-from .steel_lines import SteelLines
+from .member import Plane, member, square, under_roof
 
 RIGHT: Point3 = (1.0, 0.0, 0.0)
 LEFT: Point3 = (-1.0, 0.0, 0.0)
 UP: Point3 = (0.0, 1.0, 0.0)
 OUT: Point3 = (0.0, 0.0, 1.0)
+
+SHORTEST = 25.4
+"""mm; nothing shorter than an inch is cut."""
 
 Span = tuple[float, float]
 
@@ -50,12 +53,12 @@ def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
     """What is left of a span when the taken ones are cut out of it; nothing shorter than an inch."""
     left, found = span[0], []
     for a, b in sorted(taken):
-        if a - left > 25.4:
+        if a - left > SHORTEST:
             found.append((left, min(a, span[1])))
         left = max(left, b)
         if left >= span[1]:
             return found
-    if span[1] - left > 25.4:
+    if span[1] - left > SHORTEST:
         found.append((left, span[1]))
     return found
 
@@ -120,8 +123,16 @@ def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
         for span in remaining(full, taken):
             number += 1
             start, end = _ends(lines, face, span, whole, full)
+            if _crossing(start, end, v + shape.width / 2):
+                continue
             made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
             yield _part(face, f"girt {number}", "girt", *made)
+
+
+def _crossing(start: Plane, end: Plane, v: float) -> bool:
+    """Whether a stub between a rake and a jamb is too short, at its upper edge, to be cut at all."""
+    at = [plane.point[0] - plane.normal[1] * (v - plane.point[1]) / plane.normal[0] for plane in (start, end)]
+    return at[1] - at[0] < SHORTEST
 
 
 def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Plane, Plane]]:
@@ -136,7 +147,7 @@ def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Pla
     low, high = reach - half / lines.rise, reach + half / lines.rise
     strut = lines.strut_stop
     if low > strut:
-        return (low, face.width - low), (lines.roof_plane(0.0, limit), lines.roof_plane(face.width, limit))
+        return (low, face.width - low), (under_roof(lines, 0.0, limit), under_roof(lines, face.width, limit))
     start = max(high, strut)
     return (start, face.width - start), (
         square((start, v, 0.0), RIGHT),

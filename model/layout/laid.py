@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..description.building import Building, FaceName
+from ..description.steel_lines import SteelLines
 from ..findings import Finding
 from ..recipe import Part
 from .backing import backing
@@ -20,7 +21,6 @@ from .openings import opening_parts
 from .screw_lines import screw_lines
 from .screws import Fastening, Missed, sheet_screws
 from .slab import slab
-from .steel_lines import SteelLines
 from .trim_lines import TrimLines
 from .trim_run import TrimRun, pieces
 from .trim_screws import corner_screws, door_screws, rake_screws, slope_screws

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ..description.steel_lines import SteelLines
 from ..place import Place, Point3, add, cross, dot, unit
 from ..recipe import Prism, Section, grid
 
@@ -43,6 +44,16 @@ def member(
 def _slope(value: float) -> float:
     """A plane's slope, rounded finer than lengths: over a member's depth it makes less than GRID."""
     return round(value, 9) + 0.0
+
+
+def under_roof(lines: SteelLines, u: float, below: float) -> Plane:
+    """In a gable face's frame, the plane `below` (square) under the roof's steel plane, on u's side of
+    the ridge."""
+    width = lines.building.width
+    side, foot = (-1.0, 0.0) if u <= width / 2 else (1.0, width)
+    return Plane(
+        (foot, lines.building.eave_height - below / lines.cos, 0.0), (side * lines.sin, lines.cos, 0.0)
+    )
 
 
 def _seen(plane: Plane, centre: Point3, x: Point3, y: Point3, z: Point3) -> Point3:

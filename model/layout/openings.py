@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from ..catalog.sections import SectionShape
 from ..description.building import Opening
+from ..description.steel_lines import SteelLines
 from ..place import Place, Point3
 from ..recipe import Cut, Part
 from .blocks import block
 from .faces import Face
 from .finish import FRAMING, LEAF, PANE, SASH
 from .framing import LEFT, OUT, RIGHT, UP
-from .member import Plane, member, square
-from .steel_lines import SteelLines
+from .member import Plane, member, square, under_roof
 
 GAP = 3.175
 """mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
@@ -58,7 +58,7 @@ def _jamb_head(lines: SteelLines, u: float, half: float) -> Plane:
     limit = lines.rake_limit(lines.building.framing.jamb.depth)
     if abs(u - lines.building.width / 2) < half:
         return square((u, min(lines.roof(u - half, limit), lines.roof(u + half, limit)), 0.0), UP)
-    return lines.roof_plane(u, limit)
+    return under_roof(lines, u, limit)
 
 
 def _steel(

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from .faces import Face, head_angle
+from .framing import remaining
 from .trim_lines import TrimLines
 
 FROM_EDGE = 10.5
@@ -40,10 +42,12 @@ def screw_lines(lines: TrimLines, face: Face) -> list[ScrewLine]:
         return [ScrewLine(v, *whole) for v in (strut, *steel.purlins)]
     found = [ScrewLine(framing.base_rail.depth / 2, *whole)]
     if face.name in ("left", "right"):
-        found += [ScrewLine(v, *whole) for v in steel.side_girts]
+        found += [line for v in steel.side_girts for line in _girt_lines(lines, face, v, whole)]
         found.append(ScrewLine(lines.building.eave_height - HEAD_LINE, *whole))
     else:
-        found += [ScrewLine(v, *_under_rakes(lines, v)) for v in steel.gable_girts]
+        found += [
+            line for v in steel.gable_girts for line in _girt_lines(lines, face, v, _under_rakes(lines, v))
+        ]
         deep, half = steel.rake_leg / 2, face.width / 2
         peak = steel.roof(half, deep)
         found.append(ScrewLine(steel.roof(whole[0], deep), whole[0], half, steel.rise))
@@ -56,6 +60,13 @@ def screw_lines(lines: TrimLines, face: Face) -> list[ScrewLine]:
         if opening.sill > 0:
             found.append(ScrewLine(opening.sill - clear, left, right))
     return found
+
+
+def _girt_lines(lines: TrimLines, face: Face, v: float, whole: tuple[float, float]) -> Iterator[ScrewLine]:
+    """A girt's line, less the stretches where an opening takes its place from jamb to jamb."""
+    cut = [cuts[0] for o in face.openings if len(cuts := lines.steel.interruption(o, v)) == 1]
+    for span in remaining(whole, cut):
+        yield ScrewLine(v, *span)
 
 
 def _under_rakes(lines: TrimLines, v: float) -> tuple[float, float]:

@@ -11,9 +11,9 @@ from functools import cached_property
 
 from ..catalog.trims import TrimProfile, trim_profiles
 from ..description.building import Building
+from ..description.steel_lines import SteelLines
 from .faces import HEAD_CLEARANCE, LAP_ROOM, foot
 from .ribs import stack
-from .steel_lines import SteelLines
 
 FOAM = 1.0
 """mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .congruent import Group, Member, groups, marked
+from .congruent import Group, Member, groups, in_tree_order, marked
 from .sheet import MeasuredSheet, measure_sheet
 
-__all__ = ["marked", "groups", "Group", "Member", "measure_sheet", "MeasuredSheet"]
+__all__ = ["marked", "in_tree_order", "groups", "Group", "Member", "measure_sheet", "MeasuredSheet"]

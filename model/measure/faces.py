@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import TypeAlias
 
@@ -12,7 +13,7 @@ from OCP.BRep import BRep_Tool
 from OCP.BRepAdaptor import BRepAdaptor_Surface
 from OCP.BRepGProp import BRepGProp
 from OCP.BRepTools import BRepTools, BRepTools_WireExplorer
-from OCP.GeomAbs import GeomAbs_Plane
+from OCP.GeomAbs import GeomAbs_Cylinder, GeomAbs_Plane
 from OCP.GProp import GProp_GProps
 from OCP.TopAbs import TopAbs_FACE, TopAbs_REVERSED, TopAbs_ShapeEnum, TopAbs_VERTEX, TopAbs_WIRE
 from OCP.TopExp import TopExp, TopExp_Explorer
@@ -26,6 +27,8 @@ Vectors: TypeAlias = NDArray[np.float64]
 Ring: TypeAlias = NDArray[np.intp]
 """Corner numbers around a ring, (n,), not closed by repeating."""
 
+FULL_TURN = 6.28
+"""Radians: a cylinder that goes this far round is a whole one."""
 KEPT = 2048
 """Solids whose measurements are remembered; a large building has a few hundred."""
 
@@ -47,13 +50,14 @@ class Body:
     """A solid as its planar faces over shared corners.
 
     corners: (n, 3) in the solid's own frame, mm. curved: how many faces are not planar and are left
-    out of `faces`. volume: mm3, curved faces and all.
+    out of `faces`. volume: mm3, curved faces and all. bores: diameters of the round holes (mm).
     """
 
     corners: Vectors
     faces: tuple[Face, ...]
     curved: int
     volume: float
+    bores: tuple[float, ...] = ()
 
     def points(self, face: Face) -> tuple[Vectors, ...]:
         """The rings of a face as points, each (n, 3)."""
@@ -71,13 +75,39 @@ def body(solid: TopoDS_Solid) -> Body:
     flat = tuple(face for face in found if face is not None)
     curved = len(found) - len(flat)
     where = np.array(corners).reshape(-1, 3)
-    return Body(where, flat, curved, _volume(solid) if curved else _pyramids(where, flat))
+    if not curved:
+        return Body(where, flat, curved, _pyramids(where, flat))
+    # A flat face beside a curved one has arcs in its rim: its corners alone do not give its area.
+    exact = tuple(
+        replace(face, area=_area(shape))
+        for face, shape in zip(found, _faces(solid), strict=True)
+        if face is not None
+    )
+    return Body(where, exact, curved, _volume(solid), tuple(_bores(solid)))
 
 
 def _pyramids(corners: Vectors, faces: tuple[Face, ...]) -> float:
     """Volume between planar faces: the pyramids from one corner to each, exact and quick."""
     heights = [float(face.normal @ (corners[face.rings[0][0]] - corners[0])) for face in faces]
     return sum(height * face.area for height, face in zip(heights, faces, strict=True)) / 3
+
+
+def _area(face: TopoDS_Face) -> float:
+    figures = GProp_GProps()
+    BRepGProp.SurfaceProperties_s(face, figures)
+    return float(figures.Mass())
+
+
+def _bores(solid: TopoDS_Solid) -> Iterator[float]:
+    """Diameters of whole cylinders that face inward."""
+    for face in _faces(solid):
+        surface = BRepAdaptor_Surface(face)
+        if surface.GetType() != GeomAbs_Cylinder:
+            continue
+        cylinder = surface.Cylinder()
+        inward = (face.Orientation() == TopAbs_REVERSED) == cylinder.Direct()
+        if inward and surface.LastUParameter() - surface.FirstUParameter() > FULL_TURN:
+            yield 2 * float(cylinder.Radius())
 
 
 def _volume(solid: TopoDS_Solid) -> float:
@@ -114,6 +144,8 @@ def _planar(face: TopoDS_Face, corners: list[Point3], numbers: TopTools_IndexedM
     area = 0.0
     for wire in (TopoDS.Wire_s(shape) for shape in _under(face, TopAbs_WIRE)):
         ring = _ring(wire, face, numbers)
+        if len(ring) < 3:  # the rim of a round hole
+            continue
         around = _around([corners[i] for i in ring], normal)
         first = wire.IsSame(outer)
         area += abs(around) if first else -abs(around)

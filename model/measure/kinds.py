@@ -9,6 +9,7 @@ from typing import Any, Protocol
 from OCP.TopoDS import TopoDS_Solid
 
 from ..place import Place
+from .member import measure_member
 from .sheet import measure_sheet
 
 
@@ -43,8 +44,41 @@ class Kind:
     measure: Callable[[TopoDS_Solid], Measured]
 
 
-KINDS: dict[str, Kind] = {
-    "wall sheet": Kind("W", measure_sheet),
-    "roof sheet": Kind("R", measure_sheet),
+SHEETS = {"wall sheet": "W", "roof sheet": "R"}
+MEMBERS = {
+    "column": "C",
+    "rafter": "RA",
+    "knee": "K",
+    "post": "PO",
+    "base plate": "BP",
+    "base rail": "BR",
+    "girt": "G",
+    "eave strut": "ES",
+    "purlin": "P",
+    "rake angle": "RK",
+    "jamb": "J",
+    "header": "H",
+    "sill": "SL",
+}
+TRIMS = {
+    "base trim": "TB",
+    "corner trim": "TC",
+    "eave trim": "TE",
+    "rake trim": "TR",
+    "ridge cap": "TP",
+    "j trim": "TJ",
+    "jamb angle": "TA",
+    "head angle": "TH",
+}
+CLOSURES = {"outside closure": "CO", "inside closure": "CI"}
+SCREWS = {"sheet screw": "SS", "trim screw": "ST"}
+FILLINGS = {"leaf": "D", "sash": "WS", "pane": "WP"}
+SLAB = {"slab": "SB"}
+"""Roles of each list of a schedule, in order, each with the letters of its marks."""
+
+KINDS: dict[str, Kind] = {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()} | {
+    role: Kind(prefix, measure_member)
+    for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB)
+    for role, prefix in roles.items()
 }
 """By role, in the order of a schedule. A role that is not here gets no mark."""

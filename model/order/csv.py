@@ -4,27 +4,66 @@ from __future__ import annotations
 
 import csv
 import io
+from collections.abc import Iterator, Sequence
 
 from ..measure.snap import snapped, snapped_area
 from ..units import area_unit, weight_unit
-from . import words
-from .schedule import Schedule
+from . import item_words, words
+from .items import LISTS, Item
+from .parts import SHEETS, chosen
+from .schedule import Row, Schedule, Units
+
+COLUMNS = (
+    *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
+    *("holes", "cutouts", "colour", "profile", "gauge", "faces", "up"),
+    *("width mm", "cover mm", "length mm", "area mm2", "weight kg"),
+)
 
 
-def csv_text(schedule: Schedule) -> str:
-    """One row a mark: figures as shown, words, cutouts, then plain numbers to reckon with.
+def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
+    """One row a mark, sheets first: figures as shown, words, then plain numbers to reckon with.
 
-    Comma-separated as RFC 4180 has it: quoted where needed, lines end in CRLF.
+    parts: the lists wanted, all when empty. Comma-separated as RFC 4180 has it: quoted where needed,
+    lines end in CRLF. Cells that a list has no use for are empty.
     """
     units = schedule.units
     shown = {"area": f"area {area_unit(units)}", "weight": f"weight {weight_unit(units)}"}
-    names = [shown.get(name, name) for name in (*words.FIGURES, *words.TEXTS, "cutouts")]
     text = io.StringIO()
     writer = csv.writer(text)
-    writer.writerow([*names, "width mm", "cover mm", "length mm", "area mm2", "weight kg"])
-    for row in schedule.rows:
-        cells = [*words.figures(row, units).values(), *words.texts(row, units).values()]
-        cuts = "; ".join(words.cut_text(cut, units) for cut in row.cutouts)
-        lengths = [snapped(size, 0.01) for size in (row.width, row.cover, row.length)]
-        writer.writerow([*cells, cuts, *lengths, snapped_area(row.area), snapped(row.weight, 0.001)])
+    writer.writerow([shown.get(name, name) for name in COLUMNS])
+    for cells in _rows(schedule, chosen(parts)):
+        writer.writerow([cells.get(name, "") for name in COLUMNS])
     return text.getvalue()
+
+
+def _rows(schedule: Schedule, parts: Sequence[str]) -> Iterator[dict[str, object]]:
+    if SHEETS in parts:
+        yield from (_sheet(row, schedule.units) for row in schedule.rows)
+    for name in LISTS:
+        if name in parts:
+            yield from (_item(name, item, schedule.units) for item in schedule.listed(name))
+
+
+def _sheet(row: Row, units: Units) -> dict[str, object]:
+    return {
+        "list": SHEETS,
+        "what": row.role,
+        **words.figures(row, units),
+        **words.texts(row, units),
+        "cutouts": "; ".join(words.cut_text(cut, units) for cut in row.cutouts),
+        "width mm": snapped(row.width, 0.01),
+        "cover mm": snapped(row.cover, 0.01),
+        "length mm": snapped(row.length, 0.01),
+        "area mm2": snapped_area(row.area),
+        "weight kg": snapped(row.weight, 0.001),
+    }
+
+
+def _item(name: str, item: Item, units: Units) -> dict[str, object]:
+    weight = {"weight kg": snapped(item.weight, 0.001)} if item.weight else {}
+    return {
+        "list": name,
+        **item_words.cells(item, units),
+        "length mm": snapped(item.length, 0.01),
+        **weight,
+    }

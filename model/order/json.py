@@ -3,30 +3,63 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Sequence
 from typing import Any
 
 from ..measure.blank import Cutout, End
 from ..measure.snap import snapped, snapped_area
 from ..units import area_unit, format_area, format_length, format_weight, weight_unit
 from . import words
+from .items import LISTS, Item
+from .parts import PARTS, SHEETS, chosen
 from .schedule import Placed, Row, Schedule, Units
 
 
-def json_text(schedule: Schedule) -> str:
-    """The whole schedule: every figure in mm (to 0.01), mm2 or kg (to 0.001), and as shown."""
+def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
+    """The schedule: every figure in mm (to 0.01), mm2 or kg (to 0.001), and as shown.
+
+    parts: the lists wanted, all when empty.
+    """
+    content = _content(schedule)
+    for name in PARTS:
+        if name not in chosen(parts):
+            for key in [name, *(("totals", "placed") if name == SHEETS else ())]:
+                content.pop(key, None)
+    return json.dumps(content, indent=2, ensure_ascii=False) + "\n"
+
+
+def _content(schedule: Schedule) -> dict[str, Any]:
     units = schedule.units
-    content = {
+    return {
         "name": schedule.name,
         "units": units,
-        "rows": [_row(row, units) for row in schedule.rows],
+        SHEETS: [_row(row, units) for row in schedule.rows],
         "totals": {
             "count": schedule.count,
             "area": _sized_area(schedule.area, units),
             "weight": _sized_weight(schedule.weight, units),
         },
         "placed": [_placed(piece) for piece in schedule.placed],
+        **{name: [_item(item, units) for item in schedule.listed(name)] for name in LISTS},
     }
-    return json.dumps(content, indent=2, ensure_ascii=False) + "\n"
+
+
+def _item(item: Item, units: Units) -> dict[str, Any]:
+    return {
+        "mark": item.mark,
+        "role": item.role,
+        "count": item.count,
+        "section": item.section,
+        "length": _sized(item.length, units),
+        "depth": _sized(item.depth, units),
+        "width": _sized(item.width, units),
+        "ends": [snapped(angle, 0.01) for angle in item.ends],
+        "holes": [_sized(hole, units) for hole in item.holes],
+        "volume": {"mm3": round(item.volume, -2)},
+        **({"weight": _sized_weight(item.weight, units)} if item.weight else {}),
+        "colour": item.colour,
+        "faces": list(item.faces),
+    }
 
 
 def _row(row: Row, units: Units) -> dict[str, Any]:

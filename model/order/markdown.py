@@ -2,12 +2,37 @@
 
 from __future__ import annotations
 
-from . import words
+from collections.abc import Sequence
+
+from . import item_words, words
+from .parts import SHEETS, chosen
 from .schedule import Schedule
 
 
-def markdown_text(schedule: Schedule) -> str:
-    """A table for a page, with the cutouts in its last column."""
+def markdown_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
+    """Tables for a page. parts: the lists wanted, all when empty."""
+    wanted = chosen(parts)
+    pages = [_sheets(schedule)] if SHEETS in wanted else []
+    pages += [_items(name, schedule) for name in wanted if name != SHEETS and schedule.listed(name)]
+    return "\n".join(pages)
+
+
+def _items(name: str, schedule: Schedule) -> str:
+    items = schedule.listed(name)
+    columns = item_words.COLUMNS
+    rows = [
+        *(item_words.cells(item, schedule.units) for item in items),
+        item_words.total(items, schedule.units),
+    ]
+    title = name.capitalize() + (f": {item_words.concrete(schedule)} of concrete" if name == "slab" else "")
+    lines = [f"## {title}", "", _line(list(columns))]
+    lines.append(_line(["---:" if column in item_words.FIGURES else "---" for column in columns]))
+    lines += [_line([row.get(column, "").replace("|", "\\|") for column in columns]) for row in rows]
+    return "\n".join(lines) + "\n"
+
+
+def _sheets(schedule: Schedule) -> str:
+    """The sheets, with the cutouts in the last column."""
     units = schedule.units
     title, notes = words.heading(schedule)
     names = [*words.FIGURES, *words.TEXTS, "cutouts"]

@@ -1,4 +1,4 @@
-"""The panel schedule: one row for every mark, all figures measured off solids."""
+"""The schedule: one row for every mark, all figures measured off solids."""
 
 from __future__ import annotations
 
@@ -7,8 +7,10 @@ from typing import Literal
 
 from ..measure.blank import Cutout, End
 from ..measure.congruent import Group, groups
+from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
 from ..pieces import Model
+from .items import LISTS, Item, item
 
 Units = Literal["ft-in", "mm"]
 
@@ -53,12 +55,17 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class Schedule:
-    """All sheets of a model. units: how lengths are to be shown, "ft-in" or "mm"."""
+    """All that a model is made of: sheets in rows, everything else in items. units: how lengths are to be shown, "ft-in" or "mm"."""
 
     name: str
     units: Units
     rows: tuple[Row, ...]
+    items: tuple[Item, ...]
     placed: tuple[Placed, ...]
+
+    def listed(self, name: str) -> tuple[Item, ...]:
+        """The items of one of the LISTS."""
+        return tuple(item for item in self.items if item.role in LISTS[name])
 
     @property
     def count(self) -> int:
@@ -77,8 +84,9 @@ class Schedule:
 
 
 def schedule(model: Model) -> Schedule:
-    """The schedule of a model's sheets, by mark; the same off the model and off its STEP file."""
-    sheets = [(group, group.measured) for group in groups(model)]
+    """The schedule of a model, by mark; the same off the model and off its STEP file."""
+    found = groups(model)
+    sheets = [(group, group.measured) for group in found]
     rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
     placed = (
         Placed(member.piece.name, group.mark, member.piece.label("face"), member.head_up)
@@ -86,7 +94,10 @@ def schedule(model: Model) -> Schedule:
         for member in group.members
     )
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(placed))
+    items = (
+        item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
+    )
+    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed))
 
 
 def _row(group: Group, sheet: MeasuredSheet) -> Row:

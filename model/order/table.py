@@ -5,19 +5,54 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable, Iterator, Sequence
 
-from . import words
+from . import item_words, words
+from .parts import SHEETS, chosen
 from .schedule import Row, Schedule
 
 GAP = "  "
 INDENT = " " * 7
 
 
-def table(schedule: Schedule, width: int = 80) -> str:
+def table(schedule: Schedule, width: int = 80, parts: Sequence[str] = ()) -> str:
     """The schedule as lines of at most `width` characters, 80 or more.
 
-    One line for a mark where that fits, else its figures on one line and its words below; cutouts on
-    lines of their own.
+    parts: the lists wanted, all when empty. One line for a mark where that fits, else its figures on
+    one line and its words below; cutouts on lines of their own.
     """
+    wanted = chosen(parts)
+    pages = [_sheets(schedule, width)] if SHEETS in wanted else []
+    pages += [_items(name, schedule, width) for name in wanted if name != SHEETS and schedule.listed(name)]
+    return "\n".join(pages)
+
+
+def _items(name: str, schedule: Schedule, width: int) -> str:
+    """One of the lists after the sheets: what does not fit on a mark's line is left to wider outputs."""
+    units, items = schedule.units, schedule.listed(name)
+    rows = [*(item_words.cells(item, units) for item in items), item_words.total(items, units)]
+    columns = [column for column in item_words.COLUMNS if any(row.get(column) for row in rows)]
+    while columns:
+        lines = _aligned(columns, rows)
+        if len(lines[0]) <= width:
+            break
+        columns.pop()
+    rule = "-" * max(map(len, lines))
+    title = name.capitalize() + (f": {item_words.concrete(schedule)} of concrete" if name == "slab" else "")
+    page = [title, "", lines[0], rule, *lines[1:-1], rule, lines[-1]]
+    return "\n".join(line.rstrip() for line in page) + "\n"
+
+
+def _aligned(columns: Sequence[str], rows: Sequence[dict[str, str]]) -> list[str]:
+    """Columns under their names, figures set to the right."""
+    found = []
+    for name in columns:
+        column = [name, *(row.get(name, "") for row in rows)]
+        size = max(map(len, column))
+        right = name in item_words.FIGURES
+        found.append([cell.rjust(size) if right else cell.ljust(size) for cell in column])
+    return [GAP.join(line) for line in zip(*found, strict=True)]
+
+
+def _sheets(schedule: Schedule, width: int) -> str:
     rows, units = schedule.rows, schedule.units
     said = [words.texts(row, units) for row in rows]
     left = _lines(words.FIGURES, [*(words.figures(row, units) for row in rows), words.totals(schedule)])

@@ -12,8 +12,8 @@ import numpy.typing as npt
 from OCP.TopoDS import TopoDS_Solid
 
 from ..pieces import Piece
-from ..place import Place
-from ..solids.properties import triangles
+from ..place import Point3
+from ..solids.placed import row_triangles, stood
 from .colours import Colour
 from .views import Bounds
 
@@ -50,7 +50,7 @@ def drawing(pieces: Sequence[Piece], colour: Callable[[Piece], Colour]) -> Drawi
     edges, bends = [], []
     for piece in pieces:
         points, faces = placed_triangles(piece)
-        sharp, blunt = lines(piece.solid)
+        sharp, blunt = lines(piece.solid, piece.row)
         skins[colour(piece)].append((points, faces))
         edges.append((points, sharp))
         bends.append((points, blunt))
@@ -59,14 +59,14 @@ def drawing(pieces: Sequence[Piece], colour: Callable[[Piece], Colour]) -> Drawi
 
 def placed_triangles(piece: Piece) -> tuple[Floats, Ints]:
     """A piece's points (n, 3), in building axes, and triangles (m, 3)."""
-    points, faces = triangles(piece.solid)
-    return _placed(points, piece.place), faces
+    points, faces = row_triangles(piece.solid, piece.row)
+    return stood(points, piece.place), faces
 
 
 @lru_cache(maxsize=4096)
-def lines(solid: TopoDS_Solid) -> tuple[Ints, Ints]:
-    """The edges and the bends of a solid, as pairs (n, 2) of the points of its triangles."""
-    pairs, turns = creases(*triangles(solid))
+def lines(solid: TopoDS_Solid, row: tuple[Point3, ...] = ()) -> tuple[Ints, Ints]:
+    """The edges and the bends of a solid, or a row of it, as pairs (n, 2) of its triangles' points."""
+    pairs, turns = creases(*row_triangles(solid, row))
     return pairs[turns >= EDGE], pairs[(turns >= BEND) & (turns < EDGE)]
 
 
@@ -83,12 +83,6 @@ def creases(points: Floats, faces: Ints) -> tuple[Ints, Floats]:
     one, other = order[0::2], order[1::2]  # in a closed surface every side stands there twice
     cosines = np.einsum("ij,ij->i", normals[owners[one]], normals[owners[other]])
     return sides[one], np.degrees(np.arccos(np.clip(cosines, -1.0, 1.0)))
-
-
-def _placed(points: Floats, place: Place) -> Floats:
-    """Points (n, 3) of a body's frame, in the building."""
-    axes: Floats = np.array([place.x, place.y, place.z])
-    return points @ axes + np.array(place.origin)
 
 
 def _merged(meshes: list[tuple[Floats, Ints]]) -> tuple[Floats, Ints]:

@@ -34,6 +34,7 @@ from .lines import Drawing, Floats, Ints
 from .views import Bounds, Camera, corners, middle
 
 FINE = 2  # every pixel of the picture is the mean of FINE x FINE rendered ones: smooth thin lines
+STAND_BACK = (0.4, 0.2)  # slope, and units of depth; less than is usual, since sheets are thin
 SKY = (0.80, 0.87, 0.94)
 HAZE = (0.97, 0.98, 0.98)
 GROUND = (0.80, 0.81, 0.78)
@@ -169,6 +170,8 @@ def _actor(data: vtkPolyData) -> vtkActor:
     mapper = vtkPolyDataMapper()
     mapper.SetInputData(data)
     mapper.SetResolveCoincidentTopologyToPolygonOffset()
+    mapper.SetResolveCoincidentTopologyPolygonOffsetParameters(*STAND_BACK)
+    mapper.SetResolveCoincidentTopologyLineOffsetParameters(0.0, 0.0)
     actor = vtkActor()
     actor.SetMapper(mapper)
     return actor

@@ -1,4 +1,7 @@
-"""Where the steel stands, as numbers: setbacks, roof planes, framing lines. Nothing is drawn here."""
+"""Where the steel stands, as numbers that follow from the description: setbacks, roof planes, lines.
+
+Nothing is drawn here. Checks of the description and the layout share these numbers.
+"""
 
 from __future__ import annotations
 
@@ -6,9 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import ceil, cos, radians, sin, tan
 
-from ..description.building import Building, FaceName, Opening
-from ..place import Point3
-from .member import Plane
+from .building import Building, FaceName, Opening
 
 LEAST_GIRT = 304.8
 """mm; a gable girt shorter than a foot would hold nothing. Common practice, no source."""
@@ -56,13 +57,6 @@ class SteelLines:
     def roof(self, u: float, below: float = 0.0) -> float:
         """Height, over a gable's u, of the plane that lies `below` (square) under the roof steel plane."""
         return self.building.eave_height + min(u, self.building.width - u) * self.rise - below / self.cos
-
-    def roof_plane(self, u: float, below: float) -> Plane:
-        """That plane in a gable face's frame, on the side of the ridge where u lies."""
-        side = -1.0 if u <= self.building.width / 2 else 1.0
-        foot = 0.0 if side < 0 else self.building.width
-        normal: Point3 = (side * self.sin, self.cos, 0.0)
-        return Plane((foot, self.building.eave_height - below / self.cos, 0.0), normal)
 
     @cached_property
     def rafter_top(self) -> float:
@@ -215,12 +209,18 @@ class SteelLines:
         return self.roof(left, limit) >= top and self.roof(right, limit) >= top
 
     def interruption(self, opening: Opening, v: float) -> tuple[tuple[float, float], ...]:
-        """The span that an opening cuts out of a girt's line at v: none, or jamb to jamb."""
-        half = self.building.framing.girt.width / 2
+        """What an opening cuts out of a girt's line at v: nothing, jamb to jamb, or, over its header and
+        under its sill, the jambs alone."""
+        framing = self.building.framing
+        half = framing.girt.width / 2
         low, high = self.jamb_reach(opening)
         if v + half <= low or (high is not None and v - half >= high):
             return ()
-        return (self.jamb_span(opening),)
+        left, right = self.jamb_span(opening)
+        over = v - half >= opening.sill + opening.height + framing.header.width
+        if over or v + half <= opening.sill - framing.sill.width:
+            return ((left, opening.from_left), (opening.from_left + opening.width, right))
+        return ((left, right),)
 
     def uprights(self, wall: FaceName) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

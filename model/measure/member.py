@@ -1,0 +1,210 @@
+"""A straight member, a trim or any other body measured off its solid: axis, section, length, ends, holes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+import numpy as np
+from OCP.TopoDS import TopoDS_Solid
+
+from ..place import Place, Point3
+from .blank import TOLERANCE
+from .faces import KEPT, Body, Vectors, body
+from .snap import snapped
+
+ALONG = 1e-6
+"""How far the cosine between an axis and the normal of a face that runs along it may be off 0."""
+SQUARE = 1e-5
+"""How far the cosine between an axis and the normal of a square end may be off 1."""
+SOLID, ROUNDED, CENTRED = 1e-6, 0.05, 0.02
+"""Shares by which a section's area may miss its box's, or that of sharp corners, or its middle be off."""
+SYMMETRIC = 0.01
+"""mm; a section whose middle is this near its box's, one way, mirrors across it."""
+ALIKE = 1e-3
+"""mm; figures nearer than this do not decide which way a body lies."""
+
+# Half turns about the three axes, and the same after a quarter turn about the length.
+_HALF = [np.diag(signs) for signs in ([1.0, 1, 1], [-1.0, 1, -1], [1.0, -1, -1], [-1.0, -1, 1])]
+_QUARTER = np.array([[0.0, 0.0, -1.0], [0.0, 1.0, 0.0], [1.0, 0.0, 0.0]])
+_TURNS = _HALF + [_QUARTER @ half for half in _HALF]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Lying:
+    """A body on the bench one way round: y along it, its lowest corner at the origin.
+
+    bench: that frame in the solid's own. points: (n, 3) its corners there. volume: mm3; curved: how
+    many of its faces are.
+    """
+
+    bench: Place
+    points: Vectors
+    volume: float
+    curved: int
+
+    def fits(self, other: Lying) -> bool:
+        """Whether the other lies in this one to TOLERANCE, corner by corner."""
+        if len(self.points) != len(other.points) or self.curved != other.curved:
+            return False
+        if abs(self.volume - other.volume) > 1e-4 * self.volume:
+            return False
+        if np.abs(self.points.max(axis=0) - other.points.max(axis=0)).max() > TOLERANCE + ALIKE / 1000:
+            return False
+        apart = np.linalg.norm(self.points[:, None, :] - other.points[None, :, :], axis=2)
+        near = TOLERANCE + ALIKE / 1000
+        return bool(apart.min(axis=0).max() <= near and apart.min(axis=1).max() <= near)
+
+
+@dataclass(frozen=True, eq=False)
+class MeasuredMember:
+    """A straight body (mm, mm2, mm3).
+
+    ways: how it may lie along the bench. length: overall, along its axis. area: of its section.
+    depth, width: of the section overall, depth the larger. thickness: of its wall; 0 for one that is
+    solid through. ends: (degrees off square at one end, at the other). holes: round ones through it,
+    as diameters. volume: of the solid.
+    """
+
+    ways: tuple[Lying, ...]
+    length: float
+    area: float
+    depth: float
+    width: float
+    thickness: float
+    ends: tuple[float, float]
+    holes: tuple[float, ...]
+    volume: float
+    shape: str
+
+    @cached_property
+    def size(self) -> tuple[float, ...]:
+        """What bodies are put in order by: length, volume's cube root."""
+        return (self.length, self.volume ** (1 / 3))
+
+
+@lru_cache(maxsize=KEPT)
+def measure_member(solid: TopoDS_Solid) -> MeasuredMember:
+    """The measures of a body whose faces mostly run along one direction."""
+    shape = body(solid)
+    axes = _axes(shape)
+    points = shape.corners @ axes.T
+    spans = points.max(axis=0) - points.min(axis=0)
+    section = _section_area(shape, axes[1])
+    first = _lying(shape, axes)
+    return MeasuredMember(
+        ways=(first, *(_lying(shape, turn @ axes) for turn in _TURNS[1:])),
+        length=float(spans[1]),
+        area=section,
+        depth=float(max(spans[0], spans[2])),
+        width=float(min(spans[0], spans[2])),
+        thickness=_thickness(shape, axes[1]),
+        ends=_ends(shape, axes[1]),
+        holes=shape.bores,
+        volume=shape.volume,
+        shape=_shape(shape, axes, section),
+    )
+
+
+def _axes(shape: Body) -> Vectors:
+    """Axes (3, 3) of a body, rows x, y, z: y along it, z square to the largest face that runs along it."""
+    y = _axis(shape)
+    along = [face for face in shape.faces if abs(float(face.normal @ y)) < ALONG]
+    z = max(along, key=lambda face: snapped(face.area, ALIKE)).normal if along else np.cross(y, _aside(y))
+    z = z - (z @ y) * y
+    z = z / np.linalg.norm(z)
+    return np.array([np.cross(y, z), y, z])
+
+
+def _axis(shape: Body) -> Vectors:
+    """The direction of edges that the most face area runs along."""
+    normals = np.array([face.normal for face in shape.faces])
+    areas = np.array([face.area for face in shape.faces])
+    edges = np.concatenate(
+        [np.roll(points, -1, axis=0) - points for face in shape.faces for points in shape.points(face)[:1]]
+    )
+    sizes = np.linalg.norm(edges, axis=1)
+    longest = edges[np.argsort(-sizes, kind="stable")][:12] if len(edges) else np.eye(3)
+    ways = longest / np.linalg.norm(longest, axis=1)[:, None]
+    running = (np.abs(ways @ normals.T) < ALONG) @ areas
+    best: Vectors = ways[int(np.argmax(np.round(running, 3)))]
+    return best
+
+
+def _aside(y: Vectors) -> Vectors:
+    return np.eye(3)[int(np.abs(y).argmin())]
+
+
+def _lying(shape: Body, axes: Vectors) -> Lying:
+    points = shape.corners @ axes.T
+    low = points.min(axis=0)
+    origin = low @ axes
+    return Lying(
+        Place(_point(origin), _point(axes[0]), _point(axes[1])), points - low, shape.volume, shape.curved
+    )
+
+
+def _point(vector: Vectors) -> Point3:
+    x, y, z = vector.tolist()
+    return (x, y, z)
+
+
+def _section_area(shape: Body, y: Vectors) -> float:
+    """Of what is seen along the axis: end faces, however they are cut, notched or mitred."""
+    return sum(face.area * along for face in shape.faces if (along := float(face.normal @ y)) > ALONG)
+
+
+def _thickness(shape: Body, y: Vectors) -> float:
+    """How far behind the largest face along the axis the next one lies that faces the other way."""
+    along = [face for face in shape.faces if abs(float(face.normal @ y)) < ALONG]
+    if not along:
+        return 0.0
+    face = max(along, key=lambda one: snapped(one.area, ALIKE))
+    start = shape.corners[face.rings[0][0]]
+    behind = (
+        float(face.normal @ (start - shape.corners[other.rings[0][0]]))
+        for other in along
+        if float(face.normal @ other.normal) < -1 + ALONG
+    )
+    return min((gap for gap in behind if gap > ALIKE), default=0.0)
+
+
+def _shape(shape: Body, axes: Vectors, area: float) -> str:
+    """What a section is called: tube, angle, plate, cee, zee, hat; "" for any other.
+
+    A tube, an angle and a plate are known by their area. What has lips is a zee where its middle is
+    its box's middle, else a cee where all its walls are square to each other, else a hat.
+    """
+    points = shape.corners @ axes.T
+    low, high = points.min(axis=0), points.max(axis=0)
+    x, z = float(high[0] - low[0]), float(high[2] - low[2])
+    t = _thickness(shape, axes[1])
+    if abs(area - x * z) < SOLID * area:
+        return "plate"
+    if abs(area - 2 * t * (x + z - 2 * t)) < ROUNDED * area:
+        return "tube"
+    if abs(area - t * (x + z - t)) < ROUNDED * area:
+        return "angle"
+    along = [face for face in shape.faces if abs(float(face.normal @ axes[1])) < ALONG]
+    walls = np.array([face.normal @ axes[[0, 2]].T for face in along])
+    rims = [points[face.rings[0]][:, [0, 2]] for face in along]
+    weights = np.array([np.hypot(*np.ptp(rim, axis=0)) for rim in rims])
+    middles = np.array([(rim.max(axis=0) + rim.min(axis=0)) / 2 for rim in rims])
+    off = (weights @ middles) / weights.sum() - (low + high)[[0, 2]] / 2
+    square = bool((np.abs(walls).max(axis=1) > 1 - SQUARE).all())
+    if float(np.abs(off).max()) < CENTRED * max(x, z):
+        return "zee"
+    return "cee" if square else "hat" if float(np.abs(off).min()) < SYMMETRIC else ""
+
+
+def _ends(shape: Body, y: Vectors) -> tuple[float, float]:
+    """How far off square the two ends are cut, in degrees: of the largest face at each end."""
+    found = []
+    for sign in (-1.0, 1.0):
+        facing = [face for face in shape.faces if sign * float(face.normal @ y) > ALONG]
+        if not facing:
+            found.append(0.0)
+            continue
+        cosine = min(1.0, abs(float(max(facing, key=lambda face: face.area).normal @ y)))
+        found.append(0.0 if cosine > 1 - SQUARE else float(np.degrees(np.arccos(cosine))))
+    return (min(found), max(found))

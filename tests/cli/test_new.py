@@ -1,0 +1,122 @@
+"""`ribwright new`: what it writes, what it refuses, what it asks."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from ribwright.cli.main import run
+from ribwright.description import read, schema, starters
+
+FOOT = 304.8
+
+
+@pytest.fixture(autouse=True)
+def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def test_it_writes_a_description_that_can_be_read(here: Path) -> None:
+    assert run(["new", "my-shop"]) == 0
+    assert os.listdir(here) == ["my-shop.toml"]
+    assert read(Path("my-shop.toml")).name == "my-shop"
+
+
+def test_the_ending_may_be_typed(here: Path) -> None:
+    assert run(["new", "my-shop.toml"]) == 0
+    assert os.listdir(here) == ["my-shop.toml"]
+
+
+def test_options_are_the_answers() -> None:
+    options = ["--width", "24'", "--length", "36 ft", "--eave-height", "9' 6\"", "--pitch", "4:12"]
+    assert run(["new", "barn", *options, "--overhead-doors", "2", "--walk-doors", "1"]) == 0
+    building = read(Path("barn.toml"))
+    assert (building.width, building.length, building.eave_height) == (24 * FOOT, 36 * FOOT, 9.5 * FOOT)
+    assert [opening.kind for opening in building.openings].count("overhead door") == 2
+    assert [opening.kind for opening in building.openings].count("walk door") == 1
+
+
+@pytest.mark.parametrize("starter", starters())
+def test_every_starter_can_be_gone_on_from(starter: str) -> None:
+    assert run(["new", "mine", "--like", starter]) == 0
+    assert read(Path("mine.toml")).name == "mine"
+
+
+def test_a_file_that_is_there_stays(capsys: pytest.CaptureFixture[str]) -> None:
+    Path("mine.toml").write_text("kept", encoding="utf-8")
+    assert run(["new", "mine"]) == 2
+    assert Path("mine.toml").read_text(encoding="utf-8") == "kept"
+    assert capsys.readouterr().err.splitlines() == [
+        "mine.toml: is there already; choose another name, or write over it with --force"
+    ]
+    assert run(["new", "mine", "--force"]) == 0
+    assert read(Path("mine.toml")).name == "mine"
+
+
+def test_a_link_that_leads_nowhere_is_not_followed() -> None:
+    Path("mine.toml").symlink_to("elsewhere")
+    assert run(["new", "mine"]) == 2
+    assert not Path("elsewhere").exists()
+
+
+@pytest.mark.parametrize("name", ["../mine", "a/b", "..", ".", ".hidden", "/mine", "-mine", "a\\b", "x" * 300, "a\nb", " "])
+def test_a_name_cannot_lead_out_of_the_folder(name: str, here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    outside = sorted(os.listdir(here.parent))
+    assert run(["new", "--", name]) == 2
+    assert os.listdir(here) == []
+    assert sorted(os.listdir(here.parent)) == outside
+    assert "Traceback" not in capsys.readouterr().err
+
+
+def test_answers_that_make_no_building_are_refused(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["new", "mine", "--width", "30", "--pitch", "steep"]) == 2
+    error = capsys.readouterr().err
+    assert "width: read " in error
+    assert "pitch: read " in error
+    assert os.listdir(here) == []
+
+
+def test_the_schema_is_written_for_editors() -> None:
+    assert run(["new", "--schema"]) == 0
+    assert json.loads(Path("ribwright.schema.json").read_text(encoding="utf-8")) == schema()
+
+
+def test_on_a_terminal_it_asks_and_asks_again(here: Path) -> None:
+    answers = ["mm", "nine", "9 m", "15 m", "3.6 m", "10 deg", "1", "0"]
+    said = on_a_terminal(["new", "shed"], answers)
+    assert said.count("Width") == 2  # "nine" is no length
+    building = read(Path("shed.toml"))
+    assert (building.width, building.length, building.eave_height, building.pitch) == (9000.0, 15000.0, 3600.0, 10.0)
+    assert [opening.kind for opening in building.openings] == ["overhead door"]
+
+
+def test_on_a_terminal_it_does_not_ask_what_was_answered() -> None:
+    assert "Width" not in on_a_terminal(["new", "shed", "--like", "garage"], [])
+    assert Path("shed.toml").exists()
+
+
+def on_a_terminal(arguments: list[str], answers: list[str]) -> str:
+    """What the command says when a person types the answers."""
+    ours, theirs = pty.openpty()
+    command = [sys.executable, "-c", f"from ribwright.cli.main import run; raise SystemExit(run({arguments!r}))"]
+    with subprocess.Popen(command, stdin=theirs, stdout=theirs, stderr=theirs) as process:
+        os.close(theirs)
+        os.write(ours, "".join(f"{answer}\n" for answer in answers).encode())
+        said = b""
+        while True:
+            try:
+                piece = os.read(ours, 4096)
+            except OSError:  # the other end is closed
+                break
+            if not piece:
+                break
+            said += piece
+    os.close(ours)
+    assert process.returncode == 0, said.decode()
+    return said.decode()
