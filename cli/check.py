@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from ..findings import Finding
 
 
-@click.command()
+@click.command(short_help="Say whether a description can be built.")
 @click.argument("file", type=PATH)
 @click.option("--json", "as_json", is_flag=True, help="Say it as JSON.")
 def check(file: Path, as_json: bool) -> int:

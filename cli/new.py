@@ -10,7 +10,8 @@ from pathlib import Path
 import click
 
 from ..description import schema, starter_text, starters
-from ..description.keys import TOP, Key
+from ..description.key import Key
+from ..description.keys import TOP
 from ..description.schema import SCHEMA_FILE
 from ..errors import FileError
 from ..units import Units, Unreadable
@@ -25,7 +26,7 @@ ASKED = {
 MOST_DOORS = 20
 
 
-@click.command()
+@click.command(short_help="Write a commented description to go on from.")
 @click.argument("name", required=False)
 @click.option("--like", type=click.Choice(starters()), default=None, help="Begin from this starter.")
 @click.option("--units", type=click.Choice(["ft-in", "mm"]), default=None, help="How lengths are shown.")
@@ -73,11 +74,12 @@ def _asked() -> tuple[dict[str, str], int, int]:
     """Answers to the questions: keys at the top, overhead doors, walk doors."""
     units: Units = click.prompt("Units", type=click.Choice(["ft-in", "mm"]), default="ft-in")
     keys = {key.name: key for key in TOP.keys}
-    answers = {"units": units}
+    answers: dict[str, str] = {"units": units}
     for name, question in ASKED.items():
         key = keys[name]
         default = key.example[units == "mm"]
-        answers[name] = click.prompt(question, default=default, value_proc=_reader(key, units))
+        typed: str = click.prompt(question, default=default, value_proc=_reader(key, units))
+        answers[name] = typed
     doors = click.IntRange(0, MOST_DOORS)
     overhead = click.prompt("Overhead doors in the front", type=doors, default=1)
     walk = click.prompt("Walk doors in the left wall", type=doors, default=1)

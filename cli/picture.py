@@ -13,28 +13,30 @@ from .folders import default_folder
 from .loading import PATH, is_step, model_of
 from .progress import progress_bar
 
-LARGEST = 8000  # pixels; graphics libraries stop soon above twice this
+SMALLEST, LARGEST = 16, 4000  # pixels; it is rendered at twice that, and graphics libraries have their limits
 
 
-class Size(click.ParamType):
-    """Width and height of a picture, pixels."""
-
-    name = "WIDTHxHEIGHT"
-
-    def convert(
-        self, value: str | tuple[int, int], param: click.Parameter | None, ctx: click.Context | None
-    ) -> tuple[int, int]:
-        """Two whole numbers within bounds."""
-        if isinstance(value, tuple):
-            return value
-        found = re.fullmatch(r"\s*(\d{1,5})\s*x\s*(\d{1,5})\s*", value)
-        width, height = (int(found[1]), int(found[2])) if found else (0, 0)
-        if not (16 <= width <= LARGEST and 16 <= height <= LARGEST):
-            self.fail(f"read {value!r}; would do: 1600x1000, at most {LARGEST} each", param, ctx)
-        return width, height
+def _size(context: click.Context, parameter: click.Parameter, text: str) -> tuple[int, int]:
+    """Width and height in pixels, as typed: 1600x1000."""
+    found = re.fullmatch(r"\s*(\d{1,5})\s*x\s*(\d{1,5})\s*", text)
+    width, height = (int(found[1]), int(found[2])) if found else (0, 0)
+    if not (SMALLEST <= width <= LARGEST and SMALLEST <= height <= LARGEST):
+        raise click.BadParameter(f"read {text!r}; would do: 1600x1000, each {SMALLEST} to {LARGEST}")
+    return width, height
 
 
-@click.command()
+def _length(context: click.Context, parameter: click.Parameter, text: str) -> float:
+    """A length in mm, as typed; above zero."""
+    try:
+        length = parse_length(text)
+    except Unreadable as error:
+        raise click.BadParameter(f"read {text!r}; would do: {error}") from None
+    if length <= 0.0:
+        raise click.BadParameter(f"read {text!r}; would do: a length above zero")
+    return length
+
+
+@click.command(short_help="Draw a building, or a part of it.")
 @click.argument("file", required=False, type=PATH)
 @click.option(
     "--out", type=PATH, help="PNG file; picture.png in out/NAME, or beside a STEP file, unless given."
@@ -55,8 +57,10 @@ class Size(click.ParamType):
 @click.option(
     "--close-up", default="", help='Look at this piece, mark or point ("15 ft, 0, 10 ft": across, along, up).'
 )
-@click.option("--distance", default="5 ft", help="Of the eye, in a close-up.", show_default=True)
-@click.option("--size", type=Size(), default="1600x1000", help="Pixels.", show_default=True)
+@click.option(
+    "--distance", default="5 ft", callback=_length, help="Of the eye, in a close-up.", show_default=True
+)
+@click.option("--size", callback=_size, default="1600x1000", help="Pixels.", show_default=True)
 def picture(
     *,
     file: Path | None,
@@ -64,24 +68,20 @@ def picture(
     view: str,
     only: tuple[str, ...],
     close_up: str,
-    distance: str,
+    distance: float,
     size: tuple[int, int],
 ) -> None:
     """Draw FILE, a description or a STEP file made by `raise`, as a PNG picture.
 
     Without FILE: the built-in sample.
     """
-    try:
-        away = parse_length(distance)
-    except Unreadable as error:
-        raise click.BadParameter(f"read {distance!r}; would do: {error}", param_hint="--distance") from None
     with progress_bar() as progress:
         model = model_of(file, progress)
 
         from ..exchange.whole import whole_file
         from ..show.picture import picture as drawn
 
-        image = drawn(model, view=view, only=only, at=close_up, distance=away, size=size)
+        image = drawn(model, view=view, only=only, at=close_up, distance=distance, size=size)
         path = out or _default(file, model.name)
         if not out:
             path.parent.mkdir(parents=True, exist_ok=True)

@@ -20,7 +20,11 @@ CAUTION = (
 MADE = "\n".join(f"  {output.name:<14} {output.what}" for output in OUTPUTS)
 
 
-@click.command("raise", help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{MADE}")
+@click.command(
+    "raise",
+    short_help="Build a building and write everything made of it.",
+    help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{MADE}",
+)
 @click.argument("file", required=False, type=PATH)
 @click.option("--out", type=PATH, help="Folder for the files; out/NAME in the current folder unless given.")
 def raise_(file: Path | None, out: Path | None) -> int:
@@ -28,15 +32,13 @@ def raise_(file: Path | None, out: Path | None) -> int:
     building = described(file)
     folder = out or default_folder(building.name)
 
-    from ..order.schedule import schedule
     from ..order.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 
     with progress_bar() as progress:
         raised = raise_building(building, progress)
-        listed = schedule(raised.model)
-        write_outputs(raised.model, listed, folder)
+        listed = write_outputs(raised.model, folder)
     click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
     click.echo(f"Written to {folder}:\n{MADE}")
     click.echo(CAUTION)

@@ -15,7 +15,7 @@ PARTS = ("sheets", "members", "trims", "closures", "screws", "openings", "slab")
 FORMATS = ("table", "csv", "json", "md")
 
 
-@click.command()
+@click.command(short_help="Print the lists, read off the solids.")
 @click.argument("file", required=False, type=PATH)
 @click.option(
     "--format",

@@ -127,7 +127,9 @@ def _framing(values: Values) -> Framing:
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
     if values["rake_angle"] is None:
         leg = values["purlin"].depth + RAKE_THICKNESS
-        values["rake_angle"] = parse_section(f"angle {leg:.3f}x{RAKE_LEG:.3f}x{RAKE_THICKNESS:.3f} mm")
+        # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
+        across = min(RAKE_LEG, values["girt"].depth)
+        values["rake_angle"] = parse_section(f"angle {leg:.3f}x{across:.3f}x{RAKE_THICKNESS:.3f} mm")
     return Framing(**values)
 
 

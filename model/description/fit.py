@@ -27,6 +27,8 @@ def misfits(building: Building) -> Iterator[Objection]:
         yield least
         return
     yield from _knees(lines)
+    yield from _rake_angle(lines)
+    yield from _flush(lines)
     yield from _posts(lines)
     for number, opening in enumerate(building.openings):
         yield from _beside_uprights(lines, number, opening)
@@ -71,6 +73,28 @@ def _knees(lines: SteelLines) -> Iterator[Objection]:
         yield ("frame", "knee_reach"), f"at most {_said(lines, most - ROOM_UNDER_STRUT / 2)} on these columns"
 
 
+def _rake_angle(lines: SteelLines) -> Iterator[Objection]:
+    """One leg closes the purlins' ends, the other turns in under them, before the end rafters."""
+    framing = lines.building.framing
+    least, rake = framing.purlin.depth + framing.rake_angle.thickness, framing.rake_angle
+    if lines.setback and (rake.depth < least - TOUCH or rake.width > lines.setback + TOUCH):
+        yield (
+            ("framing", "rake_angle"),
+            f"an angle, at least {_said(lines, least)} up, at most {_said(lines, lines.setback)} across",
+        )
+
+
+def _flush(lines: SteelLines) -> Iterator[Objection]:
+    """Between columns nothing is deeper than they are, or two walls' members meet inside the corner."""
+    if lines.setback:
+        return
+    column, framing = lines.building.frame.column, lines.building.framing
+    most = min(column.depth, column.width)
+    for key, shape in (("girt", framing.girt), ("jamb", framing.jamb), ("header", framing.header)):
+        if shape.depth > most + TOUCH:
+            yield ("framing", key), f"between the columns a section of at most {_said(lines, most)} deep"
+
+
 def _posts(lines: SteelLines) -> Iterator[Objection]:
     """Posts stand between the knees of the end frames, clear of each other."""
     building, frame = lines.building, lines.building.frame
@@ -94,8 +118,15 @@ def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterat
     """No column stands in an opening, nor its jambs in a corner."""
     building = lines.building
     start, end = opening.from_left, opening.from_left + opening.width
-    room = 0.0 if lines.setback else building.framing.jamb.width
-    for u, half in lines.uprights(opening.wall):
+    # Jambs that reach in as far as the columns must clear them, and on the slab their base plates.
+    deep = building.framing.jamb.depth > lines.setback
+    room = building.framing.jamb.width if deep else 0.0
+    room += 2 * building.frame.plate_reach if deep and opening.sill == 0 else 0.0
+    uprights = list(lines.uprights(opening.wall))
+    if opening.wall in ("front", "back"):
+        knee = lines.knee_reach(lines.jamb_reach(opening)[1] or lines.building.eave_height * 2) / 2
+        uprights += [(knee, knee), (building.width - knee, knee)] if knee else []
+    for u, half in uprights:
         if start - room < u + half - TOUCH and u - half + TOUCH < end + room:
             left, right = u - half - room, u + half + room
             before = f"at most {_said(lines, most)} or " if (most := left - opening.width) > 0 else ""

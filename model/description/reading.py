@@ -7,7 +7,8 @@ from typing import Any
 
 from ..errors import Problem
 from ..units import Units, Unreadable
-from .keys import OPENING, TABLES, TOP, Key, Table
+from .key import Key, Table
+from .keys import OPENING, TABLES, TOP
 from .kinds import closest
 from .positions import Path, Positions
 from .source import LOST

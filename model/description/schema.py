@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from .keys import TABLES, Key, Table
+from .key import Key, Table
+from .keys import TABLES
 
 SCHEMA_FILE = "ribwright.schema.json"
 """What starters call the schema; it is looked for beside the description."""

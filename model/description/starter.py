@@ -11,7 +11,8 @@ from ..errors import DescriptionError, Problem
 from ..units import FOOT, INCH, Units, format_exact
 from .build import parse
 from .building import Building
-from .keys import OPENING, TABLES, TOP, Key
+from .key import Key
+from .keys import OPENING, TABLES, TOP
 from .kinds import one_of
 from .positions import find_positions
 from .reading import MOST_OPENINGS

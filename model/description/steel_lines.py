@@ -127,6 +127,33 @@ class SteelLines:
         """Whether a gable girt at v passes above the side walls' girts and is long enough."""
         return v <= longest and v > max(self.side_girts, default=0.0) + self.building.framing.girt.width
 
+    def across_gable(self, v: float) -> bool:
+        """Whether a gable's girt at v runs from corner to corner, clear of the end rafters."""
+        half = self.building.framing.girt.width / 2
+        inner = self.setback + self.building.frame.column.depth
+        clear = bool(self.setback) or v + half <= self.roof(inner, self.rafter_under)
+        return v in self.side_girts and clear
+
+    def knee_foot(self) -> float | None:
+        """Height under which a gable's corners are clear of knees; None without knees in that plane."""
+        frame = self.building.frame
+        if frame.knee is None or self.setback:
+            return None
+        inner = self.setback + frame.column.depth
+        return self.roof(inner, self.rafter_under) - frame.knee_reach - 2 * frame.knee.depth
+
+    def knee_reach(self, top: float) -> float:
+        """u, from a gable's corner, of what the end frame's knee takes up below a height. Flush girts."""
+        frame, foot = self.building.frame, self.knee_foot()
+        inner = self.setback + frame.column.depth
+        if foot is None or frame.knee is None or top <= foot:
+            return 0.0
+        rise = frame.knee_reach * (1 + self.sin)
+        low = self.roof(inner, self.rafter_under) - frame.knee_reach
+        share = min(1.0, max(0.0, (top - low) / rise))
+        beside = frame.knee.depth * (1 + self.cos)
+        return inner + share * frame.knee_reach * self.cos + beside
+
     @cached_property
     def purlins(self) -> tuple[float, ...]:
         """v of the purlins' centres on a slope, from the eave up; the last one backs the ridge cap.
@@ -201,7 +228,7 @@ class SteelLines:
 
     def _passes(self, wall: FaceName, v: float, left: float, right: float) -> bool:
         """Whether a girt's line at v covers left..right."""
-        if wall in ("left", "right") or v in self.side_girts:
+        if wall in ("left", "right") or self.across_gable(v):
             return True
         framing = self.building.framing
         top = v + framing.girt.width / 2

@@ -75,9 +75,13 @@ def _blocked(lines: SteelLines, face: Face, shape: SectionShape, margin: float =
     return [(u - half - margin, u + half + margin) for u, half in lines.uprights(face.name)]
 
 
-def _ends(
-    lines: SteelLines, face: Face, span: Span, whole: tuple[Plane, Plane], full: Span
-) -> tuple[Plane, Plane]:
+def _knees(lines: SteelLines, face: Face, top: float) -> list[Span]:
+    """Where the end frame's knees stand in the plane of a gable's girts."""
+    reach = lines.knee_reach(top) if face.name in ("front", "back") else 0.0
+    return [(0.0, reach), (face.width - reach, face.width)] if reach else []
+
+
+def _ends(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Plane]:
     """End planes of a piece of a line: the line's own where it reaches its ends, else square."""
     start = whole[0] if span[0] <= full[0] else square((span[0], 0.0, 0.0), RIGHT)
     end = whole[1] if span[1] >= full[1] else square((span[1], 0.0, 0.0), RIGHT)
@@ -106,7 +110,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
     for number, span in enumerate(remaining(full, taken), 1):
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
-        made = member(shape.section(), centre, RIGHT, UP, *_ends(lines, face, span, mitres, full))
+        made = member(shape.section(), centre, RIGHT, UP, *_ends(span, mitres, full))
         yield _part(face, f"base rail {number}", "base rail", *made)
 
 
@@ -117,27 +121,28 @@ def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
     number = 0
     for v in lines.gable_girts if gable else lines.side_girts:
         full, whole = _girt_line(lines, face, v)
-        taken = _blocked(lines, face, shape) + [
-            span for o in face.openings for span in lines.interruption(o, v)
-        ]
-        for span in remaining(full, taken):
-            number += 1
-            start, end = _ends(lines, face, span, whole, full)
-            if _crossing(start, end, v + shape.width / 2):
+        taken = _blocked(lines, face, shape) + _knees(lines, face, v + shape.width / 2)
+        taken += [span for o in face.openings for span in lines.interruption(o, v)]
+        upper = [_at(plane, v + shape.width / 2) for plane in whole]
+        for a, b in remaining(full, taken):
+            # A square cut under a rake stands where the girt's upper edge still is under it.
+            span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
+            start, end = _ends(span, whole, full)
+            if _at(end, v + shape.width / 2) - _at(start, v + shape.width / 2) < SHORTEST:
                 continue
+            number += 1
             made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
             yield _part(face, f"girt {number}", "girt", *made)
 
 
-def _crossing(start: Plane, end: Plane, v: float) -> bool:
-    """Whether a stub between a rake and a jamb is too short, at its upper edge, to be cut at all."""
-    at = [plane.point[0] - plane.normal[1] * (v - plane.point[1]) / plane.normal[0] for plane in (start, end)]
-    return at[1] - at[0] < SHORTEST
+def _at(plane: Plane, v: float) -> float:
+    """u of an end plane at height v, on the steel line."""
+    return plane.point[0] - plane.normal[1] * (v - plane.point[1]) / plane.normal[0]
 
 
 def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Plane, Plane]]:
     """How far a girt's line reaches on a face, and the planes that end it."""
-    if v in lines.side_girts:
+    if face.name in ("left", "right") or lines.across_gable(v):
         if lines.setback:
             return (0.0, face.width), _corner_mitres(lines, face)
         return (0.0, face.width), (square((0.0, v, 0.0), RIGHT), square((face.width, v, 0.0), RIGHT))

@@ -71,7 +71,7 @@ def _girt_lines(lines: TrimLines, face: Face, v: float, whole: tuple[float, floa
 
 def _under_rakes(lines: TrimLines, v: float) -> tuple[float, float]:
     """Where a gable's line at v runs clear of the rakes' own screws."""
-    if v in lines.steel.side_girts:
+    if lines.steel.across_gable(v):
         return (-lines.building.sheets.profile.leg, lines.building.width + lines.building.sheets.profile.leg)
     limit = lines.steel.rake_limit(lines.building.framing.girt.depth)
     reach = max(0.0, (v - lines.steel.roof(0.0, limit)) / lines.steel.rise)

@@ -132,7 +132,8 @@ def _axis(shape: Body) -> Vectors:
 
 
 def _aside(y: Vectors) -> Vectors:
-    return np.eye(3)[int(np.abs(y).argmin())]
+    aside: Vectors = np.eye(3)[int(np.abs(y).argmin())]
+    return aside
 
 
 def _lying(shape: Body, axes: Vectors) -> Lying:

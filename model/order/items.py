@@ -31,8 +31,9 @@ class Item:
     """The bodies of one mark (mm, mm2, mm3, kg).
 
     section: its shape and measured dimensions, and the catalogue's name where a row has them; of a
-    screw its shank's diameter and length under the head; "" for what has none. length: overall, along it. ends: degrees off square. holes: diameters of round
-    holes. weight: of one, as steel; 0 for what is none.
+    screw its shank's diameter and length under the head; "" for what has none. length: overall, along
+    it. ends: degrees off square. holes: diameters of round holes. weight: of one, as steel; 0 for what
+    is none.
     """
 
     mark: str

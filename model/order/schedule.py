@@ -55,7 +55,10 @@ class Placed:
 
 @dataclass(frozen=True, slots=True)
 class Schedule:
-    """All that a model is made of: sheets in rows, everything else in items. units: how lengths are to be shown, "ft-in" or "mm"."""
+    """All that a model is made of: sheets in rows, everything else in items.
+
+    units: how lengths are to be shown, "ft-in" or "mm".
+    """
 
     name: str
     units: Units

@@ -208,6 +208,7 @@ def _pixels(window: vtkRenderWindow) -> npt.NDArray[np.uint8]:
     grab.SetInput(window)
     grab.SetInputBufferTypeToRGB()
     grab.ReadFrontBufferOff()
+    grab.ShouldRerenderOff()
     grab.Update()
     image = grab.GetOutput()
     width, height, _ = image.GetDimensions()
@@ -219,7 +220,8 @@ def _thinned(pixels: npt.NDArray[np.uint8]) -> npt.NDArray[np.uint8]:
     """The mean of every FINE x FINE pixels."""
     height, width, parts = pixels.shape
     blocks = pixels.reshape(height // FINE, FINE, width // FINE, FINE, parts)
-    return blocks.mean(axis=(1, 3)).round().astype(np.uint8)
+    thinned: npt.NDArray[np.uint8] = blocks.mean(axis=(1, 3)).round().astype(np.uint8)
+    return thinned
 
 
 def _encoded(pixels: npt.NDArray[np.uint8]) -> bytes:

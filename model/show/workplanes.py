@@ -16,11 +16,11 @@ if TYPE_CHECKING:
 
 
 def workplane(piece: Piece) -> cadquery.Workplane:
-    """The piece where it stands in the building, mm."""
+    """The piece where it stands in the building, mm; all bodies of a row."""
     import cadquery
 
-    placed = cadquery.Shape.cast(piece.solid).moved(cadquery.Location(location(piece.place)))
-    return cadquery.Workplane(obj=placed)
+    place = cadquery.Location(location(piece.place))
+    return cadquery.Workplane().newObject([body.moved(place) for body in _bodies(piece)])
 
 
 def assembly(model: Model) -> cadquery.Assembly:
@@ -33,11 +33,12 @@ def assembly(model: Model) -> cadquery.Assembly:
         for depth in range(1, len(piece.group) + 1):
             path = piece.group[:depth]
             if path not in groups:
-                groups[path] = cadquery.Assembly(name="/".join(path))
+                groups[path] = cadquery.Assembly(name=path[-1])
         red, green, blue = (part / 255.0 for part in drawn_colour(piece))
-        groups[piece.group].add(
-            cadquery.Shape.cast(piece.solid),
-            name=piece.name,
+        bodies, group = _bodies(piece), groups[piece.group]
+        group.add(
+            bodies[0] if len(bodies) == 1 else cadquery.Compound.makeCompound(bodies),
+            name=f"{piece.name} 1" if piece.name == group.name else piece.name,  # CadQuery wants them apart
             loc=cadquery.Location(location(piece.place)),
             color=cadquery.Color(red, green, blue, 1.0),
         )
@@ -45,3 +46,11 @@ def assembly(model: Model) -> cadquery.Assembly:
         if path:
             groups[path[:-1]].add(groups[path])
     return root
+
+
+def _bodies(piece: Piece) -> list[cadquery.Shape]:
+    """The piece's solid at every point of its row, in the piece's own frame."""
+    import cadquery
+
+    body = cadquery.Shape.cast(piece.solid)
+    return [body.moved(cadquery.Location(point)) for point in piece.row] or [body]

@@ -45,7 +45,10 @@ def test_json_says_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["check", "--json", "mistaken.toml"]) == 2
     said = json.loads(capsys.readouterr().out)
     assert said["can_be_built"] is False
-    assert [(problem["key"], problem["line"]) for problem in said["problems"]] == [("width", 1), ("colour", 5)]
+    assert [(problem["key"], problem["line"]) for problem in said["problems"]] == [
+        ("width", 1),
+        ("colour", 5),
+    ]
     assert run(["check", "--json", "good.toml"]) == 0
     assert json.loads(capsys.readouterr().out) == {
         "file": "good.toml", "can_be_built": True, "problems": [], "findings": []

@@ -1,0 +1,142 @@
+"""`ribwright raise`, `schedule` and `picture` on a small building, from outside."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from ribwright.cli.main import run
+from ribwright.cli.schedule import PARTS
+from ribwright.order.parts import PARTS as ORDER_PARTS
+from ribwright.outputs import OUTPUTS
+
+DESCRIPTION = """\
+name = "garden store"
+width = "10 ft"
+length = "12 ft"
+eave_height = "8 ft"
+pitch = "4/12"
+
+[[opening]]
+kind = "walk door"
+wall = "front"
+width = "3 ft"
+height = "6 ft 8 in"
+from_left = "1 ft"
+"""
+
+
+@pytest.fixture(scope="module")
+def raised(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with store.toml and what was made of it."""
+    here = tmp_path_factory.mktemp("raised")
+    (here / "store.toml").write_text(DESCRIPTION, encoding="utf-8")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.chdir(here)
+        assert run(["raise", "store.toml"]) == 0
+    return here
+
+
+@pytest.fixture(autouse=True)
+def here(raised: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.chdir(raised)
+    return raised
+
+
+def test_everything_is_in_one_folder_of_the_buildings_name() -> None:
+    assert [folder.name for folder in Path("out").iterdir()] == ["garden-store"]
+    made = Path("out/garden-store")
+    assert {file.name for file in made.iterdir()} >= {output.name for output in OUTPUTS}
+    assert all(file.stat().st_size for file in made.iterdir())
+    assert not [file.name for file in made.iterdir() if file.name.startswith(".")]
+
+
+def test_it_prints_the_schedule_and_says_where_things_are(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["raise", "store.toml", "--out", "elsewhere"]) == 0
+    said, error = capsys.readouterr()
+    assert run(["schedule", "store.toml"]) == 0
+    assert said.startswith(capsys.readouterr().out)
+    assert "Written to elsewhere:" in said
+    assert all(output.name in said for output in OUTPUTS)
+    assert "licensed engineer" in said
+    assert error == ""
+    for output in OUTPUTS[
+        1:
+    ]:  # equal descriptions give equal files; STEP's kernel numbers entities as it likes
+        again = Path("elsewhere", output.name).read_bytes()
+        assert again == Path("out/garden-store", output.name).read_bytes(), output.name
+
+
+@pytest.mark.parametrize("form", ["table", "csv", "json", "md"])
+def test_the_step_file_alone_gives_the_same_schedule(
+    form: str, capsysbinary: pytest.CaptureFixture[bytes]
+) -> None:
+    assert run(["schedule", "store.toml", "--format", form]) == 0
+    described = capsysbinary.readouterr().out
+    assert run(["schedule", "out/garden-store/model.step", "--format", form]) == 0
+    assert capsysbinary.readouterr().out == described
+
+
+def test_the_files_hold_what_schedule_prints(capsysbinary: pytest.CaptureFixture[bytes]) -> None:
+    for form in ("csv", "json"):
+        assert run(["schedule", "store.toml", "--format", form]) == 0
+        assert capsysbinary.readouterr().out == Path(f"out/garden-store/schedule.{form}").read_bytes()
+
+
+def test_one_list_can_be_asked_for(capsysbinary: pytest.CaptureFixture[bytes]) -> None:
+    assert run(["schedule", "store.toml", "--format", "json", "--part", "sheets"]) == 0
+    said = json.loads(capsysbinary.readouterr().out)
+    assert said["sheets"]
+    assert not {"members", "screws"} & set(said)
+
+
+def test_the_lists_that_help_names_are_those_there_are() -> None:
+    assert PARTS == ORDER_PARTS
+
+
+def test_a_picture_goes_where_the_model_is(missing: object, capsys: pytest.CaptureFixture[str]) -> None:
+    status = run(["picture", "store.toml", "--size", "80x50"])
+    said, error = capsys.readouterr()
+    if "no graphics library" in error:
+        missing(error)  # type: ignore[operator] # a function; fixtures carry no types
+    assert (status, said) == (0, "Wrote out/garden-store/picture.png\n")
+    described = Path("out/garden-store/picture.png").read_bytes()
+    assert run(["picture", "out/garden-store/model.step", "--size", "80x50", "--out", "again.png"]) == 0
+    assert Path("again.png").read_bytes() == described
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["picture", "store.toml", "--only", "chimney"], "nothing is called 'chimney' here"),
+        (["picture", "store.toml", "--close-up", "chimney"], "close-up: read 'chimney'"),
+        (["picture", "store.toml", "--distance", "near"], "read 'near'; would do: a length"),
+        (["picture", "store.toml", "--size", "0x0"], "read '0x0'; would do: 1600x1000"),
+        (["picture", "store.toml", "--from", "heaven"], "'heaven' is not one of 'front left'"),
+        (["schedule", "out/garden-store/model.stl"], "model.stl"),
+        (["raise", "store.toml", "--out", "store.toml"], "store.toml"),
+        (["raise", "store.toml", "--out", "store.toml/inside"], "store.toml"),
+        (["picture", "store.toml", "--out", "out"], "out: is a folder"),
+        (["picture", "store.toml", "--out", "no/such/folder.png"], "no/such/folder.png"),
+    ],
+)
+def test_what_cannot_be_done_is_said_in_a_line(
+    arguments: list[str], said: str, here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    before = sorted(here.rglob("*"))
+    assert run(arguments) == 2
+    out, error = capsys.readouterr()
+    assert out == ""
+    assert said in error
+    assert "Traceback" not in error
+    assert sorted(here.rglob("*")) == before
+    assert Path("store.toml").read_text(encoding="utf-8") == DESCRIPTION
+
+
+def test_a_step_file_that_is_none_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
+    Path("fake.step").write_text("not a STEP file", encoding="utf-8")
+    assert run(["schedule", "fake.step"]) == 2
+    assert "fake.step: " in capsys.readouterr().err
+    assert run(["schedule", "absent.step"]) == 2
+    assert capsys.readouterr().err.splitlines() == ["absent.step: no such file or directory"]

@@ -1,0 +1,78 @@
+"""The README does what it says: every command in it runs, every line of output in it is printed."""
+
+from __future__ import annotations
+
+import io
+import re
+import shlex
+from contextlib import redirect_stdout
+from pathlib import Path
+
+import pytest
+from ribwright.cli.main import run
+from ribwright.outputs import OUTPUTS
+
+ROOT = Path(__file__).parents[1]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, re.MULTILINE | re.DOTALL)
+
+
+def test_what_comes_out_is_what_raise_writes() -> None:
+    rows = [f"| `{output.name}` | {output.what} | {output.opens} |" for output in OUTPUTS]
+    assert "\n".join(["| file | what it is | what opens it |", "| --- | --- | --- |", *rows, ""]) in README
+
+
+def test_the_test_command_is_the_one_that_is_checked() -> None:
+    checks = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    commands = [line for kind, text in BLOCKS if kind == "console" for line in text.splitlines()]
+    assert "python3 -m pytest" in commands
+    assert "\npython3 -m pytest\n" in checks
+
+
+def test_a_stranger_can_follow_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], missing: object
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    shown = ""
+    for kind, text in BLOCKS:
+        if kind == "toml":
+            assert len(text.splitlines()) == 12
+            Path("my-shop.toml").write_text(text, encoding="utf-8")
+        elif kind == "console":
+            for line in text.splitlines():
+                shown += _done(line, capsys, missing)
+        elif kind == "text":
+            for line in text.splitlines():
+                assert line in shown.splitlines()
+        elif kind == "python":
+            names: dict[str, object] = {}
+            exec(compile(text, "README", "exec"), names)
+            assert len(names["columns"]) >= 8  # type: ignore[arg-type] # a list, as the README says
+
+
+def _done(line: str, capsys: pytest.CaptureFixture[str], missing: object) -> str:
+    """What a command line prints. Those that are no ribwright commands are CI's to run."""
+    program, *arguments = shlex.split(line)
+    if program != "ribwright":
+        assert line.startswith("python3 -m ")
+        return ""
+    status = run(arguments)
+    said, error = capsys.readouterr()
+    if "no graphics library" in error:
+        missing(error)  # type: ignore[operator] # a function; fixtures carry no types
+    assert (status, error) == (0, ""), line
+    return said
+
+
+def test_the_sample_kept_in_out_is_what_the_sample_gives() -> None:
+    written = io.TextIOWrapper(io.BytesIO(), encoding="utf-8", newline="")
+    with redirect_stdout(written):
+        assert run(["schedule", "--format", "csv"]) == 0
+    written.seek(0)
+    assert (ROOT / "out" / "sample" / "schedule.csv").read_bytes() == written.buffer.read()
+
+
+def test_the_sample_is_small() -> None:
+    files = {file.name: file.stat().st_size for file in (ROOT / "out" / "sample").iterdir()}
+    assert set(files) == {"schedule.csv", "picture.png"}
+    assert sum(files.values()) < 300_000
