@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itertools import accumulate
-from math import ceil
+from math import ceil, hypot, radians, tan
 from pathlib import Path
 
 from ..catalog.gauges import gauges
@@ -23,6 +23,8 @@ USUAL_GAUGE = 29
 TRIM_GAUGE = "26 ga"
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
+STRUT_CLEAR = parse_length("2-3/8 in")
+STRUT_DEPTH, STRUT_THICKNESS = parse_length("6 in"), parse_length("0.059 in")
 RAKE_THICKNESS, RAKE_LEG = parse_length("0.075 in"), parse_length("2 in")
 POCKET = parse_length("1/8 in")
 """The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
@@ -73,7 +75,7 @@ def _building(draft: Draft, name: str) -> Building:
         trim=_trim(draft),
         slab=_slab(draft),
         frame=_frame(draft),
-        framing=_framing(draft.tables["framing"]),
+        framing=_framing(draft.tables["framing"], top["pitch"]),
         door_room=DoorRoom(**draft.tables["door_room"]),
         runs=_runs(draft.tables["runs"]),
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
@@ -122,13 +124,21 @@ def _frame(draft: Draft) -> Frame:
     return Frame(stations=stations, **values)
 
 
-def _framing(values: Values) -> Framing:
+def _framing(values: Values, pitch: float) -> Framing:
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
+    if values["eave_strut"] is None:
+        # With flush girts it passes over the columns, and so over the rafters that rise behind it.
+        rise = tan(radians(pitch))
+        over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
+        deep = STRUT_DEPTH if values["girts"] == "by-pass" else max(over, RAKE_LEG)
+        values["eave_strut"] = parse_section(f"cee {deep:.3f}x{RAKE_LEG:.3f}x{STRUT_THICKNESS:.3f} mm")
+    across = min(RAKE_LEG, values["girt"].depth)
+    if values["base_rail"] is None:
+        values["base_rail"] = parse_section(f"angle {RAKE_LEG:.3f}x{across:.3f}x{RAKE_THICKNESS:.3f} mm")
     if values["rake_angle"] is None:
         leg = values["purlin"].depth + RAKE_THICKNESS
         # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
-        across = min(RAKE_LEG, values["girt"].depth)
         values["rake_angle"] = parse_section(f"angle {leg:.3f}x{across:.3f}x{RAKE_THICKNESS:.3f} mm")
     return Framing(**values)
 

@@ -121,10 +121,12 @@ def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterat
     # Jambs that reach in as far as the columns must clear them, and on the slab their base plates.
     deep = building.framing.jamb.depth > lines.setback
     room = building.framing.jamb.width if deep else 0.0
-    room += 2 * building.frame.plate_reach if deep and opening.sill == 0 else 0.0
+    room += 2 * building.frame.plate_reach if deep and lines.setback and opening.sill == 0 else 0.0
     uprights = list(lines.uprights(opening.wall))
     if opening.wall in ("front", "back"):
         knee = lines.knee_reach(lines.jamb_reach(opening)[1] or lines.building.eave_height * 2) / 2
+        if not lines.setback and opening.sill == 0:
+            knee = max(knee, building.frame.column.depth / 2 + building.frame.plate_reach)
         uprights += [(knee, knee), (building.width - knee, knee)] if knee else []
     for u, half in uprights:
         if start - room < u + half - TOUCH and u - half + TOUCH < end + room:

@@ -60,8 +60,20 @@ FRAMING = Table(
         ),
         Key("purlin", Steel(("cee", "zee", "hat", "tube")), "section of the purlins", CEE),
         Key("purlin_spacing", Length("1 ft", "10 ft"), "greatest distance between purlins", "4 ft"),
-        Key("eave_strut", Steel(("cee",)), "section of the eave struts", "cee 6x2x0.059"),
-        Key("base_rail", Steel(("angle",)), "upright leg first", "angle 2x2x0.075"),
+        Key(
+            "eave_strut",
+            Steel(("cee",)),
+            "section of the eave struts",
+            unless="cee 6x2x0.059; with flush girts as deep as the purlins, to pass over the columns",
+            example=("cee 6x2x0.059", "cee 150x50x1.5 mm"),
+        ),
+        Key(
+            "base_rail",
+            Steel(("angle",)),
+            "upright leg first",
+            unless="2 x 2 x 0.075 in, no wider than the girts are deep",
+            example=("angle 2x2x0.075", "angle 50x50x2 mm"),
+        ),
         Key(
             "rake_angle",
             Steel(("angle",)),

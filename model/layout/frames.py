@@ -57,11 +57,16 @@ def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> 
 
     if frame.knee:
         yield part("knee", _knee(lines, at, (inner, at, corner), slope, normal))
-    plate = base_plate(frame.column.depth, frame.column.width, lines, off_corner=bool(end))
-    # The plate of a corner column reaches inward only: its gable's base rail stands close outside.
-    flip = end == ("back" if hand == "left" else "front")
     spot = (out + frame.column.depth / 2, at, 0.0)
-    stand = Place(spot, (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)) if flip else Place(spot)
+    if lines.setback:
+        plate = base_plate(frame.column.depth, frame.column.width, lines, one_way=bool(end))
+        # The plate of a corner column reaches inward only: its gable's base rail stands close outside.
+        flip = end == ("back" if hand == "left" else "front")
+        stand = Place(spot, (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)) if flip else Place(spot)
+    else:
+        # Between columns the base rail lies in the wall's plane, and plates reach into the building.
+        plate = base_plate(frame.column.width, frame.column.depth, lines, one_way=True)
+        stand = Place(spot, (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
     yield Part(f"{name} base plate", "base plate", group, plate, turn @ stand, FRAME)
 
 
@@ -82,19 +87,19 @@ def _knee(lines: SteelLines, y: float, corner: Point3, slope: Point3, normal: Po
     return member(frame.knee.section(), low, along, depth, Plane(low, (1.0, 0.0, 0.0)), Plane(high, normal))
 
 
-def base_plate(depth: float, width: float, lines: SteelLines, off_corner: bool) -> Cut:
+def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Cut:
     """A plate under an upright, flush with its faces along x (`depth`), with four anchor holes.
 
-    It reaches past the upright by plate_reach along y: both ways with two holes each, or, beside a
-    corner, twice as far one way (+y) with all four. Local origin under the upright's axis, z = 0 on
+    It reaches past the upright by plate_reach along y: both ways with two holes each, or twice as far
+    one way (+y) with all four. Local origin under the upright's axis, z = 0 on
     the slab. Four anchor rods a column: 29 CFR 1926.758.
     """
     frame = lines.building.frame
     reach, thick = frame.plate_reach, frame.plate_thickness
-    low, high = (-width / 2, width / 2 + 2 * reach) if off_corner else (-width / 2 - reach, width / 2 + reach)
+    low, high = (-width / 2, width / 2 + 2 * reach) if one_way else (-width / 2 - reach, width / 2 + reach)
     rows = (
         (width / 2 + reach / 2, width / 2 + 3 * reach / 2)
-        if off_corner
+        if one_way
         else (-width / 2 - reach / 2, width / 2 + reach / 2)
     )
     columns = (-depth / 4, depth / 4)
@@ -127,7 +132,11 @@ def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
         recipe, place = member(frame.post.section(), foot, upright, outward, square(foot, upright), head)
         yield Part(name, "post", group, recipe, face.frame @ place, FRAME)
         if stop is None:
-            plate = base_plate(frame.post.depth, frame.post.width, lines, off_corner=False)
-            # The plate's long way runs along the wall, clear of the base rail.
-            stand = Place((u, 0.0, out), outward, (1.0, 0.0, 0.0))
+            # The plate's long way runs along the wall behind the base rail, or into the building.
+            if lines.setback:
+                plate = base_plate(frame.post.depth, frame.post.width, lines, one_way=False)
+                stand = Place((u, 0.0, out), outward, (1.0, 0.0, 0.0))
+            else:
+                plate = base_plate(frame.post.width, frame.post.depth, lines, one_way=True)
+                stand = Place((u, 0.0, out), (1.0, 0.0, 0.0), (0.0, 0.0, -1.0))
             yield Part(f"{name} base plate", "base plate", group, plate, face.frame @ stand, FRAME)

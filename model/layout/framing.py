@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..catalog.sections import SectionShape, strut_section
+from ..catalog.sections import strut_section
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3
 from ..recipe import Part, Recipe, Section
@@ -68,11 +68,11 @@ def _part(face: Face, name: str, role: str, recipe: Recipe, place: Place) -> Par
     return Part(f"{face.name} {name}", role, ("framing", face.name), recipe, face.frame @ place, label)
 
 
-def _blocked(lines: SteelLines, face: Face, shape: SectionShape, margin: float = 0.0) -> list[Span]:
+def _blocked(lines: SteelLines, face: Face, depth: float) -> list[Span]:
     """Where columns and posts interrupt a member that reaches in as far as they stand."""
-    if shape.depth <= lines.setback:
+    if depth <= lines.setback:
         return []
-    return [(u - half - margin, u + half + margin) for u, half in lines.uprights(face.name)]
+    return [(u - half, u + half) for u, half in lines.uprights(face.name)]
 
 
 def _knees(lines: SteelLines, face: Face, top: float) -> list[Span]:
@@ -100,14 +100,15 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
     jamb = framing.jamb.width
     doors = [(o.from_left - jamb, o.from_left + o.width + jamb) for o in face.openings if o.sill == 0]
     full = (0.0, face.width)
-    margin = lines.building.frame.plate_reach
-    taken = doors
-    if shape.width > lines.setback:
-        taken = doors + [
-            (u - half - 2 * margin, u + half + 2 * margin) for u, half in lines.uprights(face.name)
-        ]
+    taken = doors + _blocked(lines, face, shape.width)
+    if not lines.setback and face.name in ("front", "back"):
+        # The corner columns' plates reach in along the gable.
+        plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
+        taken += [(0.0, plate), (face.width - plate, face.width)]
     mitres = _corner_mitres(lines, face)
     for number, span in enumerate(remaining(full, taken), 1):
+        if span[1] - span[0] < shape.width + SHORTEST:
+            continue  # a stub at a corner, shorter than its mitre
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
         made = member(shape.section(), centre, RIGHT, UP, *_ends(span, mitres, full))
@@ -121,7 +122,7 @@ def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
     number = 0
     for v in lines.gable_girts if gable else lines.side_girts:
         full, whole = _girt_line(lines, face, v)
-        taken = _blocked(lines, face, shape) + _knees(lines, face, v + shape.width / 2)
+        taken = _blocked(lines, face, shape.depth) + _knees(lines, face, v + shape.width / 2)
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, v + shape.width / 2) for plane in whole]
         for a, b in remaining(full, taken):
@@ -166,7 +167,8 @@ def _eave_strut(lines: SteelLines, face: Face) -> Iterator[Part]:
     shape = building.framing.eave_strut
     section: Section = strut_section(shape, building.pitch)
     centre = (0.0, building.eave_height, 0.0)
-    taken = [] if lines.setback > shape.width else [(u - h, u + h) for u, h in lines.uprights(face.name)]
+    over_columns = building.eave_height - shape.depth >= lines.roof(lines.strut_stop, lines.rafter_top)
+    taken = [] if over_columns else _blocked(lines, face, shape.width)
     for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, RIGHT, UP, *ends)
