@@ -23,7 +23,7 @@ USUAL_GAUGE = 29
 TRIM_GAUGE = "26 ga"
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
-STRUT_CLEAR = parse_length("2-3/8 in")
+STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
 STRUT_DEPTH, STRUT_THICKNESS = parse_length("6 in"), parse_length("0.059 in")
 RAKE_THICKNESS, RAKE_LEG = parse_length("0.075 in"), parse_length("2 in")
 POCKET = parse_length("1/8 in")
@@ -101,6 +101,7 @@ def _trim(draft: Draft) -> Trim:
         gauge=TRIM_GAUGE,
         stock=values["stock"],
         lap=values["lap"],
+        kerf=values["kerf"],
     )
 
 
@@ -131,7 +132,7 @@ def _framing(values: Values, pitch: float) -> Framing:
         # With flush girts it passes over the columns, and so over the rafters that rise behind it.
         rise = tan(radians(pitch))
         over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
-        deep = STRUT_DEPTH if values["girts"] == "by-pass" else max(over, RAKE_LEG)
+        deep = STRUT_DEPTH if values["girts"] == "by-pass" else over if over >= LEAST_OVER else STRUT_DEPTH
         values["eave_strut"] = parse_section(f"cee {deep:.3f}x{RAKE_LEG:.3f}x{STRUT_THICKNESS:.3f} mm")
     across = min(RAKE_LEG, values["girt"].depth)
     if values["base_rail"] is None:

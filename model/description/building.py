@@ -69,12 +69,14 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """Folded trim. stock: the length it comes in; lap: of pieces on a longer run (mm)."""
+    """Folded trim (mm). stock: the length it comes in; lap: of pieces on a longer run; kerf: lost at
+    every cut."""
 
     colour: str
     gauge: str
     stock: float
     lap: float
+    kerf: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -29,7 +29,7 @@ ROUNDING = parse_length("1/32 in")
 
 def check(draft: Draft) -> None:
     """Adds to the draft every problem between its keys; a check whose keys were unreadable is left out."""
-    checks: list[Callable[[Draft], None]] = [_thickness, _eave, _ridge, _overhang, _ridge_gap]
+    checks: list[Callable[[Draft], None]] = [_thickness, _eave, _ridge, _overhang, _ridge_gap, _bays]
     for one in checks:
         with suppress(Unread):
             one(draft)
@@ -88,6 +88,15 @@ def _ridge_gap(draft: Draft) -> None:
     most = top["width"] / 2 / cos(radians(top["pitch"])) / 10
     if gap > most + ROUNDING:
         draft.object_to(("sheets", "ridge_gap"), f"at most {_said(draft, most)}, a tenth of the rafter")
+
+
+def _bays(draft: Draft) -> None:
+    bays, length = draft.tables["frame"]["bays"], draft.tables[""]["length"]
+    if bays and abs(sum(bays) - length) > ROUNDING:
+        draft.object_to(
+            ("frame", "bays"),
+            f"bays that add up to the length, {_said(draft, length)}; these make {_said(draft, sum(bays))}",
+        )
 
 
 def _wall_length(draft: Draft, opening: Values) -> float:

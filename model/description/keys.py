@@ -63,7 +63,7 @@ SHEETS = Table(
         Key(
             "cut_clearance",
             Length("0 in", "2 in"),
-            "between an opening and the edge of the sheet cut around it",
+            "between an opening and the sheet cut around it",
             unless="1/8 in and the flange",
             example=("1/8 in", "4 mm"),
         ),
@@ -106,15 +106,15 @@ OPENING = Table(
     "opening",
     "A rectangular opening; one [[opening]] for each.",
     (
-        Key("kind", Choice(KINDS), "what fills it", example=(KINDS[0], KINDS[0])),
+        Key("kind", Choice(KINDS), "what fills it", example=(KINDS[2], KINDS[2])),
         Key(
             "wall",
             Choice(("front", "back", "left", "right")),
             "as named by someone outside, facing the front",
             example=("left", "left"),
         ),
-        Key("width", Length("6 in", "60 ft"), "of the opening", example=("3 ft", "900 mm")),
-        Key("height", Length("6 in", "40 ft"), "of the opening", example=("6 ft 8 in", "2100 mm")),
+        Key("width", Length("6 in", "60 ft"), "of the opening", example=("4 ft", "1200 mm")),
+        Key("height", Length("6 in", "40 ft"), "of the opening", example=("3 ft", "900 mm")),
         Key(
             "from_left",
             Length("0 in", "1000 ft"),
@@ -125,7 +125,7 @@ OPENING = Table(
             "sill",
             Length("0 in", "40 ft"),
             "top of slab to the opening's lower edge",
-            unless="3 ft for a window, 0 for the others",
+            unless="3 ft for a window, else 0",
             example=("3 ft", "900 mm"),
         ),
     ),

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 from ..errors import DescriptionError, Problem
-from ..units import FOOT, INCH, Units, format_exact
+from ..units import Units
 from .build import parse
 from .building import Building
+from .doors import doors, quoted, spelled
 from .key import Key
 from .keys import OPENING, TABLES, TOP
-from .kinds import one_of
+from .kinds import Lengths, one_of
 from .positions import find_positions
-from .reading import MOST_OPENINGS
 from .schema import SCHEMA_FILE
 
 SAMPLE = "workshop"
@@ -63,7 +63,7 @@ def starter_text(
         text = _answered(text, key, typed)
     if walk_doors is not None or overhead_doors is not None:
         building = _valid(_without_openings(text), name)
-        text = _without_openings(text) + _doors(building, walk_doors or 0, overhead_doors or 0)
+        text = _without_openings(text) + doors(building, walk_doors or 0, overhead_doors or 0)
     _valid(text, name)
     return text
 
@@ -93,15 +93,6 @@ def _answered(text: str, name: str, typed: str) -> str:
     return text[: spot.start] + value + rest
 
 
-def quoted(text: str) -> str:
-    """A text as a TOML value."""
-    safe = "".join(
-        f"\\u{ord(c):04X}" if ord(c) < 32 or ord(c) == 127 else c
-        for c in text.replace("\\", "\\\\").replace('"', '\\"')
-    )
-    return f'"{safe}"'
-
-
 def _blank(units: Units) -> str:
     """Every key of every table: required ones set to an example, the others commented out."""
     lines = [f"#:schema {SCHEMA_FILE}"]
@@ -118,53 +109,11 @@ def _line(key: Key, units: Units, live: bool) -> str:
     if key.name == "units":
         typed = units
     note = f" (unless set: {key.unless})" if key.unless else ""
-    value = quoted(spelled(typed))
+    items = [quoted(spelled(item.strip())) for item in typed.split(",")]
+    value = f"[{', '.join(items)}]" if isinstance(key.kind, Lengths) else quoted(spelled(typed))
     return f"{'' if live else '# '}{key.name} = {value}".ljust(34) + f" # {key.help}{note}"
-
-
-def spelled(length: str) -> str:
-    """A length with its marks spelled out, so that it needs no care within quotes."""
-    return length.replace("'", " ft").replace('"', " in")
 
 
 def _without_openings(text: str) -> str:
     """The text up to its first opening; starters have them last."""
     return re.split(rf"(?m)^\[\[{OPENING.name}\]\]", text)[0].rstrip() + "\n"
-
-
-def _doors(building: Building, walk_doors: int, overhead_doors: int) -> str:
-    """Doors evenly along the left wall and the front gable, of usual sizes cut down to the building's."""
-    count = walk_doors + overhead_doors
-    if min(walk_doors, overhead_doors) < 0 or count > MOST_OPENINGS:
-        raise DescriptionError([Problem("doors", str(count), f"a number of each, at most {MOST_OPENINGS}")])
-    share = building.width / max(overhead_doors, 1)
-    overhead = Row("overhead door", "front", building.width, min(10 * FOOT, 0.8 * share), 8 * FOOT)
-    walk = Row("walk door", "left", building.length, 3 * FOOT, 80 * INCH)
-    return overhead.text(overhead_doors, building) + walk.text(walk_doors, building)
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """Equal doors with equal stretches of wall between them (mm). along: the wall's own length."""
-
-    kind: str
-    wall: str
-    along: float
-    width: float
-    height: float
-
-    def text(self, count: int, building: Building) -> str:
-        """The tables of `count` such doors, in whole inches or centimetres."""
-        step = 10.0 if building.units == "mm" else INCH
-        room = building.eave_height - 6 * INCH
-        gap = (self.along - count * self.width) / (count + 1)
-
-        def typed(mm: float) -> str:
-            return quoted(spelled(format_exact(max(mm, step) // step * step, building.units)))
-
-        return "".join(
-            f"\n[[{OPENING.name}]]\nkind = {quoted(self.kind)}\nwall = {quoted(self.wall)}\n"
-            f"width = {typed(self.width)}\nheight = {typed(min(self.height, room))}\n"
-            f"from_left = {typed(gap + number * (gap + self.width))}\n"
-            for number in range(count)
-        )

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
+from math import hypot
 from typing import Literal
 
 from ..measure.blank import Cutout, End
@@ -11,6 +15,8 @@ from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
 from ..pieces import Model
 from .items import LISTS, Item, item
+
+NO_SEALANT, FLAT_NOISE = 3 / 12, 1e-9
 
 Units = Literal["ft-in", "mm"]
 
@@ -57,7 +63,8 @@ class Placed:
 class Schedule:
     """All that a model is made of: sheets in rows, everything else in items.
 
-    units: how lengths are to be shown, "ft-in" or "mm".
+    units: how lengths are to be shown, "ft-in" or "mm". sealed_laps: lengths of the roof's side laps that
+    want sealant (mm), none from 3:12 up.
     """
 
     name: str
@@ -65,6 +72,7 @@ class Schedule:
     rows: tuple[Row, ...]
     items: tuple[Item, ...]
     placed: tuple[Placed, ...]
+    sealed_laps: tuple[float, ...] = ()
 
     def listed(self, name: str) -> tuple[Item, ...]:
         """The items of one of the LISTS."""
@@ -100,7 +108,28 @@ def schedule(model: Model) -> Schedule:
     items = (
         item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
     )
-    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed))
+    laps = tuple(
+        _sealed_laps([(group, sheet) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)])
+    )
+    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps)
+
+
+def _sealed_laps(sheets: Sequence[tuple[Group, MeasuredSheet]]) -> Iterator[float]:
+    """Side laps of slopes below 3:12, each as long as the shorter of its two sheets.
+
+    Lapped metal roofing: 3:12 and up without sealant, 1/2:12 and up with it (IBC 1507.4.2).
+    """
+    slopes: dict[str, list[tuple[float, float, float]]] = defaultdict(list)
+    for group, sheet in sheets:
+        for member in group.members if group.role == "roof sheet" else ():
+            up = member.piece.place.vector(sheet.bench.z)
+            at = member.piece.place.point(sheet.bench.origin)
+            slope = hypot(up[0], up[1]) / up[2]
+            slopes[member.piece.label("face")].append((at[1], sheet.length, slope))
+    for found in slopes.values():
+        for (_, one, slope), (_, other, _) in pairwise(sorted(found)):
+            if slope < NO_SEALANT - FLAT_NOISE:
+                yield min(one, other)
 
 
 def _row(group: Group, sheet: MeasuredSheet) -> Row:

@@ -69,7 +69,15 @@ SPOILT = [
         "'ledge_depth'",
         "belongs under [slab]",
     ),
-    ("gauge = 29", 'sill = "1 in"', "sheets.sill", 8, 1, "'sill'", "belongs under [[opening]]"),
+    (
+        "gauge = 29",
+        'from_left = "1 in"',
+        "sheets.from_left",
+        8,
+        1,
+        "'from_left'",
+        "belongs under [[opening]]",
+    ),
     (
         "gauge = 29",
         'units = "mm"',
@@ -82,7 +90,7 @@ SPOILT = [
     ("[slab]\nledge_depth", "[slob]\nledge_depth", "slob", 10, 1, "'slob'", "the nearest is 'slab'"),
     # what is missing
     ('width = "30 ft"\n', "", "width", 0, 0, "", 'missing; such as width = "30 ft"'),
-    ('kind = "window"\n', "", "opening[2].kind", 21, 1, "", 'missing; such as kind = "walk door"'),
+    ('kind = "window"\n', "", "opening[2].kind", 21, 1, "", 'missing; such as kind = "window"'),
     # types
     (
         '[slab]\nledge_depth = "1 in"',
@@ -113,9 +121,9 @@ SPOILT = [
     ('"30 ft"', '"30 in"', "width", 3, 9, '"30 in"', "at least 6' and at most 200'"),
     ('"40 ft"', '"40 m 3"', "length", 4, 10, '"40 m 3"', "a length such as"),
     ('"40 ft"', '"4000 ft"', "length", 4, 10, '"4000 ft"', "at least 6' and at most 1000'"),
-    ('"3/12"', '"30/12"', "pitch", 6, 9, '"30/12"', "at least 0.5/12 and at most 24/12"),
+    ('"3/12"', '"30/12"', "pitch", 6, 9, '"30/12"', "at least 0.5/12 and at most 18/12"),
     ('"3/12"', '"-3/12"', "pitch", 6, 9, '"-3/12"', "at least 0.5/12"),
-    ('"3/12"', '"89 deg"', "pitch", 6, 9, '"89 deg"', "at most 24/12"),
+    ('"3/12"', '"89 deg"', "pitch", 6, 9, '"89 deg"', "at most 18/12"),
     # words
     ('"ft-in"', '"feet"', "units", 2, 9, '"feet"', "'ft-in' or 'mm'"),
     ('"ft-in"', "3", "units", 2, 9, "3", "'ft-in' or 'mm'"),
@@ -292,12 +300,12 @@ SIZES = {
             "at most 30', 3 times the lesser of width and length",
         ),
         ({"length": "8 ft", "eave": "25 ft"}, "eave_height", "at most 24'"),
-        ({"width": "100 ft", "pitch": "24/12"}, "pitch", "no higher than 100'; this one is at 110'"),
+        ({"width": "150 ft", "pitch": "18/12"}, "pitch", "no higher than 100'; this one is at 122' 6\""),
         ({"width": "10 ft", "overhang": "3 ft"}, "sheets.overhang", "at most 2' 6\" on this building"),
         (
-            {"eave": "4 ft", "pitch": "24/12", "overhang": "13 in"},
+            {"eave": "6 ft", "pitch": "18/12", "overhang": "26 in"},
             "sheets.overhang",
-            "at most 1' on this building",
+            "at most 2' on this building",
         ),
         ({"width": "8 ft", "gap": "6 in"}, "sheets.ridge_gap", 'at most 4-15/16", a tenth of the rafter'),
     ],
@@ -309,24 +317,29 @@ def test_proportions(sizes: dict[str, str], key: str, remedy: str) -> None:
     assert remedy in found[0].remedy
 
 
-def test_an_opening_under_the_eave() -> None:
+def test_an_opening_too_near_the_eave_for_any_sheet_over_it() -> None:
     """10 ft less 2 in of sheet and the rib's 3/4 in times the pitch: 9 ft 9-13/16 in."""
-    text = GOOD.replace('wall = "front"', 'wall = "left"', 1)
-    parse(text.replace('"8 ft"', '"9\' 9-3/4"'), "x")
-    (problem,) = problems(text.replace('"8 ft"', '"9\' 9-7/8"'))
+    text = (
+        GOOD.replace('wall = "front"', 'wall = "left"', 1)
+        .replace('"5 ft"', '"11 ft"')
+        .replace('"10 ft"\nheight', '"8 ft"\nheight')
+    )
+    (problem,) = problems(text.replace('"8 ft"\nfrom', '"9 ft 9-7/8 in"\nfrom'))
     assert problem.key == "opening[1].height"
     assert problem.remedy == 'at most 9\' 9-13/16", to end 2-3/16" under the eave'
 
 
-def test_openings_of_two_walls_and_one_above_the_other_do_not_meet() -> None:
-    assert parse(GOOD.replace('wall = "front"', 'wall = "back"', 1).replace('"20 ft"', '"12 ft"'), "x")
+def test_openings_of_two_walls_do_not_meet() -> None:
+    assert parse(GOOD.replace('wall = "front"', 'wall = "back"', 1).replace('"20 ft"', '"25 ft"'), "x")
+
+
+def test_one_opening_above_the_other() -> None:
     above = (
         GOOD.replace('"20 ft"', '"8 ft"')
-        .replace('"4 ft"', '"8 ft 4 in"')
+        .replace('"4 ft"', '"8 ft 3 in"')
         .replace('"3 ft"\nfrom', '"1 ft"\nfrom')
     )
-    assert parse(above, "x")
-    (problem,) = problems(above.replace('"8 ft 4 in"', '"8 ft 3 in"'))
+    (problem,) = problems(above)
     assert 'this one is 3" away' in problem.remedy
 
 

@@ -14,6 +14,7 @@ import pytest
 from ribwright.description import parse, sample, sample_text, schema, starter_text, starters
 from ribwright.description.building import Building
 from ribwright.description.keys import TABLES
+from ribwright.description.kinds import Lengths
 from ribwright.errors import DescriptionError
 from ribwright.units import FOOT, Units
 
@@ -75,7 +76,7 @@ def test_texts_are_commented_and_point_to_the_schema(like: str) -> None:
 
 @pytest.mark.parametrize("units", ["ft-in", "mm"])
 def test_every_key_of_the_blank_may_be_uncommented(units: Units) -> None:
-    """All but the gauge, which stands for the thickness; and what was shown as usual changes nothing."""
+    """All but the gauge, which the thickness stands for; and what was shown as usual changes nothing."""
     blank = starter_text("shop", units=units)
     lines = [re.sub(r"^# (?=\w+ = |\[\[)", "", line) for line in blank.splitlines()]
     full = "\n".join(line for line in lines if not line.startswith("gauge"))
@@ -85,7 +86,7 @@ def test_every_key_of_the_blank_may_be_uncommented(units: Units) -> None:
         inside = inside[0] if table.shape == "array" else inside
         assert {key.name for key in table.keys} - {"gauge"} <= set(inside)
     usual, typed = parse(blank, "x"), parse(full, "x")
-    assert (typed.width, typed.runs, typed.slab) == (usual.width, usual.runs, usual.slab)
+    assert (typed.width, typed.runs, typed.openings[1:]) == (usual.width, usual.runs, usual.openings)
     for name in ("profile", "wall_colour", "roof_colour", "overhang", "ridge_gap", "foot_gap", "flange"):
         same = getattr(usual.sheets, name)
         assert getattr(typed.sheets, name) == (
@@ -96,9 +97,9 @@ def test_every_key_of_the_blank_may_be_uncommented(units: Units) -> None:
 @pytest.mark.parametrize("like", ["", *starters()])
 def test_answers_stand_in_the_text(like: str) -> None:
     answers = {"width": "32' 6\"", "length": "15 m", "eave_height": "12 ft", "pitch": "4:12", "units": "mm"}
-    building = parse(starter_text("Ada \\ 1".replace("\\", "&"), like, walk_doors=0, **answers), "x")
+    building = parse(starter_text("Ada & 1", like, walk_doors=0, **answers), "x")
     assert (building.name, building.units, building.openings) == ("Ada & 1", "mm", ())
-    assert (building.width, building.length, building.eave_height) == (9906, 15000, 12 * FOOT)
+    assert (building.width, building.length, building.eave_height) == (9906, 15000, 3657.6)
 
 
 @pytest.mark.parametrize("like", ["", *starters()])
@@ -196,7 +197,8 @@ def test_defaults_and_examples_are_readable() -> None:
     for table in TABLES:
         for key in table.keys:
             for text in filter(None, (key.default, *key.example)):
-                key.kind.read(text, "ft-in")
+                listed = isinstance(key.kind, Lengths)
+                key.kind.read(text.split(",") if listed else text, "ft-in")
             assert key.default is not None or all(key.example) or key.name == "name"
 
 

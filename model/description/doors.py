@@ -1,0 +1,64 @@
+"""Doors asked for by their number: placed between the columns, as the text of a description."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from ..errors import DescriptionError, Problem
+from ..units import FOOT, INCH, format_exact
+from .building import Building, OpeningKind, Wall
+from .keys import OPENING
+from .reading import MOST_OPENINGS
+from .steel_lines import SteelLines
+
+SHARE = 0.8
+"""Of the room between two columns that overhead doors may take. Ours."""
+
+
+def doors(building: Building, walk: int, overhead: int) -> str:
+    """Tables of overhead doors in the front gable and walk doors in the left wall, spread over the bays.
+
+    Of usual sizes, smaller where the building is. Raises DescriptionError for an impossible number.
+    """
+    if min(walk, overhead) < 0 or walk + overhead > MOST_OPENINGS:
+        remedy = f"a number of each, at most {MOST_OPENINGS} in all"
+        raise DescriptionError([Problem("doors", str(walk + overhead), remedy)])
+    return _row(building, "overhead door", "front", overhead) + _row(building, "walk door", "left", walk)
+
+
+def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:
+    """`count` doors of a wall, as even over its bays as they go, with even gaps within a bay."""
+    lines = SteelLines(building)
+    bays = [(a + half, b - other) for (a, half), (b, other) in pairwise(lines.uprights(wall))]
+    usual, tall = (10 * FOOT, 8 * FOOT) if kind == "overhead door" else (3 * FOOT, 80 * INCH)
+    height = min(tall, lines.strut_foot - building.framing.header.width)
+    chosen = [(2 * number + 1) * len(bays) // (2 * count) for number in range(count)]
+    text = ""
+    for number, bay in enumerate(chosen):
+        (start, end), among, place = bays[bay], chosen.count(bay), number - chosen.index(bay)
+        width = min(usual, SHARE * (end - start) / among) if kind == "overhead door" else usual
+        gap = (end - start - among * width) / (among + 1)
+        sizes = {"width": width, "height": height, "from_left": start + gap + place * (gap + width)}
+        text += f"\n[[{OPENING.name}]]\nkind = {quoted(kind)}\nwall = {quoted(wall)}\n"
+        text += "".join(f"{key} = {quoted(_typed(mm, building))}\n" for key, mm in sizes.items())
+    return text
+
+
+def _typed(mm: float, building: Building) -> str:
+    """A length cut to whole inches or centimetres, at least one."""
+    step = 10.0 if building.units == "mm" else INCH
+    return spelled(format_exact(max(mm // step, 1) * step, building.units))
+
+
+def spelled(length: str) -> str:
+    """A length with its marks spelled out, so that it needs no care within quotes."""
+    return length.replace("'", " ft").replace('"', " in")
+
+
+def quoted(text: str) -> str:
+    """A text as a TOML value."""
+    safe = "".join(
+        f"\\u{ord(c):04X}" if ord(c) < 32 or ord(c) == 127 else c
+        for c in text.replace("\\", "\\\\").replace('"', '\\"')
+    )
+    return f'"{safe}"'

@@ -1,0 +1,59 @@
+"""Two sheets from one blank: where their cuts are one cut, and the edges they need are both there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from .schedule import Row
+
+SAME = 0.05  # mm; cuts that differ by less are one cut
+LONGEST = 12192.0
+"""mm; no blank is ordered longer than 40 ft: common practice, no source."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """One blank that gives a sheet of each of two marks. length: of the blank (mm). how: in words."""
+
+    first: str
+    second: str
+    count: int
+    length: float
+    how: str
+
+
+def rake_pairs(rows: Sequence[Row]) -> list[Pair]:
+    """Pairs whose rakes are the two sides of one cut across a blank.
+
+    One sheet keeps the blank's foot and is raked at its head, the other keeps its head and is raked at
+    its foot, both at the same slope. Both keep both lap ribs. Such two stand with opposite hands: on
+    one gable all sheets have one hand, so pairs come from two gables that start with opposite halves.
+    """
+    left = {row.mark: row.count for row in rows}
+    pairs = []
+    for one, other in _complements(rows):
+        count = min(left[one.mark], left[other.mark])
+        if count:
+            left[one.mark] -= count
+            left[other.mark] -= count
+            length = one.length + other.length - one.head.drop
+            how = "one rake cut across the blank"
+            pairs.append(Pair(one.mark, other.mark, count, length, how))
+    return pairs
+
+
+def _complements(rows: Sequence[Row]) -> Iterator[tuple[Row, Row]]:
+    for one in rows:
+        for other in rows:
+            alike = (one.role, one.profile, one.gauge, one.colour) == (
+                other.role,
+                other.profile,
+                other.gauge,
+                other.colour,
+            )
+            ends = one.foot.kind == other.head.kind == "square" and one.head.kind == other.foot.kind == "rake"
+            cut = abs(one.head.left - other.foot.right) + abs(one.head.right - other.foot.left) < SAME
+            wide = abs(one.width - other.width) < SAME and abs(one.cover - other.cover) < SAME
+            if alike and ends and cut and wide and one.length + other.length - one.head.drop <= LONGEST:
+                yield one, other
