@@ -16,6 +16,7 @@ from .. import __version__
 from ..errors import RibwrightError
 from .check import check
 from .new import new
+from .order import order
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
@@ -37,7 +38,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, schedule, picture):
+for command in (new, check, raise_, schedule, order, picture):
     ribwright.add_command(command)
 
 

@@ -32,13 +32,15 @@ def raise_(file: Path | None, out: Path | None) -> int:
     building = described(file)
     folder = out or default_folder(building.name)
 
+    from ..order.order_list import Terms
     from ..order.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 
     with progress_bar() as progress:
         raised = raise_building(building, progress)
-        listed = write_outputs(raised.model, folder)
+        terms = Terms(stock=building.trim.stock, kerf=building.trim.kerf)
+        listed = write_outputs(raised.model, folder, terms)
     click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
     click.echo(f"Written to {folder}:\n{MADE}")
     click.echo(CAUTION)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from .meanwhile import meanwhile
 
 if TYPE_CHECKING:
+    from .order.order_list import Terms
     from .order.schedule import Schedule
     from .pieces import Model
 
@@ -32,18 +33,26 @@ STL = Output("model.stl", "the whole building as triangles", "slicers and mesh v
 GLB = Output("model.glb", "the building to turn and look at", "Blender, 3D viewers, web pages")
 CSV = Output("schedule.csv", "the lists: one row a mark", "spreadsheets")
 JSON = Output("schedule.json", "the lists, every figure also in mm, mm2 and kg", "programs")
-OUTPUTS = (STEP, STL, GLB, CSV, JSON)
+ORDER = Output("order.csv", "what to buy: sheets, trims, screws, steel, concrete", "spreadsheets")
+WORKBOOK = Output("order.xlsx", "the same, a sheet a list, sums as formulas", "spreadsheets")
+OUTPUTS = (STEP, STL, GLB, CSV, JSON, ORDER, WORKBOOK)
 
 
-def write_outputs(model: Model, folder: Path) -> Schedule:
-    """Writes every output into a folder, all of them or none; returns the schedule. Raises FileError."""
+def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
+    """Writes every output into a folder, all of them or none; returns the schedule. Raises FileError.
+
+    terms: on which trims, sheets and screws are ordered.
+    """
     from .exchange.glb import write_glb
     from .exchange.step import write_step
     from .exchange.stl import write_stl
     from .exchange.whole import whole_folder
     from .order.csv import csv_text
     from .order.json import json_text
+    from .order.order_list import order
+    from .order.order_text import order_csv
     from .order.schedule import schedule
+    from .order.workbook import workbook
 
     with whole_folder(folder) as room, meanwhile(lambda: write_step(model, room / STEP.name)):
         listed = schedule(model)
@@ -51,4 +60,7 @@ def write_outputs(model: Model, folder: Path) -> Schedule:
         write_glb(model, room / GLB.name)
         for output, text in ((CSV, csv_text), (JSON, json_text)):
             (room / output.name).write_text(text(listed), encoding="utf-8", newline="")
+        wanted = order(listed, terms)
+        (room / ORDER.name).write_text(order_csv(wanted), encoding="utf-8", newline="")
+        (room / WORKBOOK.name).write_bytes(workbook(wanted))
     return listed

@@ -104,11 +104,10 @@ def _posts(lines: SteelLines) -> Iterator[Objection]:
     for key, posts in (("front_posts", frame.front_posts), ("back_posts", frame.back_posts)):
         for u in posts:
             if not least - TOUCH <= u <= building.width - least + TOUCH:
-                most = _said(lines, building.width - least)
-                yield (
-                    ("frame", key),
-                    f"posts between {_said(lines, least)} and {most}, clear of columns and knees",
-                )
+                most = building.width - least
+                room = f"posts between {_said(lines, least)} and {_said(lines, most)}"
+                where = room if most >= least else '"none" on a gable this narrow'
+                yield ("frame", key), f"{where}, clear of columns and knees"
                 break
         if any(b - a < 2 * half for a, b in pairwise(posts)):
             yield ("frame", key), f"posts at least {_said(lines, 2 * half)} apart"

@@ -1,0 +1,108 @@
+"""`ribwright order`: what to buy, counted off the solids."""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from pathlib import Path
+
+import click
+
+from ..units import Unreadable, parse_length
+from .loading import PATH, described, is_step
+from .progress import progress_bar
+
+FORMATS = ("table", "csv", "json", "xlsx")
+
+
+@click.command()
+@click.argument("file", required=False, type=PATH)
+@click.option("--prices", type=PATH, help="CSV of your own with the columns item, unit, price.")
+@click.option("--format", "form", type=click.Choice(FORMATS), default=FORMATS[0], show_default=True)
+@click.option("--out", type=PATH, help="Write to this file; needed for xlsx.")
+@click.option("--stock", help="Length that trim comes in; the description's, or 10 ft, unless given.")
+@click.option("--kerf", help="Lost at every cut; the description's, or 0, unless given.")
+@click.option("--step", default="1 in", show_default=True, help="To which sheet lengths are rounded up.")
+@click.option(
+    "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
+)
+def order(
+    *,
+    file: Path | None,
+    prices: Path | None,
+    form: str,
+    out: Path | None,
+    stock: str | None,
+    kerf: str | None,
+    step: str,
+    spare: float,
+) -> None:
+    """Print what to order for FILE: a description, or a STEP file made by `raise`.
+
+    Without FILE: the built-in sample. Prices come only from your own file.
+    """
+    if form == "xlsx" and out is None:
+        raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
+    lengths = {name: _length(name, text) for name, text in (("stock", stock), ("kerf", kerf), ("step", step))}
+    if not 1 <= lengths["step"] <= 3000:
+        raise click.BadParameter(f"read {step!r}; would do: at least 1 mm", param_hint="--step")
+
+    from ..order.order_list import Terms
+    from ..order.order_list import order as ordered
+    from ..order.order_text import order_csv, order_json, order_table
+    from ..order.prices import priced, read_prices
+    from ..order.schedule import schedule
+
+    own = read_prices(prices) if prices else None
+    with progress_bar() as progress:
+        if file and is_step(file):
+            from ..exchange.step import read_step
+
+            model, trim = read_step(file), None
+        else:
+            from ..raising import raise_building
+
+            building = described(file)
+            model, trim = raise_building(building, progress).model, building.trim
+    terms = Terms(
+        stock=lengths["stock"] or (trim.stock if trim else Terms.stock),
+        kerf=lengths["kerf"] if kerf is not None else (trim.kerf if trim else 0.0),
+        step=lengths["step"],
+        spare=spare / 100,
+    )
+    listed = schedule(model)
+    wanted = ordered(listed, terms)
+    if own is not None:
+        wanted = priced(wanted, own)
+    if form == "xlsx":
+        from ..order.workbook import workbook
+
+        content = workbook(wanted)
+    else:
+        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, listed)}
+        width = max(80, shutil.get_terminal_size().columns)
+        content = texts.get(form, lambda: order_table(wanted, listed, width))().encode("utf-8")
+    _deliver(content, out)
+
+
+def _length(name: str, text: str | None) -> float:
+    if text is None:
+        return 0.0
+    try:
+        length = 0.0 if text.strip() == "0" else parse_length(text)
+    except Unreadable as error:
+        raise click.BadParameter(f"read {text!r}; would do: {error}", param_hint=f"--{name}") from None
+    if length < 0 or (name == "stock" and length < 100):
+        raise click.BadParameter(f"read {text!r}; would do: a length to cut from", param_hint=f"--{name}")
+    return length
+
+
+def _deliver(content: bytes, out: Path | None) -> None:
+    if out is None:
+        sys.stdout.buffer.write(content)
+        return
+    from ..exchange.whole import whole_file
+
+    with whole_file(out) as stream:
+        stream.write(content)
+    click.echo(f"Wrote {out}")
