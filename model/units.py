@@ -40,7 +40,9 @@ _NUMBER = r"(?:[0-9]{1,9}(?:\.[0-9]{0,12})?|\.[0-9]{1,12})"
 _PART = rf"(?:[0-9]{{1,3}}\s*[/\u2044]\s*(?:2|4|8|16|32|64)|[{''.join(_VULGAR)}])"
 _AMOUNT = rf"(?:[0-9]{{1,9}}(?:\s*-\s*|\s+){_PART}|[0-9]{{1,9}}[{''.join(_VULGAR)}]|{_PART}|{_NUMBER})"
 _FOOT = rf"(?:['\u2018\u2019\u2032](?!')|(?:{_caseless('feet', 'foot', 'ft')})\.?)"
-_INCH = rf"(?:[\"\u201c\u201d\u2033]|''|\u2019\u2019|\u2032\u2032|(?:{_caseless('inches', 'inch', 'in')})\.?)"
+_INCH = (
+    rf"""(?:["\u201c\u201d\u2033]|''|\u2019\u2019|\u2032\u2032|(?:{_caseless("inches", "inch", "in")})\.?)"""
+)
 _METRIC = _caseless("mm", "cm", "m")
 
 LENGTH_PATTERN = (

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import suppress
-from itertools import combinations
-from math import cos, radians, tan
+from math import cos, inf, radians, tan
 
 from ..units import format_length, parse_length
 from .keys import OPENING
@@ -159,20 +158,28 @@ def _above_foot(draft: Draft, number: int) -> None:
 
 def _apart(draft: Draft) -> None:
     """No two openings of a wall overlap or stand too near to each other."""
-    for (first, one), (second, other) in combinations(enumerate(draft.openings), 2):
-        with suppress(Unread):
-            if one["wall"] != other["wall"]:
-                continue
-            across = _gap(one["from_left"], one["width"], other["from_left"], other["width"])
-            up = _gap(sill(one), one["height"], sill(other), other["height"])
-            gap = max(across, up)
-            if gap < APART - ROUNDING:
-                fault = "this one overlaps it" if gap < 0 else f"this one is {_said(draft, gap)} away"
-                draft.object_to(
-                    (OPENING.name, second),
-                    f"at least {_said(draft, APART)} from opening[{first + 1}]; {fault}",
-                    read=f"{other['kind']} at {_said(draft, other['from_left'])}",
-                )
+    for number, opening in enumerate(draft.openings):
+        for other in range(number):
+            with suppress(Unread):
+                gap = _between(draft.openings[other], opening)
+                if gap < APART - ROUNDING:
+                    fault = "this one overlaps it" if gap < 0 else f"this one is {_said(draft, gap)} away"
+                    draft.object_to(
+                        (OPENING.name, number),
+                        f"at least {_said(draft, APART)} from opening[{other + 1}]; {fault}",
+                        read=f"{opening['kind']} at {_said(draft, opening['from_left'])}",
+                    )
+                    break
+
+
+def _between(one: Values, other: Values) -> float:
+    """The gap between two openings, the larger of across and up; negative where they overlap."""
+    if one["wall"] != other["wall"]:
+        return inf
+    return max(
+        _gap(one["from_left"], one["width"], other["from_left"], other["width"]),
+        _gap(sill(one), one["height"], sill(other), other["height"]),
+    )
 
 
 def _gap(start: float, size: float, other_start: float, other_size: float) -> float:

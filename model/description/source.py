@@ -13,8 +13,9 @@ from ..errors import DescriptionError, FileError, Problem
 from .positions import Positions, find_positions
 from .syntax import LOST, explain, without
 
-LARGEST = 1_000_000
-"""Bytes of a description; a thousand openings take a tenth of it."""
+LARGEST = 250_000
+"""Bytes of a description; five hundred openings take a fifth of it. What is larger would take the parser
+seconds."""
 DEEPEST = 12
 """Brackets within brackets, or parts of a dotted key; a description needs three."""
 MOST_MISTAKES = 20

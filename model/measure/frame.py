@@ -56,6 +56,8 @@ def lie(body: Body) -> Lie:
     largest = normals[int(areas.argmax())]
     thickness = float(gaps[int(areas.argmax())].min())
     skin = np.isfinite(thickness) & (gaps.min(axis=1) < 1.2 * thickness)
+    # A sliver of skin beside a cut may have lost what lay behind it; it still faces as other skin does.
+    skin |= (np.abs(normals @ normals[skin].T) > 1 - PARALLEL).any(axis=1)
     if skin.all() or not skin.any():
         raise NotASheet("a body that is called a sheet is none: it has no two faces a thickness apart")
     w = _square_to(normals[~skin], areas[~skin])[0]

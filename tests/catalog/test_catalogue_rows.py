@@ -81,10 +81,23 @@ def test_no_profile_is_guessed(typed: str) -> None:
 
 
 def test_a_row_is_all_it_takes() -> None:
-    row = dict(unit="in", cover="24", pitch="8", height="1/2", crown="1/2", base="2-1/2", leg="1", minors="0")
-    row |= dict(
-        minor_height="0", minor_crown="0", minor_base="0", name="24 x 8 x 1/2", source="made for this test"
-    )
+    header = "name unit cover pitch height crown base leg minors minor_height minor_crown minor_base source"
+    cells = [
+        "24 x 8 x 1/2",
+        "in",
+        "24",
+        "8",
+        "1/2",
+        "1/2",
+        "2-1/2",
+        "1",
+        "0",
+        "0",
+        "0",
+        "0",
+        "made for this test",
+    ]
+    row = dict(zip(header.split(), cells, strict=True))
     profile = profile_of(row)
     assert faults(profile) == []
     assert (profile.cover, profile.height, profile.base) == pytest.approx((609.6, 12.7, 63.5), abs=1e-9)

@@ -109,7 +109,7 @@ def test_the_largest_file(good: Path) -> None:
     good.write_bytes(GOOD + b"#" * (LARGEST - len(GOOD)))
     assert read(good).width == 9144
     good.write_bytes(GOOD + b"#" * (LARGEST - len(GOOD) + 1))
-    assert "is over 1,000,000 bytes" in refusal(good)
+    assert "is over 250,000 bytes" in refusal(good)
 
 
 def test_an_empty_file_lacks_everything(tmp_path: Path) -> None:

@@ -9,7 +9,6 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-
 from ribwright.description import parse
 from ribwright.layout import lay_out
 from ribwright.measure.sheet import MeasuredSheet, measure_sheet

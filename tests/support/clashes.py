@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 
 import manifold3d
 import numpy as np
-
 from ribwright.pieces import Piece
 from ribwright.solids.properties import triangles
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from hypothesis import assume
 from hypothesis import strategies as st
-
 from ribwright.description import parse
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError

@@ -1,0 +1,23 @@
+"""Sheets cut where a bend begins, so that a sliver of skin has nothing behind it."""
+
+from __future__ import annotations
+
+import pytest
+from ribwright.catalog.profiles import profiles
+from ribwright.layout.ribs import graphs
+from ribwright.measure.sheet import measure_sheet
+from ribwright.recipe import Sheet
+from ribwright.solids import realise
+
+
+@pytest.mark.parametrize("name", profiles())
+def test_a_rip_at_any_bend_measures_as_laid_out(name: str) -> None:
+    profile = profiles()[name]
+    lower, upper = graphs(profile, 0.43688)
+    for u, _ in lower[1:-1]:
+        ring = ((-profile.leg, 0.0), (u, 0.0), (u, 2000.0), (-profile.leg, 2000.0))
+        if u > 0:
+            sheet = measure_sheet(realise(Sheet(lower, upper, ring)))
+            assert sheet.width == pytest.approx(u + profile.leg, abs=0.01)
+            assert sheet.length == pytest.approx(2000.0, abs=0.01)
+            assert sheet.thickness == pytest.approx(0.43688, abs=1e-4)
