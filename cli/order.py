@@ -65,7 +65,7 @@ def order(
             building = described(file)
             model, trim = raise_building(building, progress).model, building.trim
     terms = Terms(
-        stock=lengths["stock"] or (trim.stock if trim else Terms.stock),
+        stock=lengths["stock"] or (trim.stock if trim else Terms().stock),
         kerf=lengths["kerf"] if kerf is not None else (trim.kerf if trim else 0.0),
         step=lengths["step"],
         spare=spare / 100,

@@ -57,7 +57,7 @@ class Documented:
         self._model = model
         self._shapes = XCAFDoc_DocumentTool.ShapeTool_s(self.document.Main())
         self._colours = XCAFDoc_DocumentTool.ColorTool_s(self.document.Main())
-        self._groups = {(): self._node(self._shapes.NewShape(), model.name)}
+        self._groups: dict[tuple[str, ...], _Node] = {(): self._node(self._shapes.NewShape(), model.name)}
         self._products: dict[ProductKey, _Node] = {}
         self._bodies: set[TopoDS_Solid] = set()
         self._rows: list[_Node] = []

@@ -56,12 +56,13 @@ def lie(body: Body) -> Lie:
     largest = normals[int(areas.argmax())]
     thickness = float(gaps[int(areas.argmax())].min())
     skin = np.isfinite(thickness) & (gaps.min(axis=1) < 1.2 * thickness)
-    # A sliver of skin beside a cut may have lost what lay behind it; it still faces as other skin does.
-    skin |= (np.abs(normals @ normals[skin].T) > 1 - PARALLEL).any(axis=1)
     if skin.all() or not skin.any():
         raise NotASheet("a body that is called a sheet is none: it has no two faces a thickness apart")
-    w = _square_to(normals[~skin], areas[~skin])[0]
     v, bent = _square_to(normals[skin], areas[skin])
+    w = _square_to(normals[~skin], areas[~skin])[0]
+    if bent:
+        w = _off_edges(v, normals, areas, skin)
+        skin |= np.abs(normals @ w) > BENT
     tilted = float(np.linalg.norm(np.cross(w, largest)))
     if not bent and tilted > COINCIDENT:
         v = np.cross(w, largest)
@@ -94,6 +95,19 @@ def _square_to(normals: Vectors, areas: Vectors) -> tuple[Vectors, bool]:
     """The direction most square to the faces, and whether it is the only one."""
     spread, directions = np.linalg.eigh((normals * areas[:, None]).T @ normals)
     return directions[:, 0], bool(spread[1] > BENT * spread[2])
+
+
+def _off_edges(v: Vectors, normals: Vectors, areas: Vectors, skin: Vectors) -> Vectors:
+    """The direction off the sheet: square to v, and of those to the most edge.
+
+    A sliver of skin beside a cut may have lost what lay behind it and pass for edge; it is outvoted.
+    """
+    across = np.cross(v, normals[~skin])
+    across = across[np.linalg.norm(across, axis=1) > COINCIDENT]
+    found = np.concatenate([normals[skin], across / np.linalg.norm(across, axis=1, keepdims=True)])
+    votes = (np.abs(found @ normals[~skin].T) < BENT) @ areas[~skin]
+    best: Vectors = found[int(np.round(votes, 3).argmax())]
+    return best
 
 
 def _longest(normals: Vectors, areas: Vectors) -> Vectors:

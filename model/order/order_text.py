@@ -13,7 +13,7 @@ from ..units import format_length, format_weight, weight_unit
 from .handling import CAUTION, lifts, whole
 from .order_list import LISTS, Line, Order
 from .prices import total
-from .schedule import Schedule
+from .schedule import Schedule, Units
 from .stock import StockPlan
 
 NOTE = (
@@ -84,7 +84,7 @@ def _aligned(lines: list[Line]) -> Iterator[str]:
 
 
 def _plan_text(item: str, plan: StockPlan, order: Order) -> Iterator[str]:
-    units = "mm" if order.units == "mm" else "ft-in"
+    units: Units = "mm" if order.units == "mm" else "ft-in"
     proof = "proven least" if plan.proven else f"at least {plan.bound} are needed"
     yield f"  {item}: {len(plan.sticks)} ({proof})"
     for number, stick in enumerate(plan.sticks, 1):
