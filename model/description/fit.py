@@ -121,7 +121,8 @@ def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterat
     deep = building.framing.jamb.depth > lines.setback
     room = building.framing.jamb.width if deep else 0.0
     room += 2 * building.frame.plate_reach if deep and lines.setback and opening.sill == 0 else 0.0
-    uprights = list(lines.uprights(opening.wall))
+    stubs = {u for u, foot in lines.standing_posts(opening.wall) if foot is not None}
+    uprights = [(u, half) for u, half in lines.uprights(opening.wall) if u not in stubs]
     if opening.wall in ("front", "back"):
         knee = lines.knee_reach(lines.jamb_reach(opening)[1] or lines.building.eave_height * 2) / 2
         if not lines.setback and opening.sill == 0:

@@ -37,7 +37,8 @@ def test_options_are_the_answers() -> None:
     options = ["--width", "24'", "--length", "36 ft", "--eave-height", "9' 6\"", "--pitch", "4:12"]
     assert run(["new", "barn", *options, "--overhead-doors", "2", "--walk-doors", "1"]) == 0
     building = read(Path("barn.toml"))
-    assert (building.width, building.length, building.eave_height) == (24 * FOOT, 36 * FOOT, 9.5 * FOOT)
+    sizes = (building.width, building.length, building.eave_height)
+    assert sizes == pytest.approx((24 * FOOT, 36 * FOOT, 9.5 * FOOT), abs=1e-9)
     assert [opening.kind for opening in building.openings].count("overhead door") == 2
     assert [opening.kind for opening in building.openings].count("walk door") == 1
 
