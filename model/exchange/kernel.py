@@ -69,9 +69,16 @@ def property_of(label: TDF_Label, key: str) -> str | None:
     if not label.FindAttribute(TDataStd_NamedData.GetID_s(), data):
         return None
     data.LoadDeferredData()
-    if not data.HasString(TCollection_ExtendedString(key)):
-        return None
-    return str(data.GetString(TCollection_ExtendedString(key)).ToExtString())
+    name = TCollection_ExtendedString(key.encode("utf-8").decode("latin-1"))
+    return _letters(str(data.GetString(name).ToExtString())) if data.HasString(name) else None
+
+
+def _letters(text: str) -> str:
+    """An attribute's text: the kernel takes every byte of its UTF-8 for a letter (in 7.9)."""
+    try:
+        return text.encode("latin-1").decode("utf-8")
+    except UnicodeError:
+        return text
 
 
 def referred(label: TDF_Label) -> TDF_Label:

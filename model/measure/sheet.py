@@ -48,6 +48,10 @@ class Way:
         ends = zip(self.outline.bounds, other.outline.bounds, strict=True)
         if any(abs(a - b) > TOLERANCE + ALIKE / 1000 for a, b in ends):
             return False
+        # Rims alone do not tell: a notch in one side and its complement in the other lie on each other's.
+        apart = self.outline.symmetric_difference(other.outline, grid_size=ALIKE / 10).area
+        if apart > TOLERANCE * self.outline.length:
+            return False
         pairs = (
             (self.outline.boundary, other.outline.boundary),
             (shapely.LineString(self.lower), shapely.LineString(other.lower)),

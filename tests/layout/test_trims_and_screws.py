@@ -9,6 +9,7 @@ import manifold3d
 import numpy as np
 import pytest
 from ribwright.description import parse
+from ribwright.layout import lay_out
 from ribwright.layout.screws import SHEET_SCREW
 from ribwright.layout.trim_run import sticks
 from ribwright.measure.member import measure_member
@@ -203,10 +204,8 @@ def test_closures_fill_the_ribs_at_the_eave(model: Model) -> None:
 
 
 def test_a_rule_that_would_miss_steel_is_said_not_dropped() -> None:
-    """With a girt height that the frame cannot back (a gap between flush girts), findings name the sheet."""
-    text = (
-        GARAGE + '[framing]\ngirts = "flush"\npurlin = "hat 1.5x1.25x0.0346"\neave_strut = "cee 2x2x0.059"\n'
-    )
+    """A strut too shallow for the head's screws, 2 1/2 in under the eave: findings name the sheets."""
+    laid = lay_out(parse(GARAGE + '[framing]\neave_strut = "cee 2x2x0.059"\n', "garage"))
     missed = [finding for finding in laid.findings if finding.code == "screw-misses-steel"]
-    assert missed
+    assert {finding.where.split()[0] for finding in missed} == {"left", "right"}
     assert all(finding.fault for finding in missed)

@@ -1,0 +1,166 @@
+"""The order of the workshop starter: a wall by hand, prices, the spreadsheet read by another program."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+import openpyxl
+import pytest
+from ribwright.description import parse, sample
+from ribwright.errors import FileError
+from ribwright.order.blanks import rake_pairs
+from ribwright.order.handling import lifts, whole
+from ribwright.order.order_list import Order, Terms, order
+from ribwright.order.order_text import order_csv, order_table
+from ribwright.order.prices import priced, read_prices, total
+from ribwright.order.schedule import Schedule, schedule
+from ribwright.order.workbook import workbook
+from ribwright.pieces import Model
+from ribwright.raising import raise_building
+from ribwright.solids.properties import volume
+
+INCH, POUND = 25.4, 0.45359237
+
+
+@pytest.fixture(scope="module")
+def model() -> Model:
+    return raise_building(sample()).model
+
+
+@pytest.fixture(scope="module")
+def listed(model: Model) -> Schedule:
+    return schedule(model)
+
+
+@pytest.fixture(scope="module")
+def ordered(listed: Schedule) -> Order:
+    return order(listed, Terms())
+
+
+def test_the_right_wall_by_hand(listed: Schedule, model: Model) -> None:
+    """The workshop's right wall: 40 ft, no openings. n = ceil((480 - 2) / 36) = 14 sheets: 13 whole, one
+    ripped. All are 132 in less the roof's fall over the ribs, 1/8 in, and the feet's 2.1 x 0.0217 in:
+    132 - (0.0217 + 0.75 + 2 * 0.0172) / 4 - 0.125 - 0.0456 = 131.628, so 11 ft when ordered.
+    Screws: foot and head 2 a pan, two girts 1 a pan: 6 a pan. 13 sheets of 4 pans; the last, 12 in wide,
+    has one pan and the half of the next. Its right screw of the pair is in it, the next pan's left is
+    too: at 1.75 and 7.25 in from the rib and at 10.75 from it. So 13 * 24 + 6 + 4 = 322, unless the last
+    one is past the wall's end: ribs at 469 and 478, so 478 + 1.75 is 479.75, an edge away of 1/4 in: out.
+    """
+    marks = [placed.mark for placed in listed.placed if placed.face == "right"]
+    assert len(marks) == 14
+    rows = {row.mark: row for row in listed.rows}
+    for mark in marks:
+        assert rows[mark].length / INCH == pytest.approx(131.628, abs=0.001)
+    assert sorted(rows[mark].width / INCH for mark in marks) == pytest.approx([12.0] + [38.0] * 13)
+    screws = [p for p in model.pieces if p.role == "sheet screw" and p.label("face") == "right"]
+    assert sum(piece.count for piece in screws) == 13 * 24 + 6
+
+
+def test_sheets_are_ordered_by_kind_and_length(ordered: Order, listed: Schedule) -> None:
+    """Rounded up to whole inches: 131.628 is 11 ft, the side walls' and the windows' cut ones with them."""
+    sides = next(line for line in ordered.lines if line.item.endswith("gainsboro, 11'"))
+    rows = {row.mark: row for row in listed.rows}
+    assert sides.quantity == sum(rows[mark].count for mark in sides.marks)
+    assert {face for mark in sides.marks for face in rows[mark].faces} == {"left", "right"}
+    total_sheets = sum(line.quantity for line in ordered.lines if line.list == "sheets")
+    assert total_sheets == listed.count
+
+
+def test_every_quantity_is_counted_off_solids(ordered: Order, model: Model) -> None:
+    """Trims in their stock plans, screws with their spares, concrete as the slab's own volume."""
+    cuts = sum(len(stick.cuts) for _, plan in ordered.plans for stick in plan.sticks)
+    assert cuts == sum(1 for piece in model.pieces if piece.group[0] == "trims")
+    assert all(plan.proven for _, plan in ordered.plans)
+    screws = sum(piece.count for piece in model.pieces if piece.group[0] == "screws")
+    bought = sum(line.quantity for line in ordered.lines if line.list == "screws")
+    assert screws * 1.05 <= bought <= screws * 1.05 + 5
+    (slab,) = [piece for piece in model.pieces if piece.role == "slab"]
+    (concrete,) = [line for line in ordered.lines if line.list == "slab"]
+    assert concrete.quantity == pytest.approx(volume(slab.solid) / 914.4**3, abs=0.005)
+
+
+def test_weights_come_from_solids(listed: Schedule, model: Model) -> None:
+    steel = [p for p in model.pieces if p.label("material") in ("steel", "screw")]
+    assert whole(listed) == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
+    heavy = lifts(listed)
+    assert heavy[0].weight == max(lift.weight for lift in heavy)
+    assert all(lift.weight > 50 * POUND for lift in heavy)
+    assert {lift.people for lift in heavy} <= {0, 2}
+
+
+def test_rakes_of_opposite_hands_share_a_blank() -> None:
+    """One gable from its left half, the other from its right: each sheet of the one has its complement in
+    the other, and the order counts one blank for two. With one hand on both, none."""
+    text = 'width = "30 ft"\nlength = "20 ft"\neave_height = "10 ft"\npitch = "3/12"\n'
+    text += '[frame]\nback_posts = "none"\n'
+    one_hand = schedule(raise_building(parse(text, "barn")).model)
+    assert rake_pairs(one_hand.rows) == []
+    both = schedule(raise_building(parse(text + '[runs]\nback = "centre, right first"\n', "barn")).model)
+    pairs = rake_pairs(both.rows)
+    assert sum(pair.count for pair in pairs) == 8
+    wanted = order(both, Terms())
+    sheets = sum(line.quantity for line in wanted.lines if line.list == "sheets")
+    assert sheets == both.count - 8
+    rows = {row.mark: row for row in both.rows}
+    for pair in pairs:
+        lengths = rows[pair.first].length + rows[pair.second].length
+        assert (lengths - pair.length) / INCH == pytest.approx(9.5, abs=0.001)
+
+
+def test_prices_are_the_users_own(ordered: Order, tmp_path: Path) -> None:
+    path = tmp_path / "prices.csv"
+    item = ordered.lines[0].item
+    with path.open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file).writerows([["item", "unit", "price"], [item.upper(), "each", "12.50"]])
+    wanted = priced(ordered, read_prices(path))
+    assert wanted.lines[0].cost == 12.5 * wanted.lines[0].quantity
+    assert total(wanted) == wanted.lines[0].cost
+    assert len(wanted.unpriced) == len(wanted.lines) - 1
+    assert f"Total of priced lines: {total(wanted):.2f}" in order_table(wanted, _empty())
+
+
+def _empty() -> Schedule:
+    return Schedule("none", "ft-in", (), (), ())
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("item,price\na,1\n", "line 1: columns would do: item, unit, price"),
+        ("item,unit,price\na,each,cheap\n", "line 2: price: read 'cheap'"),
+        ("item,unit,price\na,each,-1\n", "line 2: price: read '-1'"),
+        ("item,unit,price\na,each,nan\n", "line 2: price: read 'nan'"),
+        ("item,unit,price\na\n", "line 2: price: read ''"),
+        ("", "line 1: columns would do"),
+    ],
+)
+def test_a_price_file_that_is_none(text: str, said: str, tmp_path: Path) -> None:
+    path = tmp_path / "prices.csv"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(FileError, match=f"prices.csv: {said}"):
+        read_prices(path)
+
+
+def test_another_program_reads_the_spreadsheet(ordered: Order) -> None:
+    """openpyxl finds a sheet a list, the order's lines on it, and sums as formulas."""
+    content = workbook(ordered)
+    assert content == workbook(ordered)
+    book = openpyxl.load_workbook(io.BytesIO(content))
+    assert book.sheetnames == [*dict.fromkeys(line.list for line in ordered.lines), "total"]
+    for name in book.sheetnames[:-1]:
+        rows = list(book[name].iter_rows(values_only=True))
+        lines = [line for line in ordered.lines if line.list == name]
+        assert [row[:3] for row in rows[1 : 1 + len(lines)]] == [(x.item, x.unit, x.quantity) for x in lines]
+        assert rows[1 + len(lines)][4] == f"=SUM(E2:E{1 + len(lines)})"
+        assert rows[1][4] == "=ROUND(C2*D2,2)"
+    values = openpyxl.load_workbook(io.BytesIO(content), data_only=True)
+    assert values["sheets"].cell(2, 5).value == 0
+
+
+def test_csv_has_every_line(ordered: Order) -> None:
+    rows = list(csv.DictReader(io.StringIO(order_csv(ordered))))
+    assert [(row["list"], row["item"], float(row["quantity"])) for row in rows] == [
+        (line.list, line.item, pytest.approx(line.quantity, abs=0.005)) for line in ordered.lines
+    ]
