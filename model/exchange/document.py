@@ -10,15 +10,13 @@ from dataclasses import dataclass, field, replace
 from OCP.BRep import BRep_Builder
 from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
 from OCP.BRepTools import BRepTools
-from OCP.Quantity import Quantity_Color, Quantity_TOC_sRGB
 from OCP.TDF import TDF_Label
 from OCP.TDocStd import TDocStd_Document
 from OCP.TopLoc import TopLoc_Location
 from OCP.TopoDS import TopoDS, TopoDS_Iterator, TopoDS_Solid
 from OCP.TopTools import TopTools_FormatVersion
-from OCP.XCAFDoc import XCAFDoc_ColorSurf, XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
+from OCP.XCAFDoc import XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
 
-from ..catalog.colours import rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..recipe import grid
@@ -48,7 +46,8 @@ class Documented:
     file, and no letter of a name depends on how the kernel spells it. Occurrences go unnamed, since
     the kernel mixes up their names; they are found by their order.
     names: the name behind each token, of a product or an occurrence. below: for the token of each
-    assembly its occurrences in order, as pairs of the tokens of occurrence and product.
+    assembly its occurrences in order, as pairs of the tokens of occurrence and product. colours: for
+    the token of a product its colour; the kernel would write them in another order every time.
     """
 
     def __init__(self, model: Model) -> None:
@@ -56,7 +55,7 @@ class Documented:
         self.names: list[str] = []
         self._model = model
         self._shapes = XCAFDoc_DocumentTool.ShapeTool_s(self.document.Main())
-        self._colours = XCAFDoc_DocumentTool.ColorTool_s(self.document.Main())
+        self.colours: dict[int, str] = {}
         self._groups: dict[tuple[str, ...], _Node] = {(): self._node(self._shapes.NewShape(), model.name)}
         self._products: dict[ProductKey, _Node] = {}
         self._bodies: set[TopoDS_Solid] = set()
@@ -105,7 +104,7 @@ class Documented:
             self._bodies.add(piece.solid)
             product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
             if piece.label("colour"):
-                self._colours.SetColor(product.label, _colour(piece.label("colour")), XCAFDoc_ColorSurf)
+                self.colours[product.token] = piece.label("colour")
             self._products[key] = product
         return self._products[key]
 
@@ -142,11 +141,6 @@ def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
         builder.Add(twin, shells.Value())
         shells.Next()
     return twin
-
-
-def _colour(name: str) -> Quantity_Color:
-    red, green, blue = (value / 255.0 for value in rgb(name))
-    return Quantity_Color(red, green, blue, Quantity_TOC_sRGB)  # linear inside the kernel
 
 
 def model_of(document: TDocStd_Document) -> Model:

@@ -1,5 +1,5 @@
-"""The text of STEP files (ISO 10303-21): strings, and user-defined attributes added to what the kernel
-wrote, as the CAx-IF recommended practice for user defined attributes has them.
+"""The text of STEP files (ISO 10303-21): strings, the head, and entities added to what the kernel wrote:
+colours, and user-defined attributes as the CAx-IF recommended practice of that name has them.
 """
 
 from __future__ import annotations
@@ -39,39 +39,59 @@ def header(name: str, schema: str) -> str:
     )
 
 
-class Attributes:
-    """User-defined attributes to be added to the entities of a file; equal ones are written once."""
+class Additions:
+    """Entities to be added to a file; those that may be shared are written once however often used."""
 
     def __init__(self, first_free: int) -> None:
         self._next = first_free
         self._lines: list[str] = []
         self._once: dict[str, int] = {}
-        self._context = self._add("REPRESENTATION_CONTEXT('','user defined attributes')")
-
-    def attach(self, entity: int, properties: Sequence[Property]) -> None:
-        """Gives an entity (a PRODUCT_DEFINITION or a NEXT_ASSEMBLY_USAGE_OCCURRENCE) its properties.
-
-        Each is a property of its own with one item, since of several items the kernel reads the last.
-        """
-        for key, value in properties:
-            general = self._shared(f"GENERAL_PROPERTY('',{quoted(key)},'user defined attribute')")
-            definition = self._add(f"PROPERTY_DEFINITION({quoted(key)},'user defined attribute',#{entity})")
-            self._add(f"GENERAL_PROPERTY_ASSOCIATION('user defined attribute','',#{general},#{definition})")
-            item = self._shared(f"DESCRIPTIVE_REPRESENTATION_ITEM({quoted(key)},{quoted(value)})")
-            said = self._shared(f"REPRESENTATION({quoted(key)},(#{item}),#{self._context})")
-            self._add(f"PROPERTY_DEFINITION_REPRESENTATION(#{definition},#{said})")
 
     def text(self) -> str:
-        """All that was attached, as lines of the data section."""
-        return "\n".join(self._lines) + "\n"
+        """All that was added, as lines of the data section."""
+        return "".join(f"{line}\n" for line in self._lines)
 
-    def _shared(self, entity: str) -> int:
-        """An entity that is written once however often it is used."""
-        if entity not in self._once:
-            self._once[entity] = self._add(entity)
-        return self._once[entity]
-
-    def _add(self, entity: str) -> int:
+    def add(self, entity: str) -> int:
+        """A new entity, such as `REPRESENTATION('',(#4),#5)`; returns its number."""
         self._lines.append(f"#{self._next} = {entity};")
         self._next += 1
         return self._next - 1
+
+    def shared(self, entity: str) -> int:
+        """The entity, added only if it was not before."""
+        if entity not in self._once:
+            self._once[entity] = self.add(entity)
+        return self._once[entity]
+
+
+def attach(additions: Additions, entity: int, properties: Sequence[Property]) -> None:
+    """Gives an entity (a PRODUCT_DEFINITION or a NEXT_ASSEMBLY_USAGE_OCCURRENCE) user-defined attributes.
+
+    Each is a property of its own with one item, since of several items the kernel reads the last.
+    """
+    context = additions.shared("REPRESENTATION_CONTEXT('','user defined attributes')")
+    for name, value in properties:
+        key, text = quoted(name), quoted(value)
+        general = additions.shared(f"GENERAL_PROPERTY('',{key},'user defined attribute')")
+        definition = additions.add(f"PROPERTY_DEFINITION({key},'user defined attribute',#{entity})")
+        additions.add(f"GENERAL_PROPERTY_ASSOCIATION('user defined attribute','',#{general},#{definition})")
+        item = additions.shared(f"DESCRIPTIVE_REPRESENTATION_ITEM({key},{text})")
+        said = additions.shared(f"REPRESENTATION({key},(#{item}),#{context})")
+        additions.add(f"PROPERTY_DEFINITION_REPRESENTATION(#{definition},#{said})")
+
+
+def paint(additions: Additions, body: int, context: int, colour: tuple[int, int, int]) -> None:
+    """Gives a body, in its representation's context, a colour: red, green, blue of sRGB, 0 to 255."""
+    red, green, blue = (value / 255 for value in colour)
+    style = additions.shared(f"COLOUR_RGB('',{red},{green},{blue})")
+    for wrapping in (
+        "FILL_AREA_STYLE_COLOUR('',#{})",
+        "FILL_AREA_STYLE('',(#{}))",
+        "SURFACE_STYLE_FILL_AREA(#{})",
+        "SURFACE_SIDE_STYLE('',(#{}))",
+        "SURFACE_STYLE_USAGE(.BOTH.,#{})",
+        "PRESENTATION_STYLE_ASSIGNMENT((#{}))",
+    ):
+        style = additions.shared(wrapping.format(style))
+    item = additions.add(f"STYLED_ITEM('colour',(#{style}),#{body})")
+    additions.add(f"MECHANICAL_DESIGN_GEOMETRIC_PRESENTATION_REPRESENTATION('',(#{item}),#{context})")

@@ -12,14 +12,17 @@ import re
 from pathlib import Path
 
 from OCP.IFSelect import IFSelect_RetDone
+from OCP.StepAP214 import StepAP214
 from OCP.STEPCAFControl import STEPCAFControl_Reader, STEPCAFControl_Writer
 from OCP.STEPControl import STEPControl_AsIs
+from OCP.StepData import StepData_StepWriter
 
+from ..catalog.colours import rgb
 from ..errors import FileError
 from ..pieces import Model
 from .document import Documented, model_of
 from .kernel import new_document, set_up_step, silence
-from .part21 import END, Attributes, header, quoted
+from .part21 import END, Additions, attach, header, paint, quoted
 from .whole import Target, read_whole, whole_file
 
 LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
@@ -31,6 +34,9 @@ TOKEN = re.compile(rb"'~(\d+)~'")
 PRODUCT = re.compile(rb"#(\d+) = PRODUCT\(\s*'~(\d+)~'")
 FORMATION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION_FORMATION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
 DEFINITION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
+SHAPE = re.compile(rb"#(\d+) = PRODUCT_DEFINITION_SHAPE\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
+REPRESENTED = re.compile(rb" = SHAPE_DEFINITION_REPRESENTATION\(\s*#(\d+)\s*,\s*#(\d+)")
+BODY = re.compile(rb"#(\d+) = ADVANCED_BREP_SHAPE_REPRESENTATION\(\s*'[^']*'\s*,\s*\(([^)]*)\)\s*,\s*#(\d+)")
 OCCURRENCE = re.compile(
     rb"#(\d+) = NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*'(\d+)'\s*,\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)\s*,"
 )
@@ -82,26 +88,43 @@ def _text(model: Model) -> bytes:
     body = text[text.index(b"DATA;") : text.rindex(END)]
     products = _products(body)
     occurrences = _occurrences(body, products, documented)
+    additions = Additions(1 + int(body[body.rindex(b"\n#") + 2 :].split(b" ")[0]))
+    _paint(additions, body, products, documented)
     bearers = {token: entity for entity, token in (products | occurrences).items()}
-    attributes = Attributes(1 + int(body[body.rindex(b"\n#") + 2 :].split(b" ")[0]))
     for token, properties in documented.attributes():
-        attributes.attach(bearers[token], properties)
+        attach(additions, bearers[token], properties)
     names = [quoted(name).encode() for name in documented.names]
     body = OCCURRENCE.sub(lambda found: _named(found, names, occurrences), body)
     body = TOKEN.sub(lambda found: names[int(found[1])], body)
-    return header(model.name, schema[1].decode()).encode() + body + attributes.text().encode() + END + b"\n"
+    return header(model.name, schema[1].decode()).encode() + body + additions.text().encode() + END + b"\n"
 
 
 def _written(documented: Documented) -> bytes:
-    """The document as the kernel writes it, names as tokens."""
+    """The document as the kernel writes it, names as tokens, numbers to 15 digits instead of its own 13."""
     set_up_step()
     writer, stream = STEPCAFControl_Writer(), io.BytesIO()
-    writer.SetColorMode(True)
+    writer.SetColorMode(False)
     writer.SetNameMode(True)
     with silence():
         writer.Transfer(documented.document, STEPControl_AsIs)
-        writer.WriteStream(stream)
+        spelling = StepData_StepWriter(writer.ChangeWriter().Model())
+        spelling.FloatWriter().SetFormat("%.14E", False)
+        spelling.FloatWriter().SetFormatForRange("%.14f", 0.1, 1000.0)
+        spelling.SendModel(StepAP214.Protocol_s(), False)
+        spelling.Print(stream)
     return stream.getvalue()
+
+
+def _paint(additions: Additions, text: bytes, products: dict[int, int], documented: Documented) -> None:
+    """The colours of products, on their bodies."""
+    definitions, representations = _pairs(SHAPE, text), _pairs(REPRESENTED, text)
+    bodies = {
+        int(entity): (int(items.split(b"#")[-1]), int(its)) for entity, items, its in BODY.findall(text)
+    }
+    for shape, definition in definitions.items():
+        colour = documented.colours.get(products.get(definition, -1))
+        if colour:
+            paint(additions, *bodies[representations[shape]], rgb(colour))
 
 
 def _products(text: bytes) -> dict[int, int]:
