@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..errors import RibwrightError
 from .faces import Body, Vectors
@@ -97,7 +98,7 @@ def _square_to(normals: Vectors, areas: Vectors) -> tuple[Vectors, bool]:
     return directions[:, 0], bool(spread[1] > BENT * spread[2])
 
 
-def _off_edges(v: Vectors, normals: Vectors, areas: Vectors, skin: Vectors) -> Vectors:
+def _off_edges(v: Vectors, normals: Vectors, areas: Vectors, skin: NDArray[np.bool_]) -> Vectors:
     """The direction off the sheet: square to v, and of those to the most edge.
 
     A sliver of skin beside a cut may have lost what lay behind it and pass for edge; it is outvoted.
