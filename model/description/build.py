@@ -10,7 +10,7 @@ from ..catalog.gauges import gauges
 from ..catalog.sections import parse_section
 from ..errors import DescriptionError
 from ..units import parse_length
-from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Sheets, Slab, Start, Trim
+from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
 from .catalogued import CENTRE
 from .checks import check, sill
 from .fit import misfits
@@ -73,6 +73,7 @@ def _building(draft: Draft, name: str) -> Building:
         pitch=top["pitch"],
         sheets=_sheets(draft),
         trim=_trim(draft),
+        screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft),
         frame=_frame(draft),
         framing=_framing(draft.tables["framing"], top["pitch"]),
@@ -102,6 +103,7 @@ def _trim(draft: Draft) -> Trim:
         stock=values["stock"],
         lap=values["lap"],
         kerf=values["kerf"],
+        wind=values["wind"],
     )
 
 

@@ -70,13 +70,28 @@ class Slab:
 @dataclass(frozen=True, slots=True)
 class Trim:
     """Folded trim (mm). stock: the length it comes in; lap: of pieces on a longer run; kerf: lost at
-    every cut."""
+    every cut. wind: from which gable it mostly comes; the ridge cap's laps face away from it."""
 
     colour: str
     gauge: str
     stock: float
     lap: float
     kerf: float
+    wind: Literal["front", "back"]
+
+
+@dataclass(frozen=True, slots=True)
+class Screws:
+    """The pattern of screws (mm). length: of sheet screws under the head; beside_rib: from a rib's foot;
+    ends, between: how many at each major rib; apart: along door angles and rakes; stitch: of lap screws
+    along the roof's side laps, 0 for none."""
+
+    length: float
+    beside_rib: float
+    ends: Literal["pair", "single"]
+    between: Literal["single", "pair"]
+    apart: float
+    stitch: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,6 +135,7 @@ class Building:
     pitch: float
     sheets: Sheets
     trim: Trim
+    screws: Screws
     slab: Slab
     frame: Frame
     framing: Framing

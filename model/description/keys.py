@@ -9,7 +9,7 @@ from __future__ import annotations
 from .catalogued import Colour, GaugeNumber, Profile
 from .key import Key, Table
 from .kinds import Choice, Length, Name, Pitch
-from .steel_keys import DOOR_ROOM, FRAME, FRAMING, TRIM
+from .steel_keys import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -132,4 +132,4 @@ OPENING = Table(
     "array",
 )
 
-TABLES = (TOP, SHEETS, TRIM, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)
+TABLES = (TOP, SHEETS, TRIM, SCREWS, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)

@@ -117,5 +117,29 @@ TRIM = Table(
         Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft"),
         Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in"),
         Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a stock length", "0 in"),
+        Key(
+            "wind",
+            Choice(("front", "back")),
+            "where it mostly comes from; the ridge cap's laps face away from it",
+            "front",
+        ),
+    ),
+)
+
+SCREWS = Table(
+    "screws",
+    "The screws. A pair straddles each major rib at sheet ends, one stands at each rib between.",
+    (
+        Key("length", Length("3/4 in", "3 in"), "of sheet screws, under the head", "1-1/4 in"),
+        Key("beside_rib", Length("1/4 in", "2 in"), "from a rib's foot to the screw beside it", "1/2 in"),
+        Key("ends", Choice(("pair", "single")), "at each major rib, at the ends of sheets", "pair"),
+        Key("between", Choice(("single", "pair")), "at each major rib, on the lines between", "single"),
+        Key("apart", Length("6 in", "48 in"), "greatest distance along door angles and rakes", "24 in"),
+        Key(
+            "stitch",
+            Length("0 in", "48 in"),
+            "distance of lap screws along the roof's side laps; 0: none",
+            "0 in",
+        ),
     ),
 )

@@ -32,11 +32,11 @@ ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
 @dataclass(slots=True)
 class _Node:
-    """A product in the document. below: occurrences in it, as tokens of theirs and their products'."""
+    """A product in the document. below: tokens of the occurrences in it."""
 
     label: TDF_Label
     token: int
-    below: list[tuple[int, int]] = field(default_factory=list)
+    below: list[int] = field(default_factory=list)
 
 
 class Documented:
@@ -46,8 +46,8 @@ class Documented:
     file, and no letter of a name depends on how the kernel spells it. Occurrences go unnamed, since
     the kernel mixes up their names; they are found by their order.
     names: the name behind each token, of a product or an occurrence. below: for the token of each
-    assembly its occurrences in order, as pairs of the tokens of occurrence and product. colours: for
-    the token of a product its colour; the kernel would write them in another order every time.
+    assembly those of its occurrences, in order. places: for the token of each occurrence its place.
+    colours: for the token of a product its colour; the kernel would write them in no fixed order.
     """
 
     def __init__(self, model: Model) -> None:
@@ -55,6 +55,7 @@ class Documented:
         self.names: list[str] = []
         self._model = model
         self._shapes = XCAFDoc_DocumentTool.ShapeTool_s(self.document.Main())
+        self.places: dict[int, Place] = {}
         self.colours: dict[int, str] = {}
         self._groups: dict[tuple[str, ...], _Node] = {(): self._node(self._shapes.NewShape(), model.name)}
         self._products: dict[ProductKey, _Node] = {}
@@ -84,14 +85,12 @@ class Documented:
                 yield self._occurrences[number], own
 
     def _add(self, piece: Piece) -> int:
-        return self._occurrence(
-            self._group(piece.group), self._product(piece), location(piece.place), piece.name
-        )
+        return self._occurrence(self._group(piece.group), self._product(piece), piece.place, piece.name)
 
     def _group(self, path: tuple[str, ...]) -> _Node:
         if path not in self._groups:
             outer, group = self._group(path[:-1]), self._node(self._shapes.NewShape(), path[-1])
-            self._occurrence(outer, group, TopLoc_Location(), path[-1])
+            self._occurrence(outer, group, Place(), path[-1])
             self._groups[path] = group
         return self._groups[path]
 
@@ -113,7 +112,7 @@ class Documented:
         body = self._product(replace(piece, row=()))
         row = self._node(self._shapes.NewShape(), f"{piece.mark or piece.role} row")
         for number, point in enumerate(piece.row, 1):
-            self._occurrence(row, body, location(Place(point)), str(number))
+            self._occurrence(row, body, Place(point), str(number))
         self._rows.append(row)
         return row
 
@@ -122,11 +121,13 @@ class Documented:
         self.names.append(name)
         return _Node(label, len(self.names) - 1)
 
-    def _occurrence(self, outer: _Node, product: _Node, where: TopLoc_Location, name: str) -> int:
-        self._shapes.AddComponent(outer.label, product.label, where)
+    def _occurrence(self, outer: _Node, product: _Node, place: Place, name: str) -> int:
+        self._shapes.AddComponent(outer.label, product.label, location(place))
+        token = len(self.names)
         self.names.append(name)
-        outer.below.append((len(self.names) - 1, product.token))
-        return len(self.names) - 1
+        self.places[token] = place
+        outer.below.append(token)
+        return token
 
 
 def _key(piece: Piece) -> ProductKey:

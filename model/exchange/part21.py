@@ -5,10 +5,11 @@ colours, and user-defined attributes as the CAx-IF recommended practice of that 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from .labels import Property
 
+REFERENCE = re.compile(rb"#(\d+)")
 END = b"ENDSEC;\nEND-ISO-10303-21;"
 
 
@@ -37,6 +38,18 @@ def header(name: str, schema: str) -> str:
         f"FILE_NAME({quoted(name)},'1970-01-01T00:00:00',(''),(''),'ribwright','ribwright','');\n"
         f"FILE_SCHEMA(({schema}));\nENDSEC;\n"
     )
+
+
+def references(text: bytes, kinds: Iterable[str]) -> dict[str, dict[int, list[int]]]:
+    """For each kind of entity the numbers of its entities, each with those it refers to, in order.
+
+    text: a data section without `#` and `;` in its strings. A complex entity counts as its first part.
+    """
+    found: dict[str, dict[int, list[int]]] = {kind: {} for kind in kinds}
+    entity = re.compile(rf"\n#(\d+) = \(?\s*({'|'.join(found)})\(([^;]*);".encode())
+    for number, kind, arguments in entity.findall(text):
+        found[kind.decode()][int(number)] = [int(other) for other in REFERENCE.findall(arguments)]
+    return found
 
 
 class Additions:

@@ -12,17 +12,17 @@ import re
 from pathlib import Path
 
 from OCP.IFSelect import IFSelect_RetDone
-from OCP.StepAP214 import StepAP214
 from OCP.STEPCAFControl import STEPCAFControl_Reader, STEPCAFControl_Writer
 from OCP.STEPControl import STEPControl_AsIs
-from OCP.StepData import StepData_StepWriter
 
 from ..catalog.colours import rgb
 from ..errors import FileError
 from ..pieces import Model
 from .document import Documented, model_of
 from .kernel import new_document, set_up_step, silence
-from .part21 import END, Additions, attach, header, paint, quoted
+from .part21 import END, Additions, attach, header, paint, quoted, references
+from .placements import KINDS as PLACEMENT_KINDS
+from .placements import SHAPE, References, placed_in_full
 from .whole import Target, read_whole, whole_file
 
 LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
@@ -32,14 +32,12 @@ TAIL = re.compile(rb"END-ISO-10303-21\s*;\s*$")
 SCHEMA = re.compile(rb"FILE_SCHEMA\s*\(\((.*?)\)\)", re.DOTALL)
 TOKEN = re.compile(rb"'~(\d+)~'")
 PRODUCT = re.compile(rb"#(\d+) = PRODUCT\(\s*'~(\d+)~'")
-FORMATION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION_FORMATION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
-DEFINITION = re.compile(rb"#(\d+) = PRODUCT_DEFINITION\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
-SHAPE = re.compile(rb"#(\d+) = PRODUCT_DEFINITION_SHAPE\(\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)")
-REPRESENTED = re.compile(rb" = SHAPE_DEFINITION_REPRESENTATION\(\s*#(\d+)\s*,\s*#(\d+)")
-BODY = re.compile(rb"#(\d+) = ADVANCED_BREP_SHAPE_REPRESENTATION\(\s*'[^']*'\s*,\s*\(([^)]*)\)\s*,\s*#(\d+)")
 OCCURRENCE = re.compile(
     rb"#(\d+) = NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*'(\d+)'\s*,\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)\s*,"
 )
+FORMATION, DEFINITION = "PRODUCT_DEFINITION_FORMATION", "PRODUCT_DEFINITION"
+REPRESENTED, BODY = "SHAPE_DEFINITION_REPRESENTATION", "ADVANCED_BREP_SHAPE_REPRESENTATION"
+KINDS = (FORMATION, DEFINITION, REPRESENTED, BODY, *PLACEMENT_KINDS)
 
 
 def write_step(model: Model, target: Target) -> None:
@@ -86,10 +84,13 @@ def _text(model: Model) -> bytes:
     schema = SCHEMA.search(text)
     assert schema is not None  # the kernel always states one
     body = text[text.index(b"DATA;") : text.rindex(END)]
-    products = _products(body)
+    found = references(body, KINDS)
+    products = _products(body, found)
     occurrences = _occurrences(body, products, documented)
+    places = {entity: documented.places[token] for entity, token in occurrences.items()}
+    body = placed_in_full(body, found, places)
     additions = Additions(1 + int(body[body.rindex(b"\n#") + 2 :].split(b" ")[0]))
-    _paint(additions, body, products, documented)
+    _paint(additions, found, products, documented)
     bearers = {token: entity for entity, token in (products | occurrences).items()}
     for token, properties in documented.attributes():
         attach(additions, bearers[token], properties)
@@ -100,41 +101,31 @@ def _text(model: Model) -> bytes:
 
 
 def _written(documented: Documented) -> bytes:
-    """The document as the kernel writes it, names as tokens, numbers to 15 digits instead of its own 13."""
+    """The document as the kernel writes it, names as tokens."""
     set_up_step()
     writer, stream = STEPCAFControl_Writer(), io.BytesIO()
     writer.SetColorMode(False)
     writer.SetNameMode(True)
     with silence():
         writer.Transfer(documented.document, STEPControl_AsIs)
-        spelling = StepData_StepWriter(writer.ChangeWriter().Model())
-        spelling.FloatWriter().SetFormat("%.14E", False)
-        spelling.FloatWriter().SetFormatForRange("%.14f", 0.1, 1000.0)
-        spelling.SendModel(StepAP214.Protocol_s(), False)
-        spelling.Print(stream)
+        writer.WriteStream(stream)
     return stream.getvalue()
 
 
-def _paint(additions: Additions, text: bytes, products: dict[int, int], documented: Documented) -> None:
-    """The colours of products, on their bodies."""
-    definitions, representations = _pairs(SHAPE, text), _pairs(REPRESENTED, text)
-    bodies = {
-        int(entity): (int(items.split(b"#")[-1]), int(its)) for entity, items, its in BODY.findall(text)
-    }
-    for shape, definition in definitions.items():
-        colour = documented.colours.get(products.get(definition, -1))
-        if colour:
-            paint(additions, *bodies[representations[shape]], rgb(colour))
-
-
-def _products(text: bytes) -> dict[int, int]:
+def _products(text: bytes, found: References) -> dict[int, int]:
     """For each PRODUCT_DEFINITION the token of its product."""
-    product, formation, definition = (_pairs(kind, text) for kind in (PRODUCT, FORMATION, DEFINITION))
-    return {entity: product[formation[its]] for entity, its in definition.items()}
+    tokens = {int(product): int(token) for product, token in PRODUCT.findall(text)}
+    formations = {formation: tokens[product] for formation, (product,) in found[FORMATION].items()}
+    return {definition: formations[formation] for definition, (formation, _) in found[DEFINITION].items()}
 
 
-def _pairs(kind: re.Pattern[bytes], text: bytes) -> dict[int, int]:
-    return {int(entity): int(other) for entity, other in kind.findall(text)}
+def _paint(additions: Additions, found: References, products: dict[int, int], documented: Documented) -> None:
+    """The colours of products, on their bodies."""
+    for shape, representation in found[REPRESENTED].values():
+        colour = documented.colours.get(products[found[SHAPE][shape][0]])
+        if colour:
+            *_, body, context = found[BODY][representation]
+            paint(additions, body, context, rgb(colour))
 
 
 def _occurrences(text: bytes, products: dict[int, int], documented: Documented) -> dict[int, int]:
@@ -145,7 +136,7 @@ def _occurrences(text: bytes, products: dict[int, int], documented: Documented) 
     return {
         entity: token
         for assembly, entities in below.items()
-        for entity, (token, _) in zip(entities, documented.below[assembly], strict=True)
+        for entity, token in zip(entities, documented.below[assembly], strict=True)
     }
 
 

@@ -12,6 +12,7 @@ from shapely.geometry.polygon import orient
 
 from ..catalog.profiles import RibProfile
 from ..description.building import Building, Hand, Run
+from ..description.steel_lines import SteelLines
 from ..place import Place, Point2
 from ..recipe import Part, Sheet, grid
 from .faces import Face, head_angle
@@ -39,8 +40,11 @@ class Lay:
         return (self.rib - profile.cover - profile.leg, self.rib + profile.leg)
 
 
-def run(profile: RibProfile, plan: Run, left: float, right: float, centre: float) -> list[Lay]:
-    """The sheets of a face that is clad from u = left to right, in the order of laying.
+def run(profile: RibProfile, plan: Run, clad: Point2, steel: Point2, centre: float) -> list[Lay]:
+    """The sheets of a face, in the order of laying.
+
+    clad: the u range that may be covered, where a run from a corner begins. steel: the range between
+    the corners, which must be; on a gable the end sheets run past it by what their leg gives.
 
     From a corner the first sheet's overlap leg lies on that corner. From the centre the first sheet's
     underlap rib stands at `centre`, and all sheets of the face keep one hand, with their overlap rib
@@ -48,10 +52,10 @@ def run(profile: RibProfile, plan: Run, left: float, right: float, centre: float
     half it laps over it. Common practice, no source.
     """
     cover, leg = profile.cover, profile.leg
-    anchor = {"left": left + leg, "right": right - leg, "centre": centre}[plan.start]
+    anchor = {"left": clad[0] + leg, "right": clad[1] - leg, "centre": centre}[plan.start]
     tiny = 1e-9
-    lefts = ceil((anchor - leg - left) / cover - tiny)
-    rights = ceil((right - anchor - leg) / cover - tiny)
+    lefts = ceil((anchor - leg - steel[0]) / cover - tiny)
+    rights = ceil((steel[1] - anchor - leg) / cover - tiny)
     leftward = [anchor - (k + 1) * cover for k in range(lefts)]
     rightward = [anchor + k * cover for k in range(rights)]
     order = leftward + rightward if plan.first == "left" else rightward + leftward
@@ -59,8 +63,22 @@ def run(profile: RibProfile, plan: Run, left: float, right: float, centre: float
     return [Lay(number, rib + shift, plan.first) for number, rib in enumerate(order, 1)]
 
 
-def clad(building: Building, face: Face, centre: float | None = None) -> Iterator[Part]:
-    """The sheets of a face. centre: where a run from the centre starts, half the width unless given."""
+def run_centre(building: Building, face: Face) -> float:
+    """Where the first sheet's underlap rib stands in a run from the centre.
+
+    On the centre line, its edge a leg past it; where a post stands there, its edge is flush with the
+    post's, so that the next sheet has steel too. Common practice, no source.
+    """
+    middle = face.width / 2
+    posts = [u for u, foot in SteelLines(building).standing_posts(face.name) if foot is None]
+    if not any(abs(u - middle) < 1.0 for u in posts):
+        return middle
+    past = building.frame.post.width / 2 - building.sheets.profile.leg
+    return middle + (past if building.runs[face.name].first == "left" else -past)
+
+
+def clad(building: Building, face: Face) -> Iterator[Part]:
+    """The sheets of a face."""
     sheets = building.sheets
     lower, upper = graphs(sheets.profile, sheets.thickness)
     wanted = _with_holes(building, face)
@@ -74,8 +92,8 @@ def clad(building: Building, face: Face, centre: float | None = None) -> Iterato
         ("colour", sheets.roof_colour if face.sloped else sheets.wall_colour),
         ("material", "steel"),
     )
-    middle = face.width / 2 if centre is None else centre
-    for lay in run(sheets.profile, building.runs[face.name], left, right, middle):
+    centre = run_centre(building, face)
+    for lay in run(sheets.profile, building.runs[face.name], (left, right), (0.0, face.width), centre):
         start, end = lay.reach(sheets.profile)
         pieces = _sound(shapely.intersection(wanted, shapely.box(start, low, end, high)))
         for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):

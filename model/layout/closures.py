@@ -75,7 +75,8 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 def _lays(lines: TrimLines, face: Face) -> list[Lay]:
     ends = [u for u, _ in face.outline]
     plan = lines.building.runs[face.name]
-    return run(lines.building.sheets.profile, plan, min(ends), max(ends), face.width / 2)
+    span = (min(ends), max(ends))
+    return run(lines.building.sheets.profile, plan, span, (0.0, face.width), face.width / 2)
 
 
 def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:

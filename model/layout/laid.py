@@ -19,7 +19,7 @@ from .framing import roof_framing, wall_framing
 from .opening_trims import opening_runs
 from .openings import opening_parts
 from .screw_lines import screw_lines
-from .screws import Fastening, Missed, sheet_screws
+from .screws import Fastening, Missed, sheet_screws, stitch_screws
 from .slab import slab
 from .trim_lines import TrimLines
 from .trim_run import TrimRun, pieces
@@ -101,11 +101,12 @@ def _sheet_screws(
     rows: list[Part] = []
     missed: list[Missed] = []
     for face in around:
-        plan = Fastening(face, screw_lines(lines, face), backing(face, steel))
+        plan = Fastening(lines.building.screws, face, screw_lines(lines, face), backing(face, steel))
         for sheet in sheets:
             if sheet.label("face") == face.name:
                 row, misses = sheet_screws(lines.building.sheets.profile, plan, sheet)
-                rows += [row] if row else []
+                stitched = stitch_screws(lines.building.sheets.profile, plan, sheet)
+                rows += [one for one in (row, stitched) if one]
                 missed += misses
     return rows, missed
 

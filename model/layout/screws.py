@@ -11,31 +11,32 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from math import ceil
 
 import shapely
 from shapely.geometry import LineString, Point, Polygon
 
 from ..catalog.profiles import RibProfile
+from ..description.building import Screws
 from ..place import Place, Point2, Point3
-from ..recipe import Part, Sheet, grid
+from ..recipe import Part, Sheet, Turned, grid
 from .backing import seen
 from .faces import Face
 from .screw_kinds import INCH, NUMBER_12, hex_screw
 from .screw_lines import FROM_EDGE, ScrewLine
 
-BESIDE_RIB = 12.7
-"""mm; from the foot of a rib to a screw in the pan beside it (1/2 in). Common practice, no source."""
-
 LEAST_APART = 3 * NUMBER_12
 """Screws stand at least 3 diameters apart (AISI S100)."""
 
-SHEET_SCREW = hex_screw(NUMBER_12, 1.25 * INCH)
+STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
+"""Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
 
 
 @dataclass(frozen=True, slots=True)
 class Fastening:
     """What a face's sheets are screwed with: its lines, and where steel lies behind them (u, v)."""
 
+    screws: Screws
     face: Face
     lines: Sequence[ScrewLine]
     backing: shapely.Geometry
@@ -65,38 +66,54 @@ def sheet_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> tuple[Par
             missed.append(Missed(sheet.name, plan.face.name, (grid(u), grid(v))))
     if not row:
         return None, missed
+    body = hex_screw(NUMBER_12, plan.screws.length)
+    return _part(f"{sheet.name} screws", "sheet screw", plan, body, sheet, tuple(row)), missed
+
+
+def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | None:
+    """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
+    assert isinstance(sheet.recipe, Sheet)
+    apart, face = plan.screws.stitch, plan.face
+    rib = _on_face(face.frame, sheet, (0.0, 0.0))[0]
+    ends = [u for u, _ in face.outline]
+    if not (apart and face.sloped and min(ends) + 2 * profile.leg < rib < max(ends) - 2 * profile.leg):
+        return None
+    _, low, _, high = Polygon(sheet.recipe.outline).bounds
+    count = max(1, ceil((high - low) / apart) - 1)
+    step = (high - low) / (count + 1)
+    w = _top(sheet.recipe, 0.0)
+    row = tuple((0.0, grid(low + step * k), w) for k in range(1, count + 1))
+    return _part(f"{sheet.name} lap screws", "lap screw", plan, STITCH, sheet, row)
+
+
+def _part(name: str, role: str, plan: Fastening, body: Turned, sheet: Part, row: tuple[Point3, ...]) -> Part:
     labels = (("face", plan.face.name), ("colour", sheet.label("colour")), ("material", "screw"))
-    part = Part(
-        f"{sheet.name} screws",
-        "sheet screw",
-        ("screws", plan.face.name),
-        SHEET_SCREW,
-        sheet.place,
-        labels,
-        tuple(row),
-    )
-    return part, missed
+    return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
 
 
 def _pattern(profile: RibProfile, plan: Fastening, sheet: Part, outline: Polygon) -> Iterator[Point2]:
     """Where screws go, on the bench."""
     count = round(profile.cover / profile.pitch)
-    beside = profile.base / 2 + BESIDE_RIB
+    beside = profile.base / 2 + plan.screws.beside_rib
     for k in range(count + 1):
         if k < count:
-            yield from _column(plan, sheet, outline, k * profile.pitch + beside, single=True)
+            yield from _column(plan, sheet, outline, k * profile.pitch + beside, second=False)
         if k > 0:
-            yield from _column(plan, sheet, outline, k * profile.pitch - beside, single=False)
+            yield from _column(plan, sheet, outline, k * profile.pitch - beside, second=True)
 
 
-def _column(plan: Fastening, sheet: Part, outline: Polygon, u: float, single: bool) -> Iterator[Point2]:
-    """The screws of one pan column: on the end lines of every stretch of sheet, and between if single."""
+def _column(plan: Fastening, sheet: Part, outline: Polygon, u: float, second: bool) -> Iterator[Point2]:
+    """The screws beside one rib, on one side: on the end lines of every stretch of sheet and those between.
+
+    second: the side that only pairs have.
+    """
     _, low, _, high = outline.bounds
     inside = outline.buffer(-FROM_EDGE * 0.9, join_style="mitre")
     for stretch in _stretches(inside, u, low, high):
         heights = _crossings(plan, sheet, u, stretch)
         for number, v in enumerate(heights):
-            if single or number in (0, len(heights) - 1):
+            at_end = number in (0, len(heights) - 1)
+            if not second or (plan.screws.ends if at_end else plan.screws.between) == "pair":
                 yield (grid(u), grid(v))
 
 

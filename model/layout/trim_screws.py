@@ -17,9 +17,6 @@ from .faces import Face, head_angle
 from .screw_kinds import INCH, NUMBER_10, NUMBER_12, hex_screw, pan_screw
 from .trim_lines import TrimLines
 
-APART = 24 * INCH
-"""mm; common practice, no source."""
-
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 
@@ -47,7 +44,8 @@ def door_screws(lines: TrimLines, face: Face) -> Iterator[Part]:
         if o.kind != "overhead door":
             continue
         name = f"{face.name} {o.kind} {number}"
-        up, across = _spread(o.height, 2 * INCH), _spread(o.width, 2 * INCH)
+        apart = lines.building.screws.apart
+        up, across = _spread(o.height, 2 * INCH, apart), _spread(o.width, 2 * INCH, apart)
         # z of a screw's own frame points from steel to head: out of the reveal, into the opening.
         for hand, u, into in (("left", o.from_left + t, 1.0), ("right", o.from_left + o.width - t, -1.0)):
             frame = face.frame @ Place((u, o.sill, -depth / 2), (0.0, into, 0.0), (0.0, 0.0, 1.0))
@@ -67,7 +65,8 @@ def rake_screws(lines: TrimLines, gable: Face) -> Iterator[Part]:
     steel = lines.steel
     seat = lines.gable + lines.thickness
     down = min(lines.profile("rake").out_of_plane, steel.rake_leg) / 2
-    spots = _spread(steel.rafter_length - steel.strut_stop / steel.cos, 3 * INCH)
+    length = steel.rafter_length - steel.strut_stop / steel.cos
+    spots = _spread(length, 3 * INCH, lines.building.screws.apart)
     for hand, u, side in (("left", 0.0, 1.0), ("right", gable.width, -1.0)):
         start = steel.strut_stop / steel.cos
         x, y = (side * steel.cos, steel.sin, 0.0), (-side * steel.sin * side, steel.cos * side, 0.0)
@@ -99,9 +98,9 @@ def _reaching(seat: float) -> Turned:
     return hex_screw(NUMBER_12, ceil((seat + STEEL) / (INCH / 4)) * INCH / 4)
 
 
-def _spread(length: float, margin: float) -> list[float]:
-    """Evenly along a length, no further apart than 24 in, the first and last at a margin from its ends."""
-    count = max(1, ceil((length - 2 * margin) / APART))
+def _spread(length: float, margin: float, apart: float) -> list[float]:
+    """Evenly along a length, no further apart than told, the first and last at a margin from its ends."""
+    count = max(1, ceil((length - 2 * margin) / apart))
     return [margin + (length - 2 * margin) * k / count for k in range(count + 1)]
 
 

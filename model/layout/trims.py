@@ -138,20 +138,25 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
 
 
 def ridge_run(lines: TrimLines) -> TrimRun:
-    """Along the ridge from the rear, over the rake trims, its legs past the upper purlins' screws."""
+    """Along the ridge, over the rake trims, its legs past the upper purlins' screws.
+
+    Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
+    """
     building, steel, t = lines.building, lines.steel, lines.thickness
     reach = (steel.rafter_length - steel.purlins[-1] + lines.profile("ridge").in_plane) * steel.cos
     apex = lines.ridge / steel.cos
     # Inner face, its height measured from the ridge of the steel planes.
     line = ((reach, apex - reach * steel.rise), (0.0, apex), (-reach, apex - reach * steel.rise))
     out = lines.gable + lines.lap_room
-    peak = building.eave_height + building.width / 2 * steel.rise
+    middle, peak = building.width / 2, building.eave_height + building.width / 2 * steel.rise
+    from_back = Place((middle, building.length + out, peak), (1.0, 0.0, 0.0), UP)
+    from_front = Place((middle, -out, peak), (-1.0, 0.0, 0.0), UP)
     return TrimRun(
         name="ridge cap",
         role="ridge cap",
         group=("trims", "ridge"),
         labels=_labels(lines, "ridge"),
-        frame=Place((building.width / 2, building.length + out, peak), (1.0, 0.0, 0.0), UP),
+        frame=from_back if building.trim.wind == "front" else from_front,
         line=line,
         thickness=t,
         start=Plane((0.0, 0.0, 0.0), ALONG),

@@ -58,7 +58,7 @@ MEMBERS = {
     "rake angle": "RK",
     "jamb": "J",
     "header": "H",
-    "sill": "SL",
+    "sill": "SI",
 }
 TRIMS = {
     "base trim": "TB",
@@ -71,7 +71,7 @@ TRIMS = {
     "head angle": "TH",
 }
 CLOSURES = {"outside closure": "CO", "inside closure": "CI"}
-SCREWS = {"sheet screw": "SS", "trim screw": "ST"}
+SCREWS = {"sheet screw": "SS", "lap screw": "SL", "trim screw": "ST"}
 FILLINGS = {"leaf": "D", "sash": "WS", "pane": "WP"}
 SLAB = {"slab": "SB"}
 """Roles of each list of a schedule, in order, each with the letters of its marks."""

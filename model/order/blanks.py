@@ -43,15 +43,45 @@ def rake_pairs(rows: Sequence[Row]) -> list[Pair]:
     return pairs
 
 
+def rip_pairs(rows: Sequence[Row]) -> list[Pair]:
+    """Pairs of ripped sheets as long as each other that lie side by side in one blank.
+
+    One keeps the blank's overlap rib, the other its underlap leg; a rip that needs the same edge as its
+    mate comes from a blank of its own.
+    """
+    left = {row.mark: row.count for row in rows}
+    pairs = []
+    for one in rows:
+        for other in rows:
+            whole = max((r for r in rows if _kind(r) == _kind(one)), key=lambda r: r.width)
+            if not (_kind(one) == _kind(other) and _side_by_side(one, other, whole)):
+                continue
+            count = min(left[one.mark], left[other.mark])
+            if count:
+                left[one.mark] -= count
+                left[other.mark] -= count
+                pairs.append(Pair(one.mark, other.mark, count, one.length, "one rip along the blank"))
+    return pairs
+
+
+def _kind(row: Row) -> tuple[str, ...]:
+    return (row.role, row.profile, row.gauge, row.colour)
+
+
+def _side_by_side(one: Row, other: Row, whole: Row) -> bool:
+    """Whether one is the left part and the other the right part of a whole sheet as long as they are."""
+    if not (one.ribs and other.ribs and whole.ribs and one.overlap and whole.overlap) or other.overlap:
+        return False
+    square = {end.kind for row in (one, other) for end in (row.foot, row.head)} == {"square"}
+    keeps_leg = abs((other.width - other.ribs[-1]) - (whole.width - whole.ribs[-1])) < SAME
+    fits = one.width + other.width <= whole.width + SAME and one.width < whole.width - SAME
+    return square and keeps_leg and fits and abs(one.length - other.length) < SAME
+
+
 def _complements(rows: Sequence[Row]) -> Iterator[tuple[Row, Row]]:
     for one in rows:
         for other in rows:
-            alike = (one.role, one.profile, one.gauge, one.colour) == (
-                other.role,
-                other.profile,
-                other.gauge,
-                other.colour,
-            )
+            alike = _kind(one) == _kind(other)
             ends = one.foot.kind == other.head.kind == "square" and one.head.kind == other.foot.kind == "rake"
             cut = abs(one.head.left - other.foot.right) + abs(one.head.right - other.foot.left) < SAME
             wide = abs(one.width - other.width) < SAME and abs(one.cover - other.cover) < SAME

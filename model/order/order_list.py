@@ -10,7 +10,7 @@ from math import ceil
 from ..measure.kinds import CLOSURES
 from ..measure.snap import snapped
 from ..units import INCH, format_length
-from .blanks import Pair, rake_pairs
+from .blanks import Pair, rake_pairs, rip_pairs
 from .items import Item
 from .schedule import Row, Schedule
 from .stock import StockPlan, stock_plan
@@ -61,7 +61,7 @@ class Order:
 
 def order(schedule: Schedule, terms: Terms) -> Order:
     """The order of a building."""
-    pairs = tuple(rake_pairs(schedule.rows))
+    pairs = (*rake_pairs(schedule.rows), *rip_pairs(schedule.rows))
     plans = tuple(_plans(schedule, terms))
     lines = (
         *_sheets(schedule, pairs, terms),

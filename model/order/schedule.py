@@ -28,7 +28,8 @@ class Row:
     count: pieces; turned: how many of them stand with their head down (on a roof: away from the
     ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
     edge's (mm). foot, head: the cuts at its ends. cutouts: from the sheet's lower left corner.
-    area: flat, of one (mm2). weight: of one (kg).
+    area: flat, of one (mm2). weight: of one (kg). ribs: centres of its major ribs from its left edge;
+    overlap: whether the first of them is the overlap rib.
     """
 
     mark: str
@@ -47,6 +48,8 @@ class Row:
     colour: str
     profile: str
     gauge: str
+    ribs: tuple[float, ...] = ()
+    overlap: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,4 +154,6 @@ def _row(group: Group, sheet: MeasuredSheet) -> Row:
         colour=pieces[0].label("colour"),
         profile=pieces[0].label("profile"),
         gauge=pieces[0].label("gauge"),
+        ribs=tuple(rib.centre for rib in sheet.majors),
+        overlap=any(rib.overlap for rib in sheet.majors),
     )

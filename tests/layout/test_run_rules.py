@@ -180,3 +180,16 @@ def test_measured_is_what_was_laid_out(barn: Model) -> None:
             sheet = measured(piece)
             assert sheet.width == pytest.approx(max(us) - min(us), abs=0.01)
             assert sheet.length == pytest.approx(max(vs) - min(vs), abs=0.01)
+
+
+def test_at_a_centre_post_the_underlap_edge_is_flush_with_the_posts() -> None:
+    """A 4 in post on the centre line of 30 ft: the first left sheet's edge is 2 in past it, its underlap rib
+    1 in; five covers further left is a rib 1 in in from the corner, whose leg ends on it."""
+    text = BARN.replace('back_posts = "none"', 'front_posts = "centre"\nback_posts = "none"')
+    run = sheets(raise_building(parse(text, "barn")).model, "front")
+    assert max(ribs(run[0], axis=0)) / INCH == pytest.approx(180 + 1, abs=0.01)
+    assert min(min(ribs(piece, axis=0)) for piece in run) / INCH == pytest.approx(1.0, abs=0.01)
+    assert len(run) == 10
+    # The last sheet on the right is ripped where its overrun ends, a leg past the corner.
+    ends = [piece.place.point(measured(piece).bench.point((measured(piece).width, 0, 0)))[0] for piece in run]
+    assert max(ends) / INCH == pytest.approx(360 + 1, abs=0.01)

@@ -10,7 +10,6 @@ import numpy as np
 import pytest
 from ribwright.description import parse
 from ribwright.layout import lay_out
-from ribwright.layout.screws import SHEET_SCREW
 from ribwright.layout.trim_run import sticks
 from ribwright.measure.member import measure_member
 from ribwright.measure.screw import shank
@@ -18,7 +17,6 @@ from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3
 from ribwright.raising import raise_building
-from ribwright.solids import realise
 from shapely.geometry import Point
 from support.clashes import manifold
 
@@ -148,7 +146,7 @@ def test_lap_ribs_count_once_and_the_runs_ends_lose_their_outer_one(model: Model
 
 def test_screws_keep_their_distances(model: Model) -> None:
     """At least 3 diameters apart, 1.5 from an edge (AISI S100); #12 is 0.216 in (Yu & LaBoube, Table 8.6)."""
-    diameter, length = shank(measure_member(realise(SHEET_SCREW)))
+    diameter, length = shank(measure_member(of(model, "sheet screw")[0].solid))
     assert diameter / INCH == pytest.approx(0.216, abs=0.001)
     assert length / INCH == pytest.approx(1.25, abs=0.001)
     for piece in of(model, "sheet screw"):
@@ -209,3 +207,27 @@ def test_a_rule_that_would_miss_steel_is_said_not_dropped() -> None:
     missed = [finding for finding in laid.findings if finding.code == "screw-misses-steel"]
     assert {finding.where.split()[0] for finding in missed} == {"left", "right"}
     assert all(finding.fault for finding in missed)
+
+
+def test_the_ridge_caps_laps_face_away_from_the_wind() -> None:
+    """Each piece's start lies on the one before: from the rear with the wind in front, and the other way."""
+    starts = {}
+    for wind in ("front", "back"):
+        text = GARAGE + f'[trim]\nwind = "{wind}"\n'
+        caps = [part for part in lay_out(parse(text, "garage")).parts if part.role == "ridge cap"]
+        starts[wind] = [cap.place.origin[1] for cap in caps]
+    assert starts["front"] == sorted(starts["front"], reverse=True)
+    assert starts["back"] == sorted(starts["back"])
+    assert len(starts["front"]) == len(starts["back"]) == 5
+
+
+def test_the_pattern_can_be_set() -> None:
+    """Pairs everywhere: the plain right-wall sheet's two girts get 8 instead of 4 each: 32. Lap screws 2 ft
+    apart on 187 in of roof: seven a lap, thirteen laps a slope."""
+    text = GARAGE + '[screws]\nbetween = "pair"\nlength = "1-1/2 in"\nstitch = "24 in"\n'
+    parts = lay_out(parse(text, "garage")).parts
+    (row,) = {part.row for part in parts if part.name == "right 2 screws"}
+    assert len(row) == 32
+    laps = [part for part in parts if part.role == "lap screw"]
+    assert len(laps) == 2 * 13
+    assert {len(part.row) for part in laps} == {7}

@@ -8,17 +8,22 @@ from pathlib import Path
 
 import openpyxl
 import pytest
+from ribwright.catalog.profiles import profiles
 from ribwright.description import parse, sample
 from ribwright.errors import FileError
-from ribwright.order.blanks import rake_pairs
+from ribwright.layout.ribs import graphs
+from ribwright.order.blanks import rake_pairs, rip_pairs
 from ribwright.order.handling import lifts, whole
 from ribwright.order.order_list import Order, Terms, order
 from ribwright.order.order_text import order_csv, order_table
 from ribwright.order.prices import priced, read_prices, total
 from ribwright.order.schedule import Schedule, schedule
 from ribwright.order.workbook import workbook
-from ribwright.pieces import Model
+from ribwright.pieces import Model, Piece
+from ribwright.place import Place
 from ribwright.raising import raise_building
+from ribwright.recipe import Sheet
+from ribwright.solids import realise
 from ribwright.solids.properties import volume
 
 INCH, POUND = 25.4, 0.45359237
@@ -164,3 +169,24 @@ def test_csv_has_every_line(ordered: Order) -> None:
     assert [(row["list"], row["item"], float(row["quantity"])) for row in rows] == [
         (line.list, line.item, pytest.approx(line.quantity, abs=0.005)) for line in ordered.lines
     ]
+
+
+def test_two_rips_share_a_blank_only_where_their_edges_allow() -> None:
+    """A rip that keeps the overlap rib and one that keeps the underlap leg come from one blank; two that
+    both keep the overlap rib do not."""
+
+    def rip(mark: str, start: float, end: float) -> Piece:
+        lower, upper = graphs(profile, 0.43688)
+        ring = ((start, 0.0), (end, 0.0), (end, 3000.0), (start, 3000.0))
+        solid = realise(Sheet(lower, upper, ring))
+        return Piece(mark, "wall sheet", ("walls", "left"), solid, Place())
+
+    profile = profiles()["36 x 9 x 3/4"]
+    whole = rip("whole", -profile.leg, profile.cover + profile.leg)
+    left, right = rip("left", -profile.leg, 300.0), rip("right", 400.0, profile.cover + profile.leg)
+    found = rip_pairs(schedule(Model("rips", "mm", (whole, left, right))).rows)
+    assert [pair.count for pair in found] == [1]
+    other = rip("other", -profile.leg, 350.0)
+    assert rip_pairs(schedule(Model("rips", "mm", (whole, left, other))).rows) == []
+    wide = rip("wide", 200.0, profile.cover + profile.leg)
+    assert rip_pairs(schedule(Model("rips", "mm", (whole, left, wide))).rows) == []
