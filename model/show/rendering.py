@@ -38,6 +38,7 @@ STAND_BACK = (0.4, 0.2)  # slope, and units of depth; less than is usual, since 
 SKY = (0.80, 0.87, 0.94)
 HAZE = (0.97, 0.98, 0.98)
 GROUND = (0.80, 0.81, 0.78)
+GROUND_NEARER = 0.3  # share of the nearest depth of what is drawn: ground before it is drawn too
 GROUND_REACH = 150.0  # times the largest side of what is drawn
 LIGHTS = (((-0.7, 1.0, 1.1), 0.70), ((1.5, 0.3, 0.8), 0.25), ((0.0, 1.0, 0.1), 0.15), ((0.0, 0.0, 1.0), 0.42))
 NEAREST = 50.0  # mm before the eye
@@ -190,7 +191,7 @@ def _light(renderer: vtkRenderer) -> None:
 
 
 def _aim(renderer: vtkRenderer, camera: Camera, bounds: Bounds) -> None:
-    """Points the camera; what is drawn lies between the nearest depth of the bounds and the ground's edge."""
+    """Points the camera; what is drawn lies between the ground before the bounds and the ground's edge."""
     look = unit(add(camera.target, camera.eye, -1.0))
     depths = [dot(look, add(corner, camera.eye, -1.0)) for corner in corners(bounds)]
     farthest = max(*depths, NEAREST) + 2.0 * GROUND_REACH * _size(bounds)
@@ -199,7 +200,7 @@ def _aim(renderer: vtkRenderer, camera: Camera, bounds: Bounds) -> None:
     eye.SetFocalPoint(*camera.target)
     eye.SetViewUp(*camera.up)
     eye.SetViewAngle(camera.angle)
-    eye.SetClippingRange(max(0.95 * min(depths), NEAREST), farthest)
+    eye.SetClippingRange(max(GROUND_NEARER * min(depths), NEAREST), farthest)
 
 
 def _pixels(window: vtkRenderWindow) -> npt.NDArray[np.uint8]:
