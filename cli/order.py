@@ -8,9 +8,9 @@ from pathlib import Path
 
 import click
 
-from ..units import Unreadable, parse_length
 from .loading import PATH, described, is_step
 from .progress import progress_bar
+from .types import Length
 
 FORMATS = ("table", "csv", "json", "xlsx")
 
@@ -20,9 +20,19 @@ FORMATS = ("table", "csv", "json", "xlsx")
 @click.option("--prices", type=PATH, help="CSV of your own with the columns item, unit, price.")
 @click.option("--format", "form", type=click.Choice(FORMATS), default=FORMATS[0], show_default=True)
 @click.option("--out", type=PATH, help="Write to this file; needed for xlsx.")
-@click.option("--stock", help="Length that trim comes in; the description's, or 10 ft, unless given.")
-@click.option("--kerf", help="Lost at every cut; the description's, or 0, unless given.")
-@click.option("--step", default="1 in", show_default=True, help="To which sheet lengths are rounded up.")
+@click.option(
+    "--stock",
+    type=Length(100, 13000),
+    help="Length that trim comes in; the description's, or 10 ft, unless given.",
+)
+@click.option("--kerf", type=Length(0, 25), help="Lost at every cut; the description's, or 0, unless given.")
+@click.option(
+    "--step",
+    type=Length(1, 3000),
+    default="1 in",
+    show_default=True,
+    help="To which sheet lengths are rounded up.",
+)
 @click.option(
     "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
 )
@@ -32,9 +42,9 @@ def order(
     prices: Path | None,
     form: str,
     out: Path | None,
-    stock: str | None,
-    kerf: str | None,
-    step: str,
+    stock: float | None,
+    kerf: float | None,
+    step: float,
     spare: float,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
@@ -43,9 +53,6 @@ def order(
     """
     if form == "xlsx" and out is None:
         raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
-    lengths = {name: _length(name, text) for name, text in (("stock", stock), ("kerf", kerf), ("step", step))}
-    if not 1 <= lengths["step"] <= 3000:
-        raise click.BadParameter(f"read {step!r}; would do: at least 1 mm", param_hint="--step")
 
     from ..order.order_list import Terms
     from ..order.order_list import order as ordered
@@ -65,9 +72,9 @@ def order(
             building = described(file)
             model, trim = raise_building(building, progress).model, building.trim
     terms = Terms(
-        stock=lengths["stock"] or (trim.stock if trim else Terms().stock),
-        kerf=lengths["kerf"] if kerf is not None else (trim.kerf if trim else 0.0),
-        step=lengths["step"],
+        stock=stock or (trim.stock if trim else Terms().stock),
+        kerf=kerf if kerf is not None else (trim.kerf if trim else 0.0),
+        step=step,
         spare=spare / 100,
     )
     listed = schedule(model)
@@ -83,18 +90,6 @@ def order(
         width = max(80, shutil.get_terminal_size().columns)
         content = texts.get(form, lambda: order_table(wanted, listed, width))().encode("utf-8")
     _deliver(content, out)
-
-
-def _length(name: str, text: str | None) -> float:
-    if text is None:
-        return 0.0
-    try:
-        length = 0.0 if text.strip() == "0" else parse_length(text)
-    except Unreadable as error:
-        raise click.BadParameter(f"read {text!r}; would do: {error}", param_hint=f"--{name}") from None
-    if length < 0 or (name == "stock" and length < 100):
-        raise click.BadParameter(f"read {text!r}; would do: a length to cut from", param_hint=f"--{name}")
-    return length
 
 
 def _deliver(content: bytes, out: Path | None) -> None:

@@ -8,10 +8,10 @@ from pathlib import Path
 import click
 
 from ..show.views import VIEWS
-from ..units import Unreadable, parse_length
 from .folders import default_folder
 from .loading import PATH, is_step, model_of
 from .progress import progress_bar
+from .types import Length
 
 SMALLEST, LARGEST = 16, 4000  # pixels; it is rendered at twice that, and graphics libraries have their limits
 
@@ -23,17 +23,6 @@ def _size(context: click.Context, parameter: click.Parameter, text: str) -> tupl
     if not (SMALLEST <= width <= LARGEST and SMALLEST <= height <= LARGEST):
         raise click.BadParameter(f"read {text!r}; would do: 1600x1000, each {SMALLEST} to {LARGEST}")
     return width, height
-
-
-def _length(context: click.Context, parameter: click.Parameter, text: str) -> float:
-    """A length in mm, as typed; above zero."""
-    try:
-        length = parse_length(text)
-    except Unreadable as error:
-        raise click.BadParameter(f"read {text!r}; would do: {error}") from None
-    if length <= 0.0:
-        raise click.BadParameter(f"read {text!r}; would do: a length above zero")
-    return length
 
 
 @click.command(short_help="Draw a building, or a part of it.")
@@ -58,7 +47,7 @@ def _length(context: click.Context, parameter: click.Parameter, text: str) -> fl
     "--close-up", default="", help='Look at this piece, mark or point ("15 ft, 0, 10 ft": across, along, up).'
 )
 @click.option(
-    "--distance", default="5 ft", callback=_length, help="Of the eye, in a close-up.", show_default=True
+    "--distance", type=Length(1.0), default="5 ft", help="Of the eye, in a close-up.", show_default=True
 )
 @click.option("--size", callback=_size, default="1600x1000", help="Pixels.", show_default=True)
 def picture(

@@ -60,6 +60,8 @@ def sheet_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> tuple[Par
     missed = []
     for bench in sorted(set(_pattern(profile, plan, sheet, outline))):
         u, v = _on_face(frame, sheet, bench)
+        if not 0.0 <= u <= plan.face.width:
+            continue  # past the corner, where the run's end leaves a rib no outer flat over steel
         if shapely.intersects(plan.backing, Point(u, v)):
             row.append((bench[0], bench[1], _top(sheet.recipe, bench[0])))
         else:
