@@ -10,7 +10,7 @@ import click
 
 from .loading import PATH, described, is_step
 from .progress import progress_bar
-from .types import Length
+from .types import Length, Weight
 
 FORMATS = ("table", "csv", "json", "xlsx")
 
@@ -33,6 +33,8 @@ FORMATS = ("table", "csv", "json", "xlsx")
     show_default=True,
     help="To which sheet lengths are rounded up.",
 )
+@click.option("--one-carries", type=Weight(), default="50 lb", show_default=True, help="A person's load.")
+@click.option("--two-carry", type=Weight(), default="100 lb", show_default=True, help="Two people's.")
 @click.option(
     "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
 )
@@ -45,6 +47,8 @@ def order(
     stock: float | None,
     kerf: float | None,
     step: float,
+    one_carries: float,
+    two_carry: float,
     spare: float,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
@@ -54,6 +58,7 @@ def order(
     if form == "xlsx" and out is None:
         raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
 
+    from ..order.handling import Carried
     from ..order.order_list import Terms
     from ..order.order_list import order as ordered
     from ..order.order_text import order_csv, order_json, order_table
@@ -86,9 +91,11 @@ def order(
 
         content = workbook(wanted)
     else:
-        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, listed)}
+        carried = Carried(one_carries, two_carry)
         width = max(80, shutil.get_terminal_size().columns)
-        content = texts.get(form, lambda: order_table(wanted, listed, width))().encode("utf-8")
+        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, listed, carried)}
+        text = texts.get(form, lambda: order_table(wanted, listed, carried, width))()
+        content = text.encode("utf-8")
     _deliver(content, out)
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 import click
 
-from ..units import Unreadable, parse_length
+from ..units import POUND, Unreadable, parse_length
 
 
 class Length(click.ParamType[float]):
@@ -26,3 +28,18 @@ class Length(click.ParamType[float]):
         if not self.least <= length <= self.most:
             self.fail(f"read {value!r}; would do: {self.least:g} to {self.most:g} mm", param, ctx)
         return length
+
+
+class Weight(click.ParamType[float]):
+    """A weight such as 50 lb or 25 kg, in kg."""
+
+    name = "weight"
+
+    def convert(self, value: str | float, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        """Kilograms."""
+        if not isinstance(value, str):
+            return value
+        found = re.fullmatch(r"\s*(\d{1,6}(?:\.\d{1,6})?)\s*(lb|kg)\s*", value.lower())
+        if not found:
+            self.fail(f"read {value!r}; would do: 50 lb or 25 kg", param, ctx)
+        return float(found[1]) * (POUND if found[2] == "lb" else 1.0)

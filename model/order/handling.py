@@ -7,13 +7,18 @@ from dataclasses import dataclass
 from .schedule import Schedule
 
 POUND = 0.45359237
-ONE, TWO = 50 * POUND, 100 * POUND
-"""kg that one person, or two, carry: common practice, no source. Wind and ladders lower them."""
-
 CAUTION = (
     "What one or two people carry is common practice, not a rule: wind, wet and heights lower it. "
     "At least two lay a roof sheet. Nobody carries a load on a ladder that could make them fall."
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """kg that one person, or two, carry: common practice, no source. Wind and ladders lower them."""
+
+    one: float = 50 * POUND
+    two: float = 100 * POUND
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,14 +32,14 @@ class Lift:
     people: int
 
 
-def lifts(schedule: Schedule, one: float = ONE, two: float = TWO) -> list[Lift]:
-    """Marks heavier than one person carries, heaviest first. Limits in kg."""
+def lifts(schedule: Schedule, carried: Carried) -> list[Lift]:
+    """Marks heavier than one person carries, heaviest first."""
     pieces = [(row.mark, row.role, row.count, row.weight) for row in schedule.rows]
     pieces += [(item.mark, item.role, item.count, item.weight) for item in schedule.items]
     heavy = [
-        Lift(mark, what, count, weight, 2 if weight <= two else 0)
+        Lift(mark, what, count, weight, 2 if weight <= carried.two else 0)
         for mark, what, count, weight in pieces
-        if weight > one
+        if weight > carried.one
     ]
     return sorted(heavy, key=lambda lift: (-round(lift.weight, 3), lift.mark))
 

@@ -10,7 +10,7 @@ from typing import Any
 
 from ..measure.snap import snapped
 from ..units import format_length, format_weight, weight_unit
-from .handling import CAUTION, lifts, whole
+from .handling import CAUTION, Carried, lifts, whole
 from .order_list import LISTS, Line, Order
 from .prices import total
 from .schedule import Schedule, Units
@@ -35,7 +35,7 @@ def order_csv(order: Order) -> str:
     return text.getvalue()
 
 
-def order_json(order: Order, schedule: Schedule) -> str:
+def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
     """Lines, stock plans, pairs, weights."""
     content = {
         "name": order.name,
@@ -50,14 +50,14 @@ def order_json(order: Order, schedule: Schedule) -> str:
         "weight": {"kg": snapped(whole(schedule), 0.1)},
         "heavy": [
             {"mark": lift.mark, "kg": snapped(lift.weight, 0.01), "people": lift.people}
-            for lift in lifts(schedule)
+            for lift in lifts(schedule, carried)
         ],
         "note": NOTE,
     }
     return json.dumps(content, indent=2, ensure_ascii=False) + "\n"
 
 
-def order_table(order: Order, schedule: Schedule, width: int = 80) -> str:
+def order_table(order: Order, schedule: Schedule, carried: Carried, width: int = 80) -> str:
     """The order list by list, then the stock plans, the pairs and what is heavy."""
     lines = [f"Order: {order.name}", NOTE if width > len(NOTE) else NOTE.replace(": member", ":\nmember"), ""]
     for name in LISTS:
@@ -68,7 +68,7 @@ def order_table(order: Order, schedule: Schedule, width: int = 80) -> str:
     if order.pairs:
         lines += ["", "Two sheets from one blank"]
         lines += [f"  {pair.count} of {pair.first} + {pair.second}: {pair.how}" for pair in order.pairs]
-    lines += ["", *_weights(schedule)]
+    lines += ["", *_weights(schedule, carried)]
     if any(line.price is not None for line in order.lines):
         lines += ["", f"Total of priced lines: {total(order):.2f}"]
         lines += [f"No price: {item}" for item in order.unpriced]
@@ -94,10 +94,10 @@ def _plan_text(item: str, plan: StockPlan, order: Order) -> Iterator[str]:
             yield f"    {number}: {cuts}{left}"
 
 
-def _weights(schedule: Schedule) -> Iterator[str]:
+def _weights(schedule: Schedule, carried: Carried) -> Iterator[str]:
     units, unit = schedule.units, weight_unit(schedule.units)
     yield f"Steel, all together: {format_weight(whole(schedule), units)} {unit}"
-    heavy = lifts(schedule)
+    heavy = lifts(schedule, carried)
     if heavy:
         yield f"Heaviest piece: {heavy[0].mark}, {format_weight(heavy[0].weight, units)} {unit}"
         two = [lift.mark for lift in heavy if lift.people]

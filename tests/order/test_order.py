@@ -13,7 +13,7 @@ from ribwright.description import parse, sample
 from ribwright.errors import FileError
 from ribwright.layout.ribs import graphs
 from ribwright.order.blanks import rake_pairs, rip_pairs
-from ribwright.order.handling import lifts, whole
+from ribwright.order.handling import Carried, lifts, whole
 from ribwright.order.order_list import Order, Terms, order
 from ribwright.order.order_text import order_csv, order_table
 from ribwright.order.prices import priced, read_prices, total
@@ -89,7 +89,7 @@ def test_every_quantity_is_counted_off_solids(ordered: Order, model: Model) -> N
 def test_weights_come_from_solids(listed: Schedule, model: Model) -> None:
     steel = [p for p in model.pieces if p.label("material") in ("steel", "screw")]
     assert whole(listed) == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
-    heavy = lifts(listed)
+    heavy = lifts(listed, Carried())
     assert heavy[0].weight == max(lift.weight for lift in heavy)
     assert all(lift.weight > 50 * POUND for lift in heavy)
     assert {lift.people for lift in heavy} <= {0, 2}
@@ -123,7 +123,7 @@ def test_prices_are_the_users_own(ordered: Order, tmp_path: Path) -> None:
     assert wanted.lines[0].cost == 12.5 * wanted.lines[0].quantity
     assert total(wanted) == wanted.lines[0].cost
     assert len(wanted.unpriced) == len(wanted.lines) - 1
-    assert f"Total of priced lines: {total(wanted):.2f}" in order_table(wanted, _empty())
+    assert f"Total of priced lines: {total(wanted):.2f}" in order_table(wanted, _empty(), Carried())
 
 
 def _empty() -> Schedule:
