@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import accumulate
 from math import ceil, hypot, radians, tan
 from pathlib import Path
@@ -18,6 +19,7 @@ from .kinds import Name
 from .reading import Draft, Values, read_values
 from .source import load, read_text, shown
 from .steel import Frame, Framing
+from .steel_lines import SteelLines
 
 USUAL_GAUGE = 29
 TRIM_GAUGE = "26 ga"
@@ -54,6 +56,8 @@ def _build(text: str, name: str, source_name: str) -> Building:
     if draft.problems:
         raise DescriptionError(draft.in_order(), source_name)
     building = _building(draft, name)
+    if draft.tables["frame"]["back_posts"] is None and SteelLines(building).post_room > building.width / 2:
+        building = replace(building, frame=replace(building.frame, back_posts=()))
     for path, remedy in misfits(building):
         draft.object_to(path, remedy)
     if draft.problems:
@@ -123,7 +127,8 @@ def _frame(draft: Draft) -> Frame:
         count = max(1, ceil(length / spacing - 1e-9))
         stations = tuple(length * k / count for k in range(1, count))
     for posts in ("front_posts", "back_posts"):
-        values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in values[posts]))
+        wanted = values[posts] if values[posts] is not None else (CENTRE,)
+        values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in wanted))
     return Frame(stations=stations, **values)
 
 

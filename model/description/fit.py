@@ -99,8 +99,7 @@ def _posts(lines: SteelLines) -> Iterator[Objection]:
     """Posts stand between the knees of the end frames, clear of each other."""
     building, frame = lines.building, lines.building.frame
     half = frame.post.width / 2 + frame.plate_reach
-    knee = frame.knee_reach + frame.knee.width if frame.knee else 0.0
-    least = lines.setback + frame.column.depth + knee + half
+    least = lines.post_room
     for key, posts in (("front_posts", frame.front_posts), ("back_posts", frame.back_posts)):
         for u in posts:
             if not least - TOUCH <= u <= building.width - least + TOUCH:

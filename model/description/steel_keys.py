@@ -32,7 +32,13 @@ FRAME = Table(
         Key("knee_reach", Length("6 in", "10 ft"), "from the inner corner along column and rafter", "2 ft"),
         Key("post", Steel(("tube", "cee")), "section of the gable posts", TUBE),
         Key("front_posts", Posts(), '"none", "centre", or where from the left corner', "none"),
-        Key("back_posts", Posts(), '"none", "centre", or where from the left corner', "centre"),
+        Key(
+            "back_posts",
+            Posts(),
+            '"none", "centre", or where from the left corner',
+            unless="centre, where there is room",
+            example=("centre", "centre"),
+        ),
         Key("plate_thickness", Length("1/8 in", "2 in"), "of the base plates", "3/8 in"),
         Key("plate_reach", Length("2 in", "8 in"), "of a base plate past its column", "3 in"),
         Key(

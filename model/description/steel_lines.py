@@ -127,6 +127,14 @@ class SteelLines:
         """Whether a gable girt at v passes above the side walls' girts and is long enough."""
         return v <= longest and v > max(self.side_girts, default=0.0) + self.building.framing.girt.width
 
+    @cached_property
+    def post_room(self) -> float:
+        """Least distance of a gable post from a corner: clear of column, knee and its own base plate."""
+        frame = self.building.frame
+        half = frame.post.width / 2 + frame.plate_reach
+        knee = frame.knee_reach + frame.knee.width if frame.knee else 0.0
+        return self.setback + frame.column.depth + knee + half
+
     def across_gable(self, v: float) -> bool:
         """Whether a gable's girt at v runs from corner to corner, clear of the end rafters."""
         half = self.building.framing.girt.width / 2

@@ -49,15 +49,17 @@ def rip_pairs(rows: Sequence[Row]) -> list[Pair]:
     One keeps the blank's overlap rib, the other its underlap leg; a rip that needs the same edge as its
     mate comes from a blank of its own.
     """
-    left = {row.mark: row.count for row in rows}
+    widest: dict[tuple[str, ...], Row] = {}
+    for row in rows:
+        if _kind(row) not in widest or row.width > widest[_kind(row)].width:
+            widest[_kind(row)] = row
+    ripped = [row for row in rows if row.width < widest[_kind(row)].width - SAME]
+    left = {row.mark: row.count for row in ripped}
     pairs = []
-    for one in rows:
-        for other in rows:
-            whole = max((r for r in rows if _kind(r) == _kind(one)), key=lambda r: r.width)
-            if not (_kind(one) == _kind(other) and _side_by_side(one, other, whole)):
-                continue
+    for one in ripped:
+        for other in ripped:
             count = min(left[one.mark], left[other.mark])
-            if count:
+            if count and _kind(one) == _kind(other) and _side_by_side(one, other, widest[_kind(one)]):
                 left[one.mark] -= count
                 left[other.mark] -= count
                 pairs.append(Pair(one.mark, other.mark, count, one.length, "one rip along the blank"))
@@ -74,7 +76,7 @@ def _side_by_side(one: Row, other: Row, whole: Row) -> bool:
         return False
     square = {end.kind for row in (one, other) for end in (row.foot, row.head)} == {"square"}
     keeps_leg = abs((other.width - other.ribs[-1]) - (whole.width - whole.ribs[-1])) < SAME
-    fits = one.width + other.width <= whole.width + SAME and one.width < whole.width - SAME
+    fits = one.width + other.width <= whole.width + SAME
     return square and keeps_leg and fits and abs(one.length - other.length) < SAME
 
 

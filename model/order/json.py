@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from ..measure.blank import Cutout, End
-from ..measure.snap import snapped, snapped_area
+from ..measure.snap import snapped, snapped_area, snapped_volume
 from ..units import area_unit, format_area, format_length, format_weight, weight_unit
 from . import words
 from .items import LISTS, Item
@@ -55,7 +55,7 @@ def _item(item: Item, units: Units) -> dict[str, Any]:
         "width": _sized(item.width, units),
         "ends": [snapped(angle, 0.01) for angle in item.ends],
         "holes": [_sized(hole, units) for hole in item.holes],
-        "volume": {"mm3": round(item.volume, -2)},
+        "volume": {"mm3": snapped_volume(item.volume)},
         **({"weight": _sized_weight(item.weight, units)} if item.weight else {}),
         "colour": item.colour,
         "faces": list(item.faces),

@@ -65,10 +65,12 @@ def test_a_building_too_narrow_for_its_knees() -> None:
 
 
 def test_a_building_too_narrow_for_a_post() -> None:
-    found = problem(described(width="6 ft"))
-    assert (found.key, found.line) == ("frame.back_posts", 0)
+    found = problem(described('[frame]\nback_posts = "centre"', width="6 ft"))
+    assert found.key == "frame.back_posts"
+    assert found.line > 0
     assert '"none" on a gable this narrow' in found.remedy
-    assert parse(described('[frame]\nback_posts = "none"', width="6 ft"), "x")
+    assert parse(described(width="6 ft"), "x").frame.back_posts == ()  # unasked, it is left out
+    assert parse(described(width="30 ft"), "x").frame.back_posts == (15 * 304.8,)
 
 
 COLUMN = "an opening clear of the column from 9' 10\" to 10' 2\": "

@@ -1,0 +1,39 @@
+"""What the schedule says of each mark, for a file whose pieces carry it."""
+
+from __future__ import annotations
+
+from ..units import area_unit, weight_unit
+from . import item_words, words
+from .items import Item
+from .schedule import Row, Schedule, Units
+
+LENGTHS = ("width", "cover", "length")
+
+
+def figures_by_mark(schedule: Schedule) -> dict[str, dict[str, str]]:
+    """For each mark the cells of its row, as shown and with their units.
+
+    How many pieces bear the mark is `count of mark`, since a piece may be a row with a count of its own.
+    Cells that a list has no use for are left out.
+    """
+    units = schedule.units
+    cells = {row.mark: _sheet(row, units) for row in schedule.rows}
+    cells |= {item.mark: item_words.cells(item, units) for item in schedule.items}
+    return {mark: _with_units(row, units) for mark, row in cells.items()}
+
+
+def _sheet(row: Row, units: Units) -> dict[str, str]:
+    cutouts = "; ".join(words.cut_text(cut, units) for cut in row.cutouts)
+    return {**words.figures(row, units), **words.texts(row, units), "cutouts": cutouts}
+
+
+def _with_units(cells: dict[str, str], units: Units) -> dict[str, str]:
+    """The cells that say something, under the names that a piece's own labels leave free."""
+    unit = {"area": area_unit(units), "weight": weight_unit(units)}
+    if units == "mm":
+        unit |= dict.fromkeys(LENGTHS, "mm")
+    said = {name: cell for name, cell in cells.items() if cell and name not in ("mark", "what", "count")}
+    return {
+        "count of mark": cells["count"],
+        **{name: f"{cell} {unit[name]}" if name in unit else cell for name, cell in said.items()},
+    }
