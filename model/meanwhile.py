@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ctypes
 import os
 import signal
 import sys
@@ -13,6 +14,7 @@ from contextlib import contextmanager
 from .errors import FileError, RibwrightError
 
 LONGEST = 32_000  # bytes of a message, less than a pipe holds, so that sending it never waits
+DEATH_SIGNAL = 1  # prctl(2): PR_SET_PDEATHSIG
 
 
 @contextmanager
@@ -48,6 +50,7 @@ def meanwhile(work: Callable[[], None]) -> Iterator[None]:
 
 def _forked(work: Callable[[], None], sender: int) -> int:
     """The process that works; it sends what went wrong, "P" before what is for a person."""
+    parent = os.getpid()
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", DeprecationWarning)  # idle threads of numeric libraries
         child = os.fork()
@@ -56,6 +59,7 @@ def _forked(work: Callable[[], None], sender: int) -> int:
     said = ""
     try:
         signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent stops it
+        end_with(parent)
         work()
     except RibwrightError as error:
         said = f"P{error}"
@@ -67,3 +71,10 @@ def _forked(work: Callable[[], None], sender: int) -> int:
         os.write(sender, said.encode("utf-8", "replace")[:LONGEST])
     finally:
         os._exit(1 if said else 0)
+
+
+def end_with(parent: int) -> None:
+    """Has the system end this forked process (Linux) when `parent` ends, even if that is killed."""
+    ctypes.CDLL(None).prctl(DEATH_SIGNAL, signal.SIGKILL)
+    if os.getppid() != parent:  # it has ended already
+        os._exit(1)

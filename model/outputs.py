@@ -48,6 +48,7 @@ def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
     from .exchange.stl import write_stl
     from .exchange.whole import whole_folder
     from .order.csv import csv_text
+    from .order.figures import figures_by_mark
     from .order.json import json_text
     from .order.order_list import order
     from .order.order_text import order_csv
@@ -57,7 +58,7 @@ def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
     with whole_folder(folder) as room, meanwhile(lambda: write_step(model, room / STEP.name)):
         listed = schedule(model)
         write_stl(model, room / STL.name)
-        write_glb(model, room / GLB.name)
+        write_glb(model, room / GLB.name, figures_by_mark(listed))
         for output, text in ((CSV, csv_text), (JSON, json_text)):
             (room / output.name).write_text(text(listed), encoding="utf-8", newline="")
         wanted = order(listed, terms)

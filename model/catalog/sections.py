@@ -1,6 +1,6 @@
 """Steel sections as a person types them: by shape and dimensions, or by a catalogue name.
 
-    tube 4x4x0.120       depth x width x wall
+    tube 4x4x0.120       depth x width x wall (or hss)
     cee 6x2.5x0.059      depth x flange x thickness; lip 0.773, radius 0.1875 if you like
     zee 8x2.25x0.059     depth x flange x thickness; lip, angle (of the lip), radius
     hat 1.5x1.25x0.0346  depth x crown x thickness; flange, angle (of the sides), radius

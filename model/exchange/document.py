@@ -8,7 +8,6 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
 from OCP.BRep import BRep_Builder
-from OCP.BRepBuilderAPI import BRepBuilderAPI_Transform
 from OCP.BRepTools import BRepTools
 from OCP.TDF import TDF_Label
 from OCP.TDocStd import TDocStd_Document
@@ -24,8 +23,6 @@ from ..solids.booleans import solids_in
 from ..solids.placing import location, place_of
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
 from .labels import MARK, NAMES, ORDER, ROLE, ROW, UNITS, Property, labels_from, order_in_tree, properties_of
-
-SAME_SCALE = 1e-9  # a placement that scales by more is no placement of a rigid body
 
 ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
@@ -225,9 +222,6 @@ class _Walk:
         """A solid in its own frame, one object for all that are the same shells, and where it stands."""
         standing = outer.Multiplied(shape.Location())
         solid = TopoDS.Solid_s(shape.Located(TopLoc_Location()))
-        turn = standing.Transformation()
-        if turn.IsNegative() or abs(turn.ScaleFactor() - 1.0) > SAME_SCALE:
-            return TopoDS.Solid_s(BRepBuilderAPI_Transform(solid, turn, True).Shape()), Place()
         if solid not in self._canonical:
             self._canonical[solid] = self._bodies.setdefault(_spelled(solid), solid)
         return self._canonical[solid], place_of(standing)

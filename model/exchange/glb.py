@@ -16,7 +16,7 @@ from OCP.TopoDS import TopoDS_Solid
 from .. import __version__
 from ..catalog.colours import rgb
 from ..pieces import Model, Piece
-from ..place import Point3
+from ..place import Place, Point3
 from ..solids.placed import row_triangles
 from .whole import Target, whole_file
 
@@ -84,26 +84,25 @@ class _Writer:
         return content, bytes(self._binary)
 
     def _add(self, piece: Piece) -> None:
-        x, y, z, o = piece.place.x, piece.place.y, piece.place.z, piece.place.origin
         extras: dict[str, Any] = {"mark": piece.mark, "role": piece.role, **dict(piece.labels)}
         if piece.row:
             extras["count"] = piece.count
         extras.update(self._figures.get(piece.mark, {}))
-        node = {
-            "name": piece.name,
-            "mesh": self._mesh(piece),
-            "matrix": [*x, 0, *y, 0, *z, 0, o[0] / 1000, o[1] / 1000, o[2] / 1000, 1],
-            "extras": extras,
-        }
+        node: dict[str, Any] = {"name": piece.name, "mesh": self._mesh(piece), "extras": extras}
+        if piece.place != Place():
+            node["matrix"] = _matrix(piece.place)
+        self._below(piece.group, node)
+
+    def _below(self, path: tuple[str, ...], node: dict[str, Any]) -> int:
+        """Puts a node into a group; returns its number."""
+        group = self._group(path)
         self._nodes.append(node)
-        self._nodes[self._group(piece.group)]["children"].append(len(self._nodes) - 1)
+        self._nodes[group]["children"].append(len(self._nodes) - 1)
+        return len(self._nodes) - 1
 
     def _group(self, path: tuple[str, ...]) -> int:
         if path not in self._groups:
-            outer = self._group(path[:-1])
-            self._nodes.append({"name": path[-1], "children": []})
-            self._groups[path] = len(self._nodes) - 1
-            self._nodes[outer]["children"].append(self._groups[path])
+            self._groups[path] = self._below(path[:-1], {"name": path[-1], "children": []})
         return self._groups[path]
 
     def _mesh(self, piece: Piece) -> int:
@@ -144,6 +143,12 @@ class _Writer:
             }
         )
         return len(self._accessors) - 1
+
+
+def _matrix(place: Place) -> list[float]:
+    """A place in metres, column by column."""
+    x, y, z, (u, v, w) = place.x, place.y, place.z, place.origin
+    return [*x, 0.0, *y, 0.0, *z, 0.0, u / 1000, v / 1000, w / 1000, 1.0]
 
 
 def _material(colour: str) -> dict[str, Any]:

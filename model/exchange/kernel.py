@@ -54,7 +54,7 @@ def silence() -> Iterator[None]:
 
 def set_name(label: TDF_Label, name: str) -> None:
     """Names a shape or an occurrence."""
-    TDataStd_Name.Set_s(label, TCollection_ExtendedString(name))
+    TDataStd_Name.Set_s(label, TCollection_ExtendedString(name, True))  # from UTF-8
 
 
 def name_of(label: TDF_Label) -> str:
@@ -69,12 +69,12 @@ def property_of(label: TDF_Label, key: str) -> str | None:
     if not label.FindAttribute(TDataStd_NamedData.GetID_s(), data):
         return None
     data.LoadDeferredData()
-    name = TCollection_ExtendedString(key.encode("utf-8").decode("latin-1"))
+    name = TCollection_ExtendedString(key, True)  # from UTF-8
     return _letters(str(data.GetString(name).ToExtString())) if data.HasString(name) else None
 
 
 def _letters(text: str) -> str:
-    """An attribute's text: the kernel takes every byte of its UTF-8 for a letter (in 7.9)."""
+    """An attribute's text, which the kernel (7.9) reads with a letter for every byte of its UTF-8."""
     try:
         return text.encode("latin-1").decode("utf-8")
     except UnicodeError:

@@ -12,14 +12,17 @@ import re
 from pathlib import Path
 
 from OCP.IFSelect import IFSelect_RetDone
+from OCP.Standard import Standard_Failure
 from OCP.STEPCAFControl import STEPCAFControl_Reader, STEPCAFControl_Writer
 from OCP.STEPControl import STEPControl_AsIs
 
 from ..catalog.colours import rgb
 from ..errors import FileError
 from ..pieces import Model
+from .apart import apart
 from .document import Documented, model_of
 from .kernel import new_document, set_up_step, silence
+from .packing import packed, unpacked
 from .part21 import END, Additions, attach, header, paint, quoted, references
 from .placements import KINDS as PLACEMENT_KINDS
 from .placements import SHAPE, References, placed_in_full
@@ -33,7 +36,8 @@ SCHEMA = re.compile(rb"FILE_SCHEMA\s*\(\((.*?)\)\)", re.DOTALL)
 TOKEN = re.compile(rb"'~(\d+)~'")
 PRODUCT = re.compile(rb"#(\d+) = PRODUCT\(\s*'~(\d+)~'")
 OCCURRENCE = re.compile(
-    rb"#(\d+) = NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*'(\d+)'\s*,\s*'[^']*'\s*,\s*'[^']*'\s*,\s*#(\d+)\s*,"
+    rb"#(\d+) = NEXT_ASSEMBLY_USAGE_OCCURRENCE\(\s*'(\d+)'\s*,\s*'[^']*'\s*,\s*'[^']*'"
+    rb"\s*,\s*#(\d+)\s*,\s*#(\d+)\s*,\s*\$\s*\)"
 )
 FORMATION, DEFINITION = "PRODUCT_DEFINITION_FORMATION", "PRODUCT_DEFINITION"
 REPRESENTED, BODY = "SHAPE_DEFINITION_REPRESENTATION", "ADVANCED_BREP_SHAPE_REPRESENTATION"
@@ -55,24 +59,34 @@ def read_step(path: str | Path) -> Model:
 
     A file of ours gives the model that was written. Any other gives its solids as pieces without
     role, mark and labels, named by their products. Raises FileError, in one line, for a file that
-    is no STEP file, is cut short, is larger than 100 MB, or has no solids.
+    is no STEP file, is cut short, is damaged, is larger than 100 MB, or has no solids.
     """
     data = read_whole(path, LARGEST)
     if not HEAD.match(data):
         raise FileError(f"{path}: is not a STEP file")
     if not TAIL.search(data[-1000:]):
         raise FileError(f"{path}: is a STEP file cut short")
+    read = apart(lambda: packed(_read(path, data)))
+    if read is None:
+        raise FileError(f"{path}: is a damaged STEP file, or more than can be read")
+    return unpacked(read)
+
+
+def _read(path: str | Path, data: bytes) -> Model:
+    """The model in the bytes of a STEP file."""
     set_up_step()
     reader, document = STEPCAFControl_Reader(), new_document()
     reader.SetNameMode(True)
     reader.SetMetaMode(True)
     reader.SetColorMode(False)
-    with silence():
-        done = reader.ReadStream("model.step", io.BytesIO(data)) == IFSelect_RetDone
-        if not (done and reader.Transfer(document)):
-            raise FileError(f"{path}: cannot be read as a STEP file")
-    model = model_of(document)
-    if not model.pieces:
+    try:
+        with silence():
+            done = reader.ReadStream("model.step", io.BytesIO(data)) == IFSelect_RetDone
+            done = done and reader.Transfer(document)
+        model = model_of(document)
+    except (Standard_Failure, ValueError, IndexError) as error:  # our attributes may be what is damaged
+        raise FileError(f"{path}: is a damaged STEP file") from error
+    if not done or not model.pieces:
         raise FileError(f"{path}: has no solids in it")
     return model
 
@@ -131,7 +145,7 @@ def _paint(additions: Additions, found: References, products: dict[int, int], do
 def _occurrences(text: bytes, products: dict[int, int], documented: Documented) -> dict[int, int]:
     """For each NEXT_ASSEMBLY_USAGE_OCCURRENCE its token: the kernel numbers them in their order."""
     below: dict[int, list[int]] = {}
-    for entity, _, assembly in sorted(OCCURRENCE.findall(text), key=lambda found: int(found[1])):
+    for entity, _, assembly, _ in sorted(OCCURRENCE.findall(text), key=lambda found: int(found[1])):
         below.setdefault(products[int(assembly)], []).append(int(entity))
     return {
         entity: token
@@ -141,6 +155,14 @@ def _occurrences(text: bytes, products: dict[int, int], documented: Documented) 
 
 
 def _named(found: re.Match[bytes], names: list[bytes], occurrences: dict[int, int]) -> bytes:
-    """An occurrence with its name, and a number that does not depend on what was written before."""
-    entity, token = found[1], occurrences[int(found[1])]
-    return b"#%s = NEXT_ASSEMBLY_USAGE_OCCURRENCE('%d',%s,'',#%s," % (entity, token, names[token], found[3])
+    """An occurrence with its name, also as its id: the kernel counts ids on from file to file, and
+    reads the id where a name has no ASCII letter."""
+    entity, _, assembly, product = found.groups()
+    name = names[occurrences[int(entity)]]
+    return b"#%s = NEXT_ASSEMBLY_USAGE_OCCURRENCE(%s,%s,'',#%s,#%s,$)" % (
+        entity,
+        name,
+        name,
+        assembly,
+        product,
+    )

@@ -2,7 +2,8 @@
 
 What is written goes into a hidden neighbour first, is flushed to the disk, and is then moved into
 place. Old files stay until the new ones are complete; a process killed at any moment leaves whole
-files, and at most a hidden folder that the next run clears away.
+files, and at most a hidden folder that the next run clears away. Moving a set takes a moment; killed
+right in it, a process leaves new files beside old ones, each whole.
 """
 
 from __future__ import annotations
@@ -53,6 +54,7 @@ def _filled(folder: Path) -> Iterator[Path]:
         yield room
         files = sorted(room.iterdir())
         for file in files:
+            _refuse_folder(folder / file.name)
             _flush(file)
         for file in files:
             file.replace(folder / file.name)
@@ -65,15 +67,20 @@ def _filled(folder: Path) -> Iterator[Path]:
 def whole_file(target: Target) -> Iterator[BinaryIO]:
     """A binary stream whose bytes become the file `target` when all is written without an error.
 
-    A stream given as target is handed on as it is. Raises FileError as `whole_folder` does.
+    A stream given as target is handed on as it is; a device or a pipe is written straight into, and
+    a link stays one. Raises FileError as `whole_folder` does.
     """
     if not isinstance(target, str | Path):
         yield target
         return
     path = Path(target)
     with said_plainly(path):
-        if path.is_dir():
-            raise FileError(f"{path}: is a folder, not a file")
+        _refuse_folder(path)
+        if path.exists() and not path.is_file():
+            with path.open("wb") as stream:
+                yield stream
+            return
+        path = path.resolve()
         handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
         try:
             with os.fdopen(handle, "wb") as stream:
@@ -135,6 +142,12 @@ def _take(handle: int, folder: Path) -> None:
             raise FileError(f"{folder}: another run is writing here; wait until it is done") from error
         except OSError:
             return  # a file system without locks
+
+
+def _refuse_folder(path: Path) -> None:
+    """Raises FileError where a folder stands in a file's way."""
+    if path.is_dir():
+        raise FileError(f"{path}: is a folder, not a file")
 
 
 def _make(folder: Path) -> list[Path]:

@@ -67,8 +67,9 @@ class Cutout:
 class Blank:
     """The sheet before anything was cut out of it, as far as its own edges tell.
 
-    ring: convex, counter-clockwise from the lower left corner. foot, head: its ends at low and high v.
-    sides: the line (n, 2) along each side, by name: "left", "right", "foot", "head".
+    ring: convex, counter-clockwise from the lower left corner, within the outline's bounding box.
+    foot, head: its ends at low and high v, as they ran before corners were notched away.
+    sides: the line (n, 2) along each side of the ring, by name: "left", "right", "foot", "head".
     """
 
     ring: tuple[Point2, ...]
@@ -84,17 +85,37 @@ def blank(outline: Polygon) -> Blank:
     such edge the bounding box stands in.
     """
     corners = np.array(outline.exterior.coords)[:-1]
-    ring = np.array(shapely.box(*outline.bounds, ccw=True).exterior.coords)[:-1]
+    full = _supported(corners)
+    ends = _sides(full)
+    ring = full
+    for side, inward in _BOX:
+        ring = _clipped(ring, side * corners.max(axis=0), inward)
+    ring = started(straightened(_set_back(ring, corners)))
+    return Blank(_points(ring), _end(ends["foot"] * (1, -1)), _end(ends["head"]), _sides(ring))
+
+
+_BOX = tuple((side, np.array(way)) for side, way in ((0, (1, 0)), (1, (-1, 0)), (0, (0, 1)), (1, (0, -1))))
+"""Sides of a bounding box from (0, 0): through its far corner or not, and the direction inward."""
+
+
+def _supported(corners: Vectors) -> Vectors:
+    """The convex ring that the supporting edges of an outline (n, 2) bound together.
+
+    It may reach past the bounding box: a rake runs on where its high corner is notched away.
+    """
+    size = corners.max(axis=0)
+    ring = np.array(shapely.box(*-size, *2 * size, ccw=True).exterior.coords)[:-1]
     for start, end in zip(corners, np.roll(corners, -1, axis=0), strict=True):
         along = end - start
-        size = float(np.hypot(*along))
-        inward = np.array([-along[1], along[0]]) / size
-        if size > TOLERANCE and float(((corners - start) @ inward).min()) > -STRAIGHT:
-            ring = _clipped(ring, start, inward)
-    ring = started(straightened(_set_back(ring, corners)))
-    sides = _sides(ring)
-    foot = _end(sides["foot"] * (1, -1))
-    return Blank(_points(ring), foot, _end(sides["head"]), sides)
+        length = float(np.hypot(*along))
+        aside = np.array([-along[1], along[0]]) / length
+        if length > TOLERANCE and float(((corners - start) @ aside).min()) > -STRAIGHT:
+            ring = _clipped(ring, start, aside)
+    for side, inward in _BOX:
+        stand_in = (3 * side - 1) * size  # a corner of the big box; still reached where nothing supports
+        if float(((ring - stand_in) @ inward).min()) < STRAIGHT:
+            ring = _clipped(ring, side * size, inward)
+    return straightened(_set_back(ring, corners))
 
 
 def cutouts(outline: Polygon, sheet: Blank) -> tuple[Cutout, ...]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ..errors import RibwrightError
 from .faces import Body, Vectors
@@ -16,6 +15,8 @@ PARALLEL = 1e-9
 """How far the cosine between parallel normals may be off 1."""
 BENT = 1e-7
 """Share of skin that must lean before its lean is trusted to show where the ribs run."""
+STEEPEST = 0.1
+"""Cosine between a flank and the pan; no rib is folded as steep."""
 
 
 class NotASheet(RibwrightError):
@@ -59,11 +60,9 @@ def lie(body: Body) -> Lie:
     skin = np.isfinite(thickness) & (gaps.min(axis=1) < 1.2 * thickness)
     if skin.all() or not skin.any():
         raise NotASheet("a body that is called a sheet is none: it has no two faces a thickness apart")
+    w = _off_edges(normals[~skin], areas[~skin], largest)
+    skin |= np.abs(normals @ w) > BENT
     v, bent = _square_to(normals[skin], areas[skin])
-    w = _square_to(normals[~skin], areas[~skin])[0]
-    if bent:
-        w = _off_edges(v, normals, areas, skin)
-        skin |= np.abs(normals @ w) > BENT
     tilted = float(np.linalg.norm(np.cross(w, largest)))
     if not bent and tilted > COINCIDENT:
         v = np.cross(w, largest)
@@ -85,8 +84,9 @@ def lie(body: Body) -> Lie:
 def _gaps(body: Body, normals: Vectors) -> Vectors:
     """(n, n) how far behind each face another one lies that faces the other way; inf where none does."""
     starts = np.array([body.corners[face.rings[0][0]] for face in body.faces])
-    heights = np.einsum("ij,ij->i", normals, starts)
-    behind = heights[:, None] + heights[None, :]
+    # Both along the one normal: the other's differs in its last digits, which tell far from the origin.
+    heights = normals @ starts.T
+    behind = heights.diagonal()[:, None] - heights
     facing_away = normals @ normals.T < PARALLEL - 1
     gaps: Vectors = np.where(facing_away & (behind > COINCIDENT), behind, np.inf)
     return gaps
@@ -98,17 +98,20 @@ def _square_to(normals: Vectors, areas: Vectors) -> tuple[Vectors, bool]:
     return directions[:, 0], bool(spread[1] > BENT * spread[2])
 
 
-def _off_edges(v: Vectors, normals: Vectors, areas: Vectors, skin: NDArray[np.bool_]) -> Vectors:
-    """The direction off the sheet: square to v, and of those to the most edge.
+def _off_edges(normals: Vectors, areas: Vectors, largest: Vectors) -> Vectors:
+    """The direction off the sheet: the one that most edge is square to, not lying in the largest skin.
 
     A sliver of skin beside a cut may have lost what lay behind it and pass for edge; it is outvoted.
     """
-    across = np.cross(v, normals[~skin])
-    across = across[np.linalg.norm(across, axis=1) > COINCIDENT]
-    found = np.concatenate([normals[skin], across / np.linalg.norm(across, axis=1, keepdims=True)])
-    votes = (np.abs(found @ normals[~skin].T) < BENT) @ areas[~skin]
-    best: Vectors = found[int(np.round(votes, 3).argmax())]
-    return best
+    pairs = np.cross(normals[:, None], normals[None, :]).reshape(-1, 3)
+    sizes = np.linalg.norm(pairs, axis=1)
+    off = np.abs(pairs @ largest) > STEEPEST * sizes
+    pairs = pairs[(sizes > COINCIDENT) & off] / sizes[(sizes > COINCIDENT) & off, None]
+    if not len(pairs):
+        raise NotASheet("a body that is called a sheet is none: its edges stand square to no one face")
+    square = np.abs(pairs @ normals.T) < BENT
+    agreed = square[int((square @ areas).argmax())]
+    return _square_to(normals[agreed], areas[agreed])[0]
 
 
 def _longest(normals: Vectors, areas: Vectors) -> Vectors:

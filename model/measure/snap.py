@@ -17,3 +17,8 @@ def snapped(value: float, step: float) -> float:
 def snapped_area(value: float) -> int:
     """Area to the nearest mm2, halves up; the same for value +- 1e-4 (length noise times lengths)."""
     return floor(value + 1e-3 / 3 + 0.5)
+
+
+def snapped_volume(value: float) -> int:
+    """Volume to the nearest 100 mm3, halves up; the same for value +- 0.1 (length noise times areas)."""
+    return floor((value + 1 / 3) / 100 + 0.5) * 100

@@ -28,7 +28,7 @@ def _sheet(row: Row, units: Units) -> dict[str, str]:
 
 
 def _with_units(cells: dict[str, str], units: Units) -> dict[str, str]:
-    """The cells that say something, under the names that a piece's own labels leave free."""
+    """The cells that say something; the mark and what it is are said of the piece already."""
     unit = {"area": area_unit(units), "weight": weight_unit(units)}
     if units == "mm":
         unit |= dict.fromkeys(LENGTHS, "mm")

@@ -1,0 +1,52 @@
+"""The STEP file alone gives the schedule, to the byte, in every way it is written."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from ribwright.description import parse
+from ribwright.exchange.step import read_step, write_step
+from ribwright.order.csv import csv_text
+from ribwright.order.json import json_text
+from ribwright.order.markdown import markdown_text
+from ribwright.order.schedule import schedule
+from ribwright.order.table import table
+from ribwright.pieces import Model
+from ribwright.raising import raise_building
+
+METRIC = """
+units = "mm"
+width = "7333.3 mm"
+length = "8 m"
+eave_height = "2777.7 mm"
+pitch = "11.3 deg"
+[[opening]]
+kind = "window"
+wall = "left"
+width = "917.7 mm"
+height = "811.3 mm"
+from_left = "2888.8 mm"
+sill = "1000.1 mm"
+"""
+INCHES = """
+width = "16'"
+length = "20' 7-5/16\\""
+eave_height = "8'"
+pitch = "5/12"
+"""
+
+
+def written(model: Model) -> list[str]:
+    listed = schedule(model)
+    writers = (table, lambda one: table(one, 200), csv_text, json_text, markdown_text)
+    return [write(listed) for write in writers]
+
+
+@pytest.mark.parametrize("text", [METRIC, INCHES], ids=["mm", "ft-in"])
+def test_the_step_file_alone_gives_the_same_bytes(text: str, tmp_path: Path) -> None:
+    model = raise_building(parse(text, "shed")).model
+    write_step(model, tmp_path / "model.step")
+    again = read_step(tmp_path / "model.step")
+    assert len(again.pieces) == len(model.pieces)
+    assert written(again) == written(model)
