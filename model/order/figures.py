@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from ..units import area_unit, weight_unit
 from . import item_words, words
-from .items import Item
 from .schedule import Row, Schedule, Units
 
 LENGTHS = ("width", "cover", "length")
