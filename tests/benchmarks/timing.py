@@ -15,7 +15,7 @@ Other = TypeVar("Other")
 
 
 class Ran(NamedTuple):
-    """A process that has run: wall time, time of all its processors, and the most memory it or a child held."""
+    """A process that has run: wall time, processor time, and the most memory it or a child of it held."""
 
     seconds: float
     processor: float

@@ -99,7 +99,7 @@ def test_nodes_carry_what_the_schedule_says_of_their_mark(nodes: dict[str, dict[
     """A roof sheet of the sample, 15' 6-5/8" (its length is worked by hand in the test of run rules)."""
     by_mark = {node["extras"]["mark"]: node["extras"] for node in nodes.values()}
     listed = sample_schedule()
-    assert {row.mark for row in (*listed.rows, *listed.items)} == set(by_mark)
+    assert {row.mark for row in listed.rows} | {item.mark for item in listed.items} == set(by_mark)
     roof = by_mark["R1"]
     assert {name: roof[name] for name in ("count of mark", "length", "width", "cover", "ends")} == {
         "count of mark": "26",

@@ -155,7 +155,7 @@ def kill_while_it_writes(sets: Sets) -> None:
 
 @LINUX
 def test_killed_while_it_writes_it_takes_its_writer_along(sets: Sets) -> None:
-    """Or the process for the STEP file would write on, and hold the folder's lock, until it had come to its end."""
+    """Or the process for the STEP file would write on to its end, and hold the folder's lock so long."""
     kill_while_it_writes(sets)
     assert (sets.out / ROOM).is_dir()
     assert not (sets.out / ROOM / STEP.name).exists()
