@@ -13,7 +13,7 @@ from OCP.TDF import TDF_Label
 from OCP.TDocStd import TDocStd_Document
 from OCP.TopLoc import TopLoc_Location
 from OCP.TopoDS import TopoDS, TopoDS_Iterator, TopoDS_Solid
-from OCP.TopTools import TopTools_FormatVersion
+from OCP.TopTools import TopTools_FormatVersion, TopTools_IndexedMapOfShape
 from OCP.XCAFDoc import XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
 
 from ..pieces import Model, Piece
@@ -175,7 +175,8 @@ class _Walk:
         self._ours = ours
         self._bodies: dict[bytes, TopoDS_Solid] = {}
         self._rows: dict[int, tuple[TopoDS_Solid, tuple[Point3, ...]]] = {}
-        self._canonical: dict[TopoDS_Solid, TopoDS_Solid] = {}
+        self._shapes = TopTools_IndexedMapOfShape()  # of shapes: Python's == tells apart what is the same
+        self._canonical: dict[int, TopoDS_Solid] = {}
 
     def below(self, root: TDF_Label) -> Iterator[tuple[Piece, str | None]]:
         """The pieces below a root, each with its number in the model if it bears one."""
@@ -222,9 +223,10 @@ class _Walk:
         """A solid in its own frame, one object for all that are the same shells, and where it stands."""
         standing = outer.Multiplied(shape.Location())
         solid = TopoDS.Solid_s(shape.Located(TopLoc_Location()))
-        if solid not in self._canonical:
-            self._canonical[solid] = self._bodies.setdefault(_spelled(solid), solid)
-        return self._canonical[solid], place_of(standing)
+        number = self._shapes.Add(solid)
+        if number not in self._canonical:
+            self._canonical[number] = self._bodies.setdefault(_spelled(solid), solid)
+        return self._canonical[number], place_of(standing)
 
 
 def _spelled(solid: TopoDS_Solid) -> bytes:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 from math import ceil
 
@@ -54,11 +55,10 @@ class Missed:
 def sheet_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> tuple[Part | None, list[Missed]]:
     """One row of all the screws of a sheet, and those that would miss."""
     assert isinstance(sheet.recipe, Sheet)
-    outline = Polygon(sheet.recipe.outline, sheet.recipe.holes)
     frame = plan.face.frame
     row: list[Point3] = []
     missed = []
-    for bench in sorted(set(_pattern(profile, plan, sheet, outline))):
+    for bench in sorted(set(_pattern(profile, plan, sheet))):
         u, v = _on_face(frame, sheet, bench)
         if not 0.0 <= u <= plan.face.width:
             continue  # past the corner, where the run's end leaves a rib no outer flat over steel
@@ -93,25 +93,24 @@ def _part(name: str, role: str, plan: Fastening, body: Turned, sheet: Part, row:
     return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
 
 
-def _pattern(profile: RibProfile, plan: Fastening, sheet: Part, outline: Polygon) -> Iterator[Point2]:
+def _pattern(profile: RibProfile, plan: Fastening, sheet: Part) -> Iterator[Point2]:
     """Where screws go, on the bench."""
     count = round(profile.cover / profile.pitch)
     beside = profile.base / 2 + plan.screws.beside_rib
     for k in range(count + 1):
         if k < count:
-            yield from _column(plan, sheet, outline, k * profile.pitch + beside, second=False)
+            yield from _column(plan, sheet, k * profile.pitch + beside, second=False)
         if k > 0:
-            yield from _column(plan, sheet, outline, k * profile.pitch - beside, second=True)
+            yield from _column(plan, sheet, k * profile.pitch - beside, second=True)
 
 
-def _column(plan: Fastening, sheet: Part, outline: Polygon, u: float, second: bool) -> Iterator[Point2]:
+def _column(plan: Fastening, sheet: Part, u: float, second: bool) -> Iterator[Point2]:
     """The screws beside one rib, on one side: on the end lines of every stretch of sheet and those between.
 
     second: the side that only pairs have.
     """
-    _, low, _, high = outline.bounds
-    inside = outline.buffer(-FROM_EDGE * 0.9, join_style="mitre")
-    for stretch in _stretches(inside, u, low, high):
+    assert isinstance(sheet.recipe, Sheet)
+    for stretch in _stretches(sheet.recipe, u):
         heights = _crossings(plan, sheet, u, stretch)
         for number, v in enumerate(heights):
             at_end = number in (0, len(heights) - 1)
@@ -119,11 +118,22 @@ def _column(plan: Fastening, sheet: Part, outline: Polygon, u: float, second: bo
                 yield (grid(u), grid(v))
 
 
-def _stretches(inside: shapely.Geometry, u: float, low: float, high: float) -> list[Point2]:
-    """The v ranges of the outline over u."""
+@cache
+def _stretches(recipe: Sheet, u: float) -> tuple[Point2, ...]:
+    """The v ranges of a sheet's outline over u, apart from its edges."""
+    inside = _inset(recipe)
+    if inside.is_empty:
+        return ()
+    _, low, _, high = inside.bounds
     found = shapely.intersection(inside, LineString(((u, low - 1), (u, high + 1))))
     lines = [part for part in shapely.get_parts(found) if part.length > 0]
-    return sorted((line.bounds[1], line.bounds[3]) for line in lines)
+    return tuple(sorted((line.bounds[1], line.bounds[3]) for line in lines))
+
+
+@cache
+def _inset(recipe: Sheet) -> shapely.Geometry:
+    outline = Polygon(recipe.outline, recipe.holes)
+    return outline.buffer(-FROM_EDGE * 0.9, join_style="mitre")
 
 
 def _crossings(plan: Fastening, sheet: Part, u: float, stretch: Point2) -> list[float]:

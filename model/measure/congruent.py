@@ -116,11 +116,11 @@ def _congruent(pieces: list[Piece]) -> Iterable[Group]:
     while left:
         first = bodies[left[0]]
         lying = _reached(left.pop(0), bodies, left)
-        members = (
-            Member(piece, tuple(way.bench for way in bodies[piece.solid].ways if drawn.fits(way)))
-            for piece in pieces
-            if (drawn := lying.get(piece.solid))
-        )
+        benches = {
+            solid: tuple(way.bench for way in bodies[solid].ways if drawn.fits(way))
+            for solid, drawn in lying.items()
+        }
+        members = (Member(piece, benches[piece.solid]) for piece in pieces if piece.solid in benches)
         yield Group("", role, first, tuple(members))
 
 
