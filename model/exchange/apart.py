@@ -14,7 +14,6 @@ from collections.abc import Callable
 from typing import NoReturn
 
 from ..errors import FileError, RibwrightError
-from ..meanwhile import end_with
 
 LONGEST = 900  # seconds of work, after which the system ends the process
 
@@ -30,13 +29,12 @@ def apart(work: Callable[[], bytes]) -> bytes | None:
     if sys.platform != "linux":
         return work()
     receiver, sender = os.pipe()
-    parent = os.getpid()
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", DeprecationWarning)  # idle threads of numeric libraries
         child = os.fork()
     if not child:
         os.close(receiver)
-        _answer(work, sender, parent)
+        _answer(work, sender)
     os.close(sender)
     try:
         with os.fdopen(receiver, "rb") as pipe:
@@ -55,7 +53,7 @@ def apart(work: Callable[[], bytes]) -> bytes | None:
     return said[1:]
 
 
-def _answer(work: Callable[[], bytes], sender: int, parent: int) -> NoReturn:
+def _answer(work: Callable[[], bytes], sender: int) -> NoReturn:
     """Does the work in the forked process, which ends with it."""
     if sys.platform == "linux":
         import resource  # noqa: PLC0415 (there is none on Windows)
@@ -64,7 +62,6 @@ def _answer(work: Callable[[], bytes], sender: int, parent: int) -> NoReturn:
     status = 1
     try:
         signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent stops it
-        end_with(parent)
         try:
             said = DONE + work()
         except RibwrightError as error:
