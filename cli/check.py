@@ -6,18 +6,16 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import click
 
 from ..description import Building, read
 from ..errors import DescriptionError, FileError, Problem
-from ..units import format_length, format_pitch
+from ..findings import Finding, words
+from ..units import Units, format_length, format_pitch
 from .loading import PATH
+from .saying import say
 from .status import DONE, FINDINGS, WRONG_INPUT
-
-if TYPE_CHECKING:
-    from ..findings import Finding
 
 
 @click.command(short_help="Say whether a description can be built.")
@@ -41,7 +39,7 @@ def check(file: Path, as_json: bool) -> int:
             raise
         problems = [Problem("", "", str(error))]
     if as_json:
-        click.echo(_json(file, problems, findings))
+        click.echo(_json(file, problems, findings, building.units if building else "ft-in"))
     elif building:
         _say_findings(file, building, findings)
     else:
@@ -57,12 +55,21 @@ def _findings(building: Building) -> Sequence[Finding]:
     return lay_out(building).findings
 
 
-def _json(file: Path, problems: Sequence[Problem], findings: Sequence[Finding]) -> str:
+def _said(finding: Finding, units: Units) -> dict[str, object]:
+    return {
+        "code": finding.code.text,
+        "fault": finding.fault,
+        "pieces": finding.pieces,
+        "text": words(finding, units),
+    }
+
+
+def _json(file: Path, problems: Sequence[Problem], findings: Sequence[Finding], units: Units) -> str:
     said = {
         "file": str(file),
         "can_be_built": not problems,
         "problems": [asdict(problem) for problem in problems],
-        "findings": [asdict(finding) for finding in findings],
+        "findings": [_said(finding, units) for finding in findings],
     }
     return json.dumps(said, indent=2)
 
@@ -86,7 +93,4 @@ def _say_findings(file: Path, building: Building, findings: Sequence[Finding]) -
     openings = f"{len(building.openings)} opening{'' if len(building.openings) == 1 else 's'}"
     can = click.style("can be built", fg="green")
     click.echo(f"{file}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
-    for finding in findings:
-        click.secho(
-            f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow" if finding.fault else None
-        )
+    say(findings, building.units)

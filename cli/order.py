@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from .loading import PATH, described, is_step
+from .loading import PATH, model_of
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -23,9 +23,9 @@ FORMATS = ("table", "csv", "json", "xlsx")
 @click.option(
     "--stock",
     type=Length(100, 13000),
-    help="Length that trim comes in; the description's, or 10 ft, unless given.",
+    help="Length that trim comes in; as described, or 10 ft, unless given.",
 )
-@click.option("--kerf", type=Length(0, 25), help="Lost at every cut; the description's, or 0, unless given.")
+@click.option("--kerf", type=Length(0, 25), help="Lost at every cut; as described, or 0, unless given.")
 @click.option(
     "--step",
     type=Length(1, 3000),
@@ -59,7 +59,7 @@ def order(
         raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
 
     from ..order.handling import Carried
-    from ..order.order_list import Terms
+    from ..order.order_list import buying_on
     from ..order.order_list import order as ordered
     from ..order.order_text import order_csv, order_json, order_table
     from ..order.prices import priced, read_prices
@@ -67,23 +67,10 @@ def order(
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
-        if file and is_step(file):
-            from ..exchange.step import read_step
-
-            model, trim = read_step(file), None
-        else:
-            from ..raising import raise_building
-
-            building = described(file)
-            model, trim = raise_building(building, progress).model, building.trim
-    terms = Terms(
-        stock=stock or (trim.stock if trim else Terms().stock),
-        kerf=kerf if kerf is not None else (trim.kerf if trim else 0.0),
-        step=step,
-        spare=spare / 100,
-    )
+        model = model_of(file, progress)
     listed = schedule(model)
-    wanted = ordered(listed, terms)
+    buying = buying_on(model.terms, stock=stock, kerf=kerf, step=step, spare=spare / 100)
+    wanted = ordered(listed, buying)
     if own is not None:
         wanted = priced(wanted, own)
     if form == "xlsx":

@@ -11,6 +11,7 @@ from ..outputs import OUTPUTS
 from .folders import default_folder
 from .loading import PATH, described
 from .progress import progress_bar
+from .saying import say
 from .status import DONE, FINDINGS
 
 CAUTION = (
@@ -32,18 +33,15 @@ def raise_(file: Path | None, out: Path | None) -> int:
     building = described(file)
     folder = out or default_folder(building.name)
 
-    from ..order.order_list import Terms
     from ..order.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 
     with progress_bar() as progress:
         raised = raise_building(building, progress)
-        terms = Terms(stock=building.trim.stock, kerf=building.trim.kerf)
-        listed = write_outputs(raised.model, folder, terms)
+        listed = write_outputs(raised.model, folder)
     click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
     click.echo(f"Written to {folder}:\n{MADE}")
     click.echo(CAUTION)
-    for finding in raised.findings:
-        click.secho(f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow", err=True)
+    say(raised.findings, building.units)
     return FINDINGS if any(finding.fault for finding in raised.findings) else DONE

@@ -8,10 +8,10 @@ from pathlib import Path
 
 import click
 
+from ..roles import LISTS
 from .loading import PATH, model_of
 from .progress import progress_bar
 
-PARTS = ("sheets", "members", "trims", "closures", "screws", "openings", "slab")
 FORMATS = ("table", "csv", "json", "md")
 
 
@@ -28,7 +28,7 @@ FORMATS = ("table", "csv", "json", "md")
 @click.option(
     "--part",
     "parts",
-    type=click.Choice(PARTS),
+    type=click.Choice(LISTS),
     multiple=True,
     help="Only this list; repeatable. All unless given.",
 )

@@ -1,22 +1,237 @@
-"""What was found about a building that can be raised: faults to mend, and things done that must be said."""
+"""What was found about a building that can be raised: faults to mend, and things done that must be said.
+
+Findings are values, the same whoever made them: the layout's notes and the audit's faults. Their words
+are made here, in one place, in the units of the person.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from enum import Enum
+from typing import Literal
+
+from .place import Point3
+from .units import INCH, Units, format_length
+
+Quantity = Literal["", "length", "area", "volume", "count"]
+Check = Literal["layout", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "audit"]
+
+FINE = 25.4
+"""mm; shorter lengths are said in decimals, since sixteenths would swallow what matters."""
+NAMED = 3
+"""Pieces that a sentence names before it counts the rest."""
+
+
+class Code(Enum):
+    """Every finding there is: its short stable name, the check it belongs to, its words, whether a fault.
+
+    In the words stand {pieces}, {one} and {other} (the first two), {measured} and {limit}.
+    """
+
+    POST_LEFT_OUT = (
+        "post-left-out",
+        "layout",
+        "the post {measured} from the left corner of the {pieces} wall is left out: an opening is there",
+        False,
+    )
+    POST_ON_HEADER = (
+        "post-on-header",
+        "layout",
+        "the post {measured} from the left corner of the {pieces} wall stops on the header of the opening "
+        "below it",
+        False,
+    )
+    SCREW_LEFT_OUT = (
+        "screw-left-out",
+        "layout",
+        "{measured} screws that the pattern asks of {one} are left out: no steel would hold them",
+    )
+    DOOR_ROOM = (
+        "door-room",
+        "layout",
+        "{one} stands in the room that {other} needs; move the door, or give it other headroom, side_room "
+        "or depth_back",
+    )
+    CLASH = ("clash", "clash", "{one} and {other} share {measured} of space")
+    SCREW_CLASH = (
+        "screw-clash",
+        "clash",
+        "{one} runs into {other}, which it does not fasten: {measured} shared",
+    )
+    UNCOVERED = ("uncovered", "cover", "{measured} beside {pieces} has steel behind it and no sheet")
+    COVERED_TWICE = (
+        "covered-too-often",
+        "cover",
+        "{pieces} lie over each other on {measured}",
+    )
+    IN_OPENING = ("sheet-in-opening", "cover", "{one} reaches {measured} into the opening of {other}")
+    HOLE = ("hole-without-opening", "cover", "a hole of {measured} in {pieces} has no opening behind it")
+    OPEN_TO_SKY = ("open-to-sky", "cover", "{measured} is open to the sky beside {pieces}")
+    RAW_EDGE = (
+        "raw-edge",
+        "cover",
+        "{measured} of the cut edge of {pieces} has no trim over or under it",
+    )
+    BARE_EAVE = ("bare-eave", "cover", "{measured} of the eave of {pieces} has no trim along it")
+    LAP_OPEN = (
+        "lap-open",
+        "laps",
+        "{measured} of air between {one} and {other} at their lap, {limit} allowed",
+    )
+    LAP_PRESSED = ("lap-pressed", "laps", "{one} and {other} lie {measured} inside each other at their lap")
+    LAP_WIDTH = ("lap-width", "laps", "{one} and {other} lap {measured}; the laps of their face are {limit}")
+    RIBS_APART = ("ribs-apart", "laps", "the lap ribs of {one} and {other} stand {measured} apart")
+    LAP_WITHOUT_RIB = ("lap-without-rib", "laps", "no rib of {one} lies over a rib of {other} at their lap")
+    LAP_TURNED = ("lap-turned", "laps", "{one} lies over {other}, against the way the others of the face lap")
+    LAP_NOT_AS_ASKED = (
+        "lap-not-as-asked",
+        "laps",
+        "the overlap ribs of {pieces} are on the other side than was asked",
+    )
+    OFF_PLANE = ("sheet-off-plane", "laps", "{pieces} lies {measured} off the plane of its face")
+    TRIM_LAP_SHORT = ("trim-lap-short", "laps", "{one} and {other} lap {measured}, {limit} asked")
+    TRIM_LAP_UPHILL = (
+        "trim-lap-uphill",
+        "laps",
+        "{one} lies outside {other}, though it is lower",
+    )
+    TRIM_LAP_WINDWARD = (
+        "trim-lap-windward",
+        "laps",
+        "the edge of {one} over {other} faces the wind",
+    )
+    RIB_OPEN = ("rib-end-open", "laps", "the hollow under a rib of {one} is open at its end, {measured}")
+    OVERHANG = ("overhang", "overhang", "{pieces} reaches {measured} past the steel, {limit} asked")
+    EAVE_CROOKED = (
+        "eave-crooked",
+        "overhang",
+        "{one} and {other} end {measured} apart at the eave",
+    )
+    FEET_UNEVEN = ("feet-uneven", "overhang", "the feet of {one} and {other} are {measured} apart in height")
+    RIDGE_BARE = ("ridge-bare", "overhang", "{measured} at the head of {pieces} is not under the ridge cap")
+    SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")
+    SCREW_MISSES = ("screw-misses-steel", "bite", "{one} goes through {other} and finds no steel behind")
+    SCREW_IN_FOAM = ("screw-in-foam", "bite", "{one} passes through {other}")
+    BITE_SHORT = ("bite-short", "bite", "{one} reaches {measured} past the face of {other}, {limit} asked")
+    SCREW_ALONG = (
+        "screw-along-steel",
+        "bite",
+        "{one} runs {measured} down a wall of {other}, not through",
+    )
+    SCREW_GAP = ("screw-gap", "bite", "{one} has {measured} of air under {other} before the next it holds")
+    LAP_SCREW_LOOSE = ("lap-screw-loose", "bite", "{one} holds {other} to no other sheet")
+    WASHER_OFF = ("washer-off", "bite", "the washer of {one} stands {measured} off {other}")
+    WASHER_RIDES = (
+        "washer-rides",
+        "bite",
+        "a rib or an edge of {other} is {measured} from flat under {one}'s washer",
+    )
+    HEAD_IN = ("head-in-another", "bite", "the head of {one} stands in {other}")
+    HEAD_BEHIND = ("head-behind", "bite", "the head of {one} is behind {other}")
+    SCREWS_NEAR = ("screws-near", "bite", "{one} and {other} stand {measured} apart, {limit} asked")
+    EDGE_NEAR = ("edge-near", "bite", "{one} stands {measured} from an edge of {other}, {limit} asked")
+    EDGE_LOOSE = (
+        "edge-loose",
+        "bite",
+        "{measured} of an edge of {one} has steel behind it and no screw",
+    )
+    BODY_OPEN = ("body-open", "bodies", "the solid of {pieces} is not closed, or folds into itself")
+    BODY_HOLLOW = ("body-inside-out", "bodies", "the solid of {pieces} has no volume, or is inside out")
+    BODY_INVALID = ("body-invalid", "bodies", "the kernel's own checks find the solid of {pieces} invalid")
+    FLOATING = ("floating", "bodies", "{pieces} touches nothing")
+    GAUGE = (
+        "gauge-differs",
+        "labels",
+        "{pieces} is {measured} thick, its label says {limit}",
+    )
+    PROFILE = ("profile-differs", "labels", "{pieces}: its ribs are not those of the profile on its label")
+    ROLE = ("role-unknown", "labels", "{pieces} has a role that is not known; it is on no list")
+    NOT_LOOKED_AT = ("not-looked-at", "audit", "the check of {pieces} found nothing to look at")
+
+    def __init__(self, text: str, check: Check, words: str, fault: bool = True) -> None:
+        self.text = text
+        self.check: Check = check
+        self.words = words
+        self.fault = fault
 
 
 @dataclass(frozen=True, slots=True)
 class Finding:
     """One finding.
 
-    code: short and stable ("screw-misses-steel"). where: the piece or opening it is about. text: one
-    sentence for a person. fault: False for what was merely decided on the way and is worth knowing.
+    pieces: names of what it is about, the nearest to the fault first; marks: theirs. at: where in the
+    building (mm); None for what has no place. measured, limit: of `quantity`, in mm, mm2, mm3 or pieces.
     """
 
-    code: str
-    where: str
-    text: str
-    fault: bool = True
+    code: Code
+    pieces: tuple[str, ...] = ()
+    marks: tuple[str, ...] = ()
+    at: Point3 | None = None
+    measured: float | None = None
+    limit: float | None = None
+    quantity: Quantity = ""
 
-    def __str__(self) -> str:
-        return f"{self.where}: {self.text} [{self.code}]"
+    @property
+    def fault(self) -> bool:
+        """False for what was merely decided on the way and is worth knowing."""
+        return self.code.fault
+
+
+_RANK = {code: rank for rank, code in enumerate(Code)}
+
+
+def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Findings without repeats: faults first, then by code, pieces and place."""
+
+    def key(finding: Finding) -> tuple[object, ...]:
+        return (
+            not finding.fault,
+            _RANK[finding.code],
+            finding.pieces,
+            finding.at or (),
+            finding.measured or 0.0,
+        )
+
+    return tuple(sorted(set(findings), key=key))
+
+
+def words(finding: Finding, units: Units) -> str:
+    """The finding as one sentence for a person, with its code and, in the building's axes, its place."""
+    names = [*finding.pieces, "", ""]
+    said = finding.code.words.format(
+        pieces=_listed(finding.pieces),
+        one=names[0],
+        other=names[1],
+        measured=amount(finding.measured, finding.quantity, units),
+        limit=amount(finding.limit, finding.quantity, units),
+    )
+    place = f" (at {where(finding.at, units)})" if finding.at else ""
+    return f"{said}{place} [{finding.code.text}]"
+
+
+def where(point: Point3, units: Units) -> str:
+    """A point of the building: across, along, up."""
+    return ", ".join(format_length(value, units) for value in point) + (" mm" if units == "mm" else "")
+
+
+def amount(value: float | None, quantity: Quantity, units: Units) -> str:
+    """A measured value with its unit; small lengths in decimals."""
+    if value is None:
+        return ""
+    match quantity:
+        case "length" if abs(value) < FINE:
+            return f"{value:.2f} mm" if units == "mm" else f"{value / INCH:.3f} in"
+        case "length":
+            return format_length(value, units) + (" mm" if units == "mm" else "")
+        case "area":
+            return f"{value:.0f} mm2" if units == "mm" else f"{value / INCH**2:.3g} in2"
+        case "volume":
+            return f"{value:.3g} mm3" if units == "mm" else f"{value / INCH**3:.3g} in3"
+    return f"{value:g}"
+
+
+def _listed(pieces: tuple[str, ...]) -> str:
+    if len(pieces) <= NAMED:
+        return " and ".join(filter(None, [", ".join(pieces[:-1]), *pieces[-1:]]))
+    return f"{', '.join(pieces[:NAMED])} and {len(pieces) - NAMED} more"

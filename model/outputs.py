@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 from .meanwhile import meanwhile
 
 if TYPE_CHECKING:
-    from .order.order_list import Terms
     from .order.schedule import Schedule
     from .pieces import Model
 
@@ -38,11 +37,8 @@ WORKBOOK = Output("order.xlsx", "the same, a sheet a list, sums as formulas", "s
 OUTPUTS = (STEP, STL, GLB, CSV, JSON, ORDER, WORKBOOK)
 
 
-def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
-    """Writes every output into a folder, all of them or none; returns the schedule. Raises FileError.
-
-    terms: on which trims, sheets and screws are ordered.
-    """
+def write_outputs(model: Model, folder: Path) -> Schedule:
+    """Writes every output into a folder, all of them or none; returns the schedule. Raises FileError."""
     from .exchange.glb import write_glb
     from .exchange.step import write_step
     from .exchange.stl import write_stl
@@ -50,7 +46,7 @@ def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
     from .order.csv import csv_text
     from .order.figures import figures_by_mark
     from .order.json import json_text
-    from .order.order_list import order
+    from .order.order_list import buying_on, order
     from .order.order_text import order_csv
     from .order.schedule import schedule
     from .order.workbook import workbook
@@ -61,7 +57,7 @@ def write_outputs(model: Model, folder: Path, terms: Terms) -> Schedule:
         write_glb(model, room / GLB.name, figures_by_mark(listed))
         for output, text in ((CSV, csv_text), (JSON, json_text)):
             (room / output.name).write_text(text(listed), encoding="utf-8", newline="")
-        wanted = order(listed, terms)
+        wanted = order(listed, buying_on(model.terms))
         (room / ORDER.name).write_text(order_csv(wanted), encoding="utf-8", newline="")
         (room / WORKBOOK.name).write_bytes(workbook(wanted))
     return listed

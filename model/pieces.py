@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from .place import Place, Point3
+from .terms import Terms
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Solid
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 class Piece:
     """One placed part of the building.
 
+    role: what it is, one of `ribwright.roles` or, from a file of other origin, whatever stood there.
     solid: the body in its own frame, shared between pieces (compare with `is`); mm.
     place: from the solid's frame to the building's.
     labels: what geometry cannot hold, such as gauge, profile, colour, material, face. Never a size.
@@ -48,8 +50,10 @@ class Piece:
 
 @dataclass(frozen=True, slots=True)
 class Model:
-    """A whole building. units: how lengths are to be shown, "ft-in" or "mm" (a label, not a size)."""
+    """A whole building. units: how lengths are to be shown, "ft-in" or "mm" (a label, not a size).
+    terms: what was asked and no solid can show."""
 
     name: str
     units: str
     pieces: tuple[Piece, ...] = field(default=())
+    terms: Terms = field(default=Terms())

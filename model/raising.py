@@ -22,7 +22,7 @@ def quiet(what: str, done: int, total: int) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Raised:
-    """A building raised: its model of marked pieces, in the order they go up, and what was found."""
+    """A building raised: its model of marked pieces, group by group, and what the layout has to say."""
 
     model: Model
     findings: tuple[Finding, ...]
@@ -35,7 +35,8 @@ def raise_building(building: Building, progress: Progress = quiet) -> Raised:
     for done, part in enumerate(parts):
         progress("solids", done, len(parts))
         solid = realise(part.recipe)
-        pieces.append(Piece(part.name, part.role, part.group, solid, part.place, part.labels, row=part.row))
+        role = part.role.value
+        pieces.append(Piece(part.name, role, part.group, solid, part.place, part.labels, row=part.row))
     progress("measuring", len(parts), len(parts))
-    model = Model(building.name, building.units, tuple(in_tree_order(pieces)))
+    model = Model(building.name, building.units, tuple(in_tree_order(pieces)), laid.terms)
     return Raised(marked(model), laid.findings)

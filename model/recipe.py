@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from .place import Place, Point2, Point3
+from .roles import Role
 
 GRID = 1e-6  # mm; coordinates of recipes are rounded to this, far below anything measured
 
@@ -94,14 +95,14 @@ class Part:
     """A recipe set in the building: what layout hands on for every piece.
 
     name: unique in the building, for people ("left wall 3").
-    role: what it is, from the trade ("wall sheet", "roof sheet", "column", ...).
+    role: what it is.
     group: path in the model's tree, outermost first (("walls", "front")).
     labels: what geometry cannot hold (profile, gauge, colour, material, face): (key, text) pairs.
     row: points of the part's own frame at which the body stands, all alike; empty: once, at the origin.
     """
 
     name: str
-    role: str
+    role: Role
     group: tuple[str, ...]
     recipe: Recipe
     place: Place

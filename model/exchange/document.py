@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 
 from OCP.BRep import BRep_Builder
 from OCP.BRepTools import BRepTools
@@ -21,8 +21,21 @@ from ..place import Place, Point3
 from ..recipe import grid
 from ..solids.booleans import solids_in
 from ..solids.placing import location, place_of
+from ..terms import Terms, read_terms, spelled
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
-from .labels import MARK, NAMES, ORDER, ROLE, ROW, UNITS, Property, labels_from, order_in_tree, properties_of
+from .labels import (
+    MARK,
+    NAMES,
+    ORDER,
+    ROLE,
+    ROW,
+    TERMS,
+    UNITS,
+    Property,
+    labels_from,
+    order_in_tree,
+    properties_of,
+)
 
 ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
@@ -65,7 +78,8 @@ class Documented:
     def attributes(self) -> Iterator[tuple[int, list[Property]]]:
         """Tokens of products and occurrences, each with the attributes it is to bear."""
         pieces = self._model.pieces
-        yield self._groups[()].token, [(UNITS, self._model.units)]
+        asked = [(TERMS + name, text) for name, text in spelled(self._model.terms)]
+        yield self._groups[()].token, [(UNITS, self._model.units), *asked]
         of_piece = [properties_of(piece) for piece in pieces]
         of_product: dict[ProductKey, list[list[Property]]] = {}
         for piece, properties in zip(pieces, of_piece, strict=True):
@@ -156,7 +170,13 @@ def model_of(document: TDocStd_Document) -> Model:
     found = list(_Walk(ours=True).below(roots[0]))
     if all(order is not None for _, order in found):
         found.sort(key=lambda each: int(each[1] or 0))
-    return Model(name, units, tuple(piece for piece, _ in found))
+    return Model(name, units, tuple(piece for piece, _ in found), _terms(roots[0]))
+
+
+def _terms(root: TDF_Label) -> Terms:
+    names = (field.name for field in fields(Terms))
+    found = {name: text for name in names if (text := property_of(root, TERMS + name)) is not None}
+    return read_terms(found)
 
 
 def _numbered(pieces: Iterable[Piece]) -> Iterator[Piece]:

@@ -15,6 +15,7 @@ Property = tuple[str, str]
 ROLE, MARK, UNITS = "role", "mark", "units"
 ROW = "row"  # how many bodies a row has, on the assembly that is one
 NAMES = "labels"  # the names of a piece's labels, a line each
+TERMS = "asked "  # before the name of a term, on the root
 ORDER = "order"  # a piece's number, where the tree of groups does not keep the order of the pieces
 RESERVED = {ROLE, MARK, UNITS, NAMES, ORDER, ROW}
 

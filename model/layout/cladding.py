@@ -15,6 +15,7 @@ from ..description.building import Building, Hand, Run
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point2
 from ..recipe import Part, Sheet, grid
+from ..roles import Role
 from .faces import Face, head_angle
 from .ribs import graphs
 
@@ -84,7 +85,7 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
     wanted = _with_holes(building, face)
     low, high = wanted.bounds[1], wanted.bounds[3]
     left, right = wanted.bounds[0], wanted.bounds[2]
-    kind, tree = ("roof sheet", "roof") if face.sloped else ("wall sheet", "walls")
+    role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
     labels = (
         ("face", face.name),
         ("profile", sheets.profile.name),
@@ -100,7 +101,7 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
             bench, ring, holes = _on_bench(outline, lay)
             yield Part(
                 name=f"{face.name} {lay.number}{letter if len(pieces) > 1 else ''}",
-                role=kind,
+                role=role,
                 group=(tree, face.name),
                 recipe=Sheet(lower, upper, ring, holes),
                 place=face.frame @ Place((0.0, 0.0, sheets.flange)) @ bench,

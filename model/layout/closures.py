@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from ..place import Place, Point2
 from ..recipe import Part, Sheet, grid
+from ..roles import Role
 from .cladding import Lay, run
 from .faces import Face
 from .ribs import Graph, graphs
@@ -68,7 +69,7 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
                 (at, base + (0.0 if sign > 0 else DEEP), flange), (sign, 0.0, 0.0), (0.0, sign, 0.0)
             )
             yield _part(
-                f"{face.name} inside closure {number}", "inside closure", face, recipe, face.frame @ bench
+                f"{face.name} inside closure {number}", Role.INSIDE_CLOSURE, face, recipe, face.frame @ bench
             )
 
 
@@ -95,7 +96,7 @@ def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, with
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
     flange = lines.building.sheets.flange
     place = face.frame @ Place((lay.rib, start, flange), (sign, 0.0, 0.0), (0.0, sign, 0.0))
-    yield _part(f"{face.name} outside closure {lay.number}", "outside closure", face, recipe, place)
+    yield _part(f"{face.name} outside closure {lay.number}", Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 
 def _surface(lines: TrimLines) -> Graph:
@@ -128,5 +129,5 @@ def _ring(low: float, high: float, deep: float) -> tuple[Point2, ...]:
     return ((a, 0.0), (b, 0.0), (b, d), (a, d))
 
 
-def _part(name: str, role: str, face: Face, recipe: Sheet, place: Place) -> Part:
+def _part(name: str, role: Role, face: Face, recipe: Sheet, place: Place) -> Part:
     return Part(name, role, ("closures", face.name), recipe, place, (("face", face.name), *FOAM_LABELS))

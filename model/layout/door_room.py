@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..description.building import Building, Opening
-from ..findings import Finding
+from ..findings import Code, Finding
 from ..recipe import Part, Prism
 from .backing import seen
 from .faces import Face
@@ -25,12 +25,8 @@ def in_the_doors_way(building: Building, face: Face, steel: Sequence[Part]) -> I
         low, high = _room(building, opening)
         for part in steel:
             if isinstance(part.recipe, Prism) and _meets(_corners(face, part), low, high):
-                yield Finding(
-                    "door-room",
-                    f"{face.name} overhead door {number}",
-                    f"{part.name} stands in the room the door needs; move the door, or give it other "
-                    "headroom, side_room or depth_back",
-                )
+                door = f"{face.name} overhead door {number}"
+                yield Finding(Code.DOOR_ROOM, (part.name, door))
 
 
 def _room(building: Building, opening: Opening) -> tuple[Floats, Floats]:

@@ -13,6 +13,7 @@ from ..description.building import Building, FaceName, Wall
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3, add
 from ..recipe import Cut, Part, Prism, Section, Turned, grid
+from ..roles import Role
 from .faces import Face
 from .finish import FRAME
 from .member import Plane, member, square, under_roof
@@ -43,20 +44,22 @@ def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> 
     mitre = Plane((out, at, top), (top - corner, 0.0, inner - out))
     group = ("frame", name.rsplit(" ", 1)[0])
 
-    def part(role: str, made: tuple[Prism, Place]) -> Part:
+    def part(role: Role, made: tuple[Prism, Place]) -> Part:
         return Part(f"{name} {role}", role, group, made[0], turn @ made[1], FRAME)
 
     foot = (out + frame.column.depth / 2, at, frame.plate_thickness)
-    yield part("column", member(frame.column.section(), foot, UP, (1.0, 0.0, 0.0), square(foot, UP), mitre))
+    yield part(
+        Role.COLUMN, member(frame.column.section(), foot, UP, (1.0, 0.0, 0.0), square(foot, UP), mitre)
+    )
 
     slope: Point3 = (lines.cos, 0.0, lines.sin)
     normal: Point3 = (-lines.sin, 0.0, lines.cos)
     axis = add((0.0, at, building.eave_height), normal, -(lines.rafter_top + lines.rafter_under) / 2)
     ridge = Plane((building.width / 2, at, 0.0), (1.0, 0.0, 0.0))
-    yield part("rafter", member(frame.rafter.section(), axis, slope, normal, mitre, ridge))
+    yield part(Role.RAFTER, member(frame.rafter.section(), axis, slope, normal, mitre, ridge))
 
     if frame.knee:
-        yield part("knee", _knee(lines, at, (inner, at, corner), slope, normal))
+        yield part(Role.KNEE, _knee(lines, at, (inner, at, corner), slope, normal))
     spot = (out + frame.column.depth / 2, at, 0.0)
     if lines.setback:
         plate = base_plate(frame.column.depth, frame.column.width, lines, one_way=bool(end))
@@ -67,7 +70,7 @@ def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> 
         # Between columns the base rail lies in the wall's plane, and plates reach into the building.
         plate = base_plate(frame.column.width, frame.column.depth, lines, one_way=True)
         stand = Place(spot, (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
-    yield Part(f"{name} base plate", "base plate", group, plate, turn @ stand, FRAME)
+    yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, turn @ stand, FRAME)
 
 
 def _turned(width: float, y: float) -> Place:
@@ -130,7 +133,7 @@ def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
             head = under_roof(lines, u, lines.rafter_under)
         foot = (u, frame.plate_thickness if stop is None else stop, out)
         recipe, place = member(frame.post.section(), foot, upright, outward, square(foot, upright), head)
-        yield Part(name, "post", group, recipe, face.frame @ place, FRAME)
+        yield Part(name, Role.POST, group, recipe, face.frame @ place, FRAME)
         if stop is None:
             # The plate's long way runs along the wall behind the base rail, or into the building.
             if lines.setback:
@@ -139,4 +142,4 @@ def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
             else:
                 plate = base_plate(frame.post.width, frame.post.depth, lines, one_way=True)
                 stand = Place((u, 0.0, out), (1.0, 0.0, 0.0), (0.0, 0.0, -1.0))
-            yield Part(f"{name} base plate", "base plate", group, plate, face.frame @ stand, FRAME)
+            yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, face.frame @ stand, FRAME)

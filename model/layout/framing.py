@@ -13,6 +13,7 @@ from ..catalog.sections import strut_section
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3
 from ..recipe import Part, Recipe, Section
+from ..roles import Role
 from .faces import Face
 from .finish import FRAMING
 from .member import Plane, member, square, under_roof
@@ -46,7 +47,7 @@ def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
         centre = (0.0, v, -shape.depth / 2)
         ends = (square((inset, v, 0.0), RIGHT), square((face.width - inset, v, 0.0), RIGHT))
         recipe, place = member(shape.section(), centre, RIGHT, OUT, *ends)
-        yield _part(face, f"purlin {number}", "purlin", recipe, place)
+        yield _part(face, f"purlin {number}", Role.PURLIN, recipe, place)
 
 
 def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
@@ -63,7 +64,7 @@ def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
     return found
 
 
-def _part(face: Face, name: str, role: str, recipe: Recipe, place: Place) -> Part:
+def _part(face: Face, name: str, role: Role, recipe: Recipe, place: Place) -> Part:
     label = (("face", face.name), *FRAMING)
     return Part(f"{face.name} {name}", role, ("framing", face.name), recipe, face.frame @ place, label)
 
@@ -112,7 +113,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
         made = member(shape.section(), centre, RIGHT, UP, *_ends(span, mitres, full))
-        yield _part(face, f"base rail {number}", "base rail", *made)
+        yield _part(face, f"base rail {number}", Role.BASE_RAIL, *made)
 
 
 def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -133,7 +134,7 @@ def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
                 continue
             number += 1
             made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
-            yield _part(face, f"girt {number}", "girt", *made)
+            yield _part(face, f"girt {number}", Role.GIRT, *made)
 
 
 def _at(plane: Plane, v: float) -> float:
@@ -172,7 +173,7 @@ def _eave_strut(lines: SteelLines, face: Face) -> Iterator[Part]:
     for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, RIGHT, UP, *ends)
-        yield _part(face, f"eave strut {number}", "eave strut", *made)
+        yield _part(face, f"eave strut {number}", Role.EAVE_STRUT, *made)
 
 
 def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -207,7 +208,7 @@ def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
     ):
         centre = (foot - depth[0] * leg / 2, eave - depth[1] * leg / 2, -inward)
         made = member(section, centre, along, depth, *ends)
-        yield _part(face, f"rake angle {name}", "rake angle", *made)
+        yield _part(face, f"rake angle {name}", Role.RAKE_ANGLE, *made)
 
 
 def _strip(depth: float, thickness: float) -> Section:

@@ -1,14 +1,17 @@
-"""The whole building laid out, in the order it goes up."""
+"""The whole building laid out."""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..description.building import Building, FaceName
 from ..description.steel_lines import SteelLines
-from ..findings import Finding
+from ..findings import Code, Finding, in_order
 from ..recipe import Part
+from ..terms import Terms
+from .asked import asked
 from .backing import backing
 from .cladding import clad
 from .closures import eave_closures, head_closures, ridge_closures
@@ -29,14 +32,16 @@ from .trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_run
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """parts: everything the building is made of. findings: what could not be done as the rules ask."""
+    """parts: everything the building is made of. findings: what could not be done as the rules ask. terms:
+    what was asked and no part can show."""
 
     parts: tuple[Part, ...]
     findings: tuple[Finding, ...]
+    terms: Terms
 
 
 def lay_out(building: Building) -> Laid:
-    """Every part of the building in the order it goes up, and what was found on the way."""
+    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws."""
     around = faces(building)
     named = {face.name: face for face in around}
     lines, trim = SteelLines(building), TrimLines(building)
@@ -53,11 +58,11 @@ def lay_out(building: Building) -> Laid:
         *screws,
         *_trim_screws(trim, around),
     )
-    findings = [_missed(one) for one in missed]
+    findings = list(_left_out_screws(missed))
     for face in around:
         findings += in_the_doors_way(building, face, steel)
         findings += _left_out(lines, face)
-    return Laid(parts, tuple(findings))
+    return Laid(parts, in_order(findings), asked(building, around))
 
 
 def _framing(lines: SteelLines, around: Sequence[Face]) -> Iterator[Part]:
@@ -122,13 +127,10 @@ def _trim_screws(lines: TrimLines, around: Sequence[Face]) -> Iterator[Part]:
             yield from rake_screws(lines, face)
 
 
-def _missed(one: Missed) -> Finding:
-    u, v = one.at
-    return Finding(
-        "screw-misses-steel",
-        one.sheet,
-        f"a screw finds no steel {u:.0f} mm from the left end of {one.face}, {v:.0f} mm up",
-    )
+def _left_out_screws(missed: Sequence[Missed]) -> Iterator[Finding]:
+    """One finding a sheet for the screws that its pattern asks for and that would find no steel."""
+    for sheet, count in Counter(one.sheet for one in missed).items():
+        yield Finding(Code.SCREW_LEFT_OUT, (sheet,), measured=count, quantity="count")
 
 
 def _left_out(lines: SteelLines, face: Face) -> Iterator[Finding]:
@@ -138,8 +140,6 @@ def _left_out(lines: SteelLines, face: Face) -> Iterator[Finding]:
     standing = dict(lines.standing_posts(face.name))
     for u in wanted:
         if u not in standing:
-            text = f"the post {u:.0f} mm from the left corner is left out: an opening is there"
-            yield Finding("post-left-out", face.name, text, fault=False)
+            yield Finding(Code.POST_LEFT_OUT, (face.name,), measured=u, quantity="length")
         elif standing[u] is not None:
-            text = f"the post {u:.0f} mm from the left corner stops on the header of the opening below it"
-            yield Finding("post-on-header", face.name, text, fault=False)
+            yield Finding(Code.POST_ON_HEADER, (face.name,), measured=u, quantity="length")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from ..description.building import Opening
 from ..place import Place, Point3
+from ..roles import Role
 from .faces import Face, head_angle
 from .member import Plane
 from .trim_lines import TrimLines
@@ -61,7 +62,7 @@ def _j(lines: TrimLines, face: Face, name: str, frame: Place, ends: tuple[Plane,
     depth, reach = line[2][1], line[0][0]
     return TrimRun(
         name=name,
-        role="j trim",
+        role=Role.J_TRIM,
         group=("trims", face.name),
         labels=_labels(lines, face),
         frame=frame,
@@ -117,7 +118,7 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
             notches = ((low - 1, start + room, inner),)
         yield TrimRun(
             name=f"{name} {'head' if edge == 'head' else 'jamb'} angle{'' if edge == 'head' else ' ' + edge}",
-            role="head angle" if edge == "head" else "jamb angle",
+            role=Role.HEAD_ANGLE if edge == "head" else Role.JAMB_ANGLE,
             group=("trims", face.name),
             labels=_labels(lines, face),
             frame=frame,

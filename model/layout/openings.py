@@ -9,6 +9,7 @@ from ..description.building import Opening
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3
 from ..recipe import Cut, Part
+from ..roles import Role
 from .blocks import block
 from .faces import Face
 from .finish import FRAMING, LEAF, PANE, SASH
@@ -43,14 +44,14 @@ def _frame(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterat
         start: Plane = square((u, low, 0.0), UP)
         end = _jamb_head(lines, u, half) if high is None else square((u, high, 0.0), UP)
         planes = (start, end) if side == "left" else (end, start)
-        yield _steel(face, name, f"jamb {side}", "jamb", framing.jamb, (u, 0.0), along, planes)
+        yield _steel(face, name, f"jamb {side}", Role.JAMB, framing.jamb, (u, 0.0), along, planes)
     across = (square((left, 0.0, 0.0), RIGHT), square((right, 0.0, 0.0), RIGHT))
     header = framing.header
-    yield _steel(face, name, "header", "header", header, (0.0, top + header.width / 2), RIGHT, across)
+    yield _steel(face, name, "header", Role.HEADER, header, (0.0, top + header.width / 2), RIGHT, across)
     if opening.sill > 0:
         sill = framing.sill
         line = (0.0, opening.sill - sill.width / 2)
-        yield _steel(face, name, "sill", "sill", sill, line, LEFT, across[::-1])
+        yield _steel(face, name, "sill", Role.SILL, sill, line, LEFT, across[::-1])
 
 
 def _jamb_head(lines: SteelLines, u: float, half: float) -> Plane:
@@ -65,7 +66,7 @@ def _steel(
     face: Face,
     opening: str,
     name: str,
-    role: str,
+    role: Role,
     shape: SectionShape,
     line: tuple[float, float],
     along: Point3,
@@ -89,11 +90,11 @@ def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iter
     group = ("openings", name)
     whole = block(width, height, thick)
     if opening.kind != "window":
-        yield Part(f"{name} leaf", "leaf", group, whole, at, (label, *LEAF))
+        yield Part(f"{name} leaf", Role.LEAF, group, whole, at, (label, *LEAF))
         return
     light = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
     sash = Cut(whole, ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
-    yield Part(f"{name} sash", "sash", group, sash, at, (label, *SASH))
+    yield Part(f"{name} sash", Role.SASH, group, sash, at, (label, *SASH))
     pane = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
     inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
-    yield Part(f"{name} pane", "pane", group, pane, inside, (label, *PANE))
+    yield Part(f"{name} pane", Role.PANE, group, pane, inside, (label, *PANE))

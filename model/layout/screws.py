@@ -21,6 +21,7 @@ from ..catalog.profiles import RibProfile
 from ..description.building import Screws
 from ..place import Place, Point2, Point3
 from ..recipe import Part, Sheet, Turned, grid
+from ..roles import Role
 from .backing import seen
 from .faces import Face
 from .screw_kinds import INCH, NUMBER_12, hex_screw
@@ -69,7 +70,7 @@ def sheet_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> tuple[Par
     if not row:
         return None, missed
     body = hex_screw(NUMBER_12, plan.screws.length)
-    return _part(f"{sheet.name} screws", "sheet screw", plan, body, sheet, tuple(row)), missed
+    return _part(f"{sheet.name} screws", Role.SHEET_SCREW, plan, body, sheet, tuple(row)), missed
 
 
 def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | None:
@@ -85,10 +86,10 @@ def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | N
     step = (high - low) / (count + 1)
     w = _top(sheet.recipe, 0.0)
     row = tuple((0.0, grid(low + step * k), w) for k in range(1, count + 1))
-    return _part(f"{sheet.name} lap screws", "lap screw", plan, STITCH, sheet, row)
+    return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)
 
 
-def _part(name: str, role: str, plan: Fastening, body: Turned, sheet: Part, row: tuple[Point3, ...]) -> Part:
+def _part(name: str, role: Role, plan: Fastening, body: Turned, sheet: Part, row: tuple[Point3, ...]) -> Part:
     labels = (("face", plan.face.name), ("colour", sheet.label("colour")), ("material", "screw"))
     return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
 

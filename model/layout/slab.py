@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..description.building import Building, FaceName
 from ..place import Place
 from ..recipe import Cut, Part, Recipe
+from ..roles import Role
 from .blocks import block
 from .faces import Face
 from .finish import SLAB
@@ -37,4 +38,4 @@ def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
                 )
                 tools.append((block(b - a, depth + 1, out + 1), shift))
     recipe: Recipe = Cut(body, tuple(tools)) if tools else body
-    return Part("slab", "slab", ("slab",), recipe, Place(corner), SLAB)
+    return Part("slab", Role.SLAB, ("slab",), recipe, Place(corner), SLAB)

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from ..catalog.fold import shifted
 from ..place import Place, Point2, Point3, add
 from ..recipe import Cut, Part, Recipe, Section, grid
+from ..roles import Role
 from .blocks import block
 from .member import Plane, member
 
@@ -34,7 +35,7 @@ class TrimRun:
     """
 
     name: str
-    role: str
+    role: Role
     group: tuple[str, ...]
     labels: tuple[tuple[str, str], ...]
     frame: Place

@@ -13,6 +13,7 @@ from math import ceil
 
 from ..place import Place, Point3
 from ..recipe import Part, Turned, grid
+from ..roles import Role
 from .faces import Face, head_angle
 from .screw_kinds import INCH, NUMBER_10, NUMBER_12, hex_screw, pan_screw
 from .trim_lines import TrimLines
@@ -111,5 +112,5 @@ def _row(
     first = row[0]
     moved = tuple((grid(p[0] - first[0]), grid(p[1] - first[1]), grid(p[2] - first[2])) for p in row)
     return Part(
-        f"{name} screws", "trim screw", ("screws", face.name), screw, frame @ Place(first), labels, moved
+        f"{name} screws", Role.TRIM_SCREW, ("screws", face.name), screw, frame @ Place(first), labels, moved
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..place import Place, Point3
+from ..roles import Role
 from .faces import Face
 from .framing import remaining
 from .member import Plane
@@ -32,7 +33,7 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     for number, (a, b) in enumerate(remaining(full, doors), 1):
         yield TrimRun(
             name=f"{face.name} base trim {number}",
-            role="base trim",
+            role=Role.BASE_TRIM,
             group=("trims", face.name),
             labels=_labels(lines, face.name),
             frame=frame,
@@ -67,7 +68,7 @@ def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
         slope: Point3 = (0.0, fall, 1.0) if side_is_y else (fall, 0.0, 1.0)
         yield TrimRun(
             name=f"{name} corner trim",
-            role="corner trim",
+            role=Role.CORNER_TRIM,
             group=("trims", wall),
             labels=_labels(lines, wall),
             frame=Place(origin, x, y),
@@ -96,7 +97,7 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
         sign = 1.0 if wall == "left" else -1.0
         yield TrimRun(
             name=f"{wall} eave trim",
-            role="eave trim",
+            role=Role.EAVE_TRIM,
             group=("trims", wall),
             labels=_labels(lines, wall),
             frame=Place((x, building.length + lines.gable, building.eave_height), inward, UP),
@@ -125,7 +126,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         ridge = Plane((0.0, 0.0, apex), (0.0, -steel.sin, steel.cos))
         yield TrimRun(
             name=f"{gable.name} {hand} rake trim",
-            role="rake trim",
+            role=Role.RAKE_TRIM,
             group=("trims", gable.name),
             labels=_labels(lines, gable.name),
             frame=frame,
@@ -153,7 +154,7 @@ def ridge_run(lines: TrimLines) -> TrimRun:
     from_front = Place((middle, -out, peak), (-1.0, 0.0, 0.0), UP)
     return TrimRun(
         name="ridge cap",
-        role="ridge cap",
+        role=Role.RIDGE_CAP,
         group=("trims", "ridge"),
         labels=_labels(lines, "ridge"),
         frame=from_back if building.trim.wind == "front" else from_front,

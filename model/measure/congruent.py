@@ -11,7 +11,8 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..pieces import Model, Piece
 from ..place import Place
-from .kinds import KINDS, Measured, Way
+from ..roles import KINDS
+from .kinds import Measured, Way, measured
 
 AGREE = ("colour", "material", "profile", "gauge")
 """Labels that pieces of one mark have in common."""
@@ -111,7 +112,7 @@ def _alike(pieces: Iterable[Piece]) -> Iterable[list[Piece]]:
 def _congruent(pieces: list[Piece]) -> Iterable[Group]:
     """Groups, without marks yet, of pieces that agree in role and labels."""
     role = pieces[0].role
-    bodies = {piece.solid: KINDS[role].measure(piece.solid) for piece in pieces}
+    bodies = {piece.solid: measured(role, piece.solid) for piece in pieces}
     left = list(bodies)
     while left:
         first = bodies[left[0]]

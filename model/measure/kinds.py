@@ -1,14 +1,14 @@
-"""What is measured how: for each role of a piece, its measure and the letter of its marks."""
+"""What is measured how: the measure of each role, and what all measures give."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Any, Protocol
 
 from OCP.TopoDS import TopoDS_Solid
 
 from ..place import Place
+from ..roles import KINDS
 from .member import measure_member
 from .sheet import measure_sheet
 
@@ -36,49 +36,10 @@ class Measured(Protocol):
         """mm, mm2: largest first in a schedule."""
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
-    """How the pieces of a role are measured. prefix: of their marks."""
-
-    prefix: str
-    measure: Callable[[TopoDS_Solid], Measured]
+MEASURES: dict[str, Callable[[TopoDS_Solid], Measured]] = {"sheet": measure_sheet, "member": measure_member}
+"""By how the table of roles says a piece is measured."""
 
 
-SHEETS = {"wall sheet": "W", "roof sheet": "R"}
-MEMBERS = {
-    "column": "C",
-    "rafter": "RA",
-    "knee": "K",
-    "post": "PO",
-    "base plate": "BP",
-    "base rail": "BR",
-    "girt": "G",
-    "eave strut": "ES",
-    "purlin": "P",
-    "rake angle": "RK",
-    "jamb": "J",
-    "header": "H",
-    "sill": "SI",
-}
-TRIMS = {
-    "base trim": "TB",
-    "corner trim": "TC",
-    "eave trim": "TE",
-    "rake trim": "TR",
-    "ridge cap": "TP",
-    "j trim": "TJ",
-    "jamb angle": "TA",
-    "head angle": "TH",
-}
-CLOSURES = {"outside closure": "CO", "inside closure": "CI"}
-SCREWS = {"sheet screw": "SS", "lap screw": "SL", "trim screw": "ST"}
-FILLINGS = {"leaf": "D", "sash": "WS", "pane": "WP"}
-SLAB = {"slab": "SB"}
-"""Roles of each list of a schedule, in order, each with the letters of its marks."""
-
-KINDS: dict[str, Kind] = {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()} | {
-    role: Kind(prefix, measure_member)
-    for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB)
-    for role, prefix in roles.items()
-}
-"""By role, in the order of a schedule. A role that is not here gets no mark."""
+def measured(role: str, solid: TopoDS_Solid) -> Measured:
+    """A solid as pieces of a role are measured."""
+    return MEASURES[KINDS[role].measure](solid)

@@ -9,8 +9,8 @@ from collections.abc import Iterator, Sequence
 from ..measure.snap import snapped, snapped_area
 from ..units import area_unit, weight_unit
 from . import item_words, words
-from .items import LISTS, Item
-from .parts import SHEETS, chosen
+from .items import Item
+from .parts import REST, SHEETS, chosen
 from .schedule import Row, Schedule, Units
 
 COLUMNS = (
@@ -39,7 +39,7 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
 def _rows(schedule: Schedule, parts: Sequence[str]) -> Iterator[dict[str, object]]:
     if SHEETS in parts:
         yield from (_sheet(row, schedule.units) for row in schedule.rows)
-    for name in LISTS:
+    for name in REST:
         if name in parts:
             yield from (_item(name, item, schedule.units) for item in schedule.listed(name))
 

@@ -6,21 +6,11 @@ from dataclasses import dataclass
 
 from ..catalog.sections import sections
 from ..measure.congruent import Group
-from ..measure.kinds import CLOSURES, FILLINGS, MEMBERS, SCREWS, SLAB, TRIMS
 from ..measure.member import MeasuredMember
 from ..measure.screw import shank
 from ..measure.snap import snapped
+from ..roles import KINDS, list_of
 from ..units import INCH
-
-LISTS = {
-    "members": MEMBERS,
-    "trims": TRIMS,
-    "closures": CLOSURES,
-    "screws": SCREWS,
-    "openings": FILLINGS,
-    "slab": SLAB,
-}
-"""The lists of a schedule after the sheets, each with its roles."""
 
 STEEL = 7850e-9
 """kg/mm3, as for sheets."""
@@ -54,7 +44,6 @@ class Item:
 def item(group: Group, measured: MeasuredMember, units: str) -> Item:
     """The row of a group of congruent pieces."""
     pieces = [member.piece for member in group.members]
-    steel = pieces[0].label("material") in ("steel", "screw")
     return Item(
         mark=group.mark,
         role=group.role,
@@ -66,16 +55,16 @@ def item(group: Group, measured: MeasuredMember, units: str) -> Item:
         ends=measured.ends,
         holes=measured.holes,
         volume=measured.volume,
-        weight=measured.volume * STEEL if steel else 0.0,
+        weight=measured.volume * STEEL if KINDS[group.role].steel else 0.0,
         colour=pieces[0].label("colour"),
         faces=tuple(dict.fromkeys(face for piece in pieces if (face := piece.label("face")))),
     )
 
 
 def _section(role: str, measured: MeasuredMember, units: str) -> str:
-    if role in SCREWS:
+    if list_of(role) == "screws":
         return " x ".join(_size(size, units) for size in shank(measured))
-    return section_text(measured, units) if role in MEMBERS else ""
+    return section_text(measured, units) if list_of(role) == "members" else ""
 
 
 def section_text(measured: MeasuredMember, units: str) -> str:

@@ -8,10 +8,11 @@ from typing import Any
 
 from ..measure.blank import Cutout, End
 from ..measure.snap import snapped, snapped_area, snapped_volume
+from ..roles import LISTS
 from ..units import area_unit, format_area, format_length, format_weight, weight_unit
 from . import words
-from .items import LISTS, Item
-from .parts import PARTS, SHEETS, chosen
+from .items import Item
+from .parts import REST, SHEETS, chosen
 from .schedule import Placed, Row, Schedule, Units
 
 
@@ -21,7 +22,7 @@ def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     parts: the lists wanted, all when empty.
     """
     content = _content(schedule)
-    for name in PARTS:
+    for name in LISTS:
         if name not in chosen(parts):
             for key in [name, *(("totals", "placed") if name == SHEETS else ())]:
                 content.pop(key, None)
@@ -40,7 +41,7 @@ def _content(schedule: Schedule) -> dict[str, Any]:
             "weight": _sized_weight(schedule.weight, units),
         },
         "placed": [_placed(piece) for piece in schedule.placed],
-        **{name: [_item(item, units) for item in schedule.listed(name)] for name in LISTS},
+        **{name: [_item(item, units) for item in schedule.listed(name)] for name in REST},
     }
 
 

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from math import ceil
 
-from ..measure.kinds import CLOSURES
 from ..measure.snap import snapped
+from ..roles import roles_of
+from ..terms import Terms
 from ..units import INCH, format_length
 from .blanks import Pair, rake_pairs, rip_pairs
 from .items import Item
@@ -16,18 +17,32 @@ from .schedule import Row, Schedule
 from .stock import StockPlan, stock_plan
 
 YARD = 914.4
+STOCK = 3048.0  # mm; the length that trim mostly comes in. Common practice, no source
 FULL = 0.5  # mm by which a leaning full stick may measure longer than its stock length
 
 
 @dataclass(frozen=True, slots=True)
-class Terms:
-    """How things are bought. stock, kerf: of trim (mm). step: to which sheet lengths are rounded up
-    (mm). spare: share of screws added."""
+class Buying:
+    """How things are bought. step: to which sheet lengths are rounded up (mm). spare: share of screws
+    added. stock, kerf: of trim (mm)."""
 
-    stock: float = 3048.0
-    kerf: float = 0.0
     step: float = INCH
     spare: float = 0.05
+    stock: float = STOCK
+    kerf: float = 0.0
+
+
+def buying_on(
+    terms: Terms,
+    *,
+    stock: float | None = None,
+    kerf: float | None = None,
+    step: float = INCH,
+    spare: float = 0.05,
+) -> Buying:
+    """How the trims, sheets and screws of a building are bought: as said, else as its terms ask."""
+    kerf = terms.kerf if kerf is None else kerf
+    return Buying(step, spare, stock or terms.stock or STOCK, kerf or 0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +74,14 @@ class Order:
     unpriced: tuple[str, ...] = field(default=())
 
 
-def order(schedule: Schedule, terms: Terms) -> Order:
+def order(schedule: Schedule, buying: Buying) -> Order:
     """The order of a building."""
     pairs = (*rake_pairs(schedule.rows), *rip_pairs(schedule.rows))
-    plans = tuple(_plans(schedule, terms))
+    plans = tuple(_plans(schedule, buying))
     lines = (
-        *_sheets(schedule, pairs, terms),
-        *(_trim_line(item, plan, terms, schedule.units) for item, plan in plans),
-        *_screws(schedule, terms),
+        *_sheets(schedule, pairs, buying),
+        *(_trim_line(item, plan, buying, schedule.units) for item, plan in plans),
+        *_screws(schedule, buying),
         *_closures(schedule),
         *_tape(schedule),
         *_members(schedule),
@@ -75,7 +90,7 @@ def order(schedule: Schedule, terms: Terms) -> Order:
     return Order(schedule.name, schedule.units, tuple(lines), plans, pairs)
 
 
-def _sheets(schedule: Schedule, pairs: tuple[Pair, ...], terms: Terms) -> Iterator[Line]:
+def _sheets(schedule: Schedule, pairs: tuple[Pair, ...], buying: Buying) -> Iterator[Line]:
     """Whole sheets by kind and order length; a pair of rakes counts one blank."""
     rows = {row.mark: row for row in schedule.rows}
     left = {row.mark: row.count for row in schedule.rows}
@@ -83,11 +98,11 @@ def _sheets(schedule: Schedule, pairs: tuple[Pair, ...], terms: Terms) -> Iterat
     for pair in pairs:
         left[pair.first] -= pair.count
         left[pair.second] -= pair.count
-        key = (_sheet_kind(rows[pair.first]), _rounded_up(pair.length + terms.kerf, terms.step))
+        key = (_sheet_kind(rows[pair.first]), _rounded_up(pair.length + buying.kerf, buying.step))
         wanted[key][f"{pair.first}+{pair.second}"] += pair.count
     for mark, count in left.items():
         if count:
-            wanted[_sheet_kind(rows[mark]), _rounded_up(rows[mark].length, terms.step)][mark] += count
+            wanted[_sheet_kind(rows[mark]), _rounded_up(rows[mark].length, buying.step)][mark] += count
     for (kind, length), marks in sorted(wanted.items(), key=lambda one: (one[0][0], -one[0][1])):
         item = f"{kind}, {_long(length, schedule.units)}"
         yield Line("sheets", item, "each", sum(marks.values()), tuple(marks))
@@ -97,37 +112,37 @@ def _sheet_kind(row: Row) -> str:
     return f"{row.role} {row.profile}, {row.gauge}, {row.colour}"
 
 
-def _plans(schedule: Schedule, terms: Terms) -> Iterator[tuple[str, StockPlan]]:
+def _plans(schedule: Schedule, buying: Buying) -> Iterator[tuple[str, StockPlan]]:
     """The stock plan of each kind and colour of trim."""
     kinds: dict[str, list[tuple[str, float]]] = defaultdict(list)
     for item in schedule.listed("trims"):
-        length = min(item.length, terms.stock) if item.length <= terms.stock + FULL else item.length
+        length = min(item.length, buying.stock) if item.length <= buying.stock + FULL else item.length
         kinds[f"{item.role}, {item.colour}"] += [(item.mark, length)] * item.count
     for kind, pieces in kinds.items():
         longest = max(length for _, length in pieces)
-        # Pieces cut for a longer stock than the terms say are ordered at their own length.
-        yield kind, stock_plan(pieces, max(terms.stock, longest), terms.kerf)
+        # Pieces cut for a longer stock than is bought are ordered at their own length.
+        yield kind, stock_plan(pieces, max(buying.stock, longest), buying.kerf)
 
 
-def _trim_line(item: str, plan: StockPlan, terms: Terms, units: str) -> Line:
-    stock = plan.sticks[0].stock if plan.sticks else terms.stock
+def _trim_line(item: str, plan: StockPlan, buying: Buying, units: str) -> Line:
+    stock = plan.sticks[0].stock if plan.sticks else buying.stock
     marks = dict.fromkeys(name for stick in plan.sticks for name, _ in stick.cuts)
     return Line("trims", f"{item}, {_long(stock, units)}", "each", len(plan.sticks), tuple(marks))
 
 
-def _screws(schedule: Schedule, terms: Terms) -> Iterator[Line]:
+def _screws(schedule: Schedule, buying: Buying) -> Iterator[Line]:
     counts: dict[str, list[Item]] = defaultdict(list)
     for item in schedule.listed("screws"):
         counts[f"{item.role} {item.section} {_inches(schedule.units)}, {item.colour}"].append(item)
     for kind, items in counts.items():
         count = sum(item.count for item in items)
         yield Line(
-            "screws", kind, "each", ceil(count * (1 + terms.spare) - 1e-9), tuple(i.mark for i in items)
+            "screws", kind, "each", ceil(count * (1 + buying.spare) - 1e-9), tuple(i.mark for i in items)
         )
 
 
 def _closures(schedule: Schedule) -> Iterator[Line]:
-    for role in CLOSURES:
+    for role in roles_of("closures"):
         items = [item for item in schedule.listed("closures") if item.role == role]
         if items:
             whole = max(item.length for item in items)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import hypot
 from typing import Literal
@@ -14,7 +14,9 @@ from ..measure.congruent import Group, groups
 from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
 from ..pieces import Model
-from .items import LISTS, Item, item
+from ..roles import Role, list_of
+from ..terms import Terms
+from .items import Item, item
 
 NO_SEALANT, FLAT_NOISE = 3 / 12, 1e-9
 
@@ -67,7 +69,7 @@ class Schedule:
     """All that a model is made of: sheets in rows, everything else in items.
 
     units: how lengths are to be shown, "ft-in" or "mm". sealed_laps: lengths of the roof's side laps that
-    want sealant (mm), none from 3:12 up.
+    want sealant (mm), none from 3:12 up. terms: what was asked of the building.
     """
 
     name: str
@@ -76,10 +78,11 @@ class Schedule:
     items: tuple[Item, ...]
     placed: tuple[Placed, ...]
     sealed_laps: tuple[float, ...] = ()
+    terms: Terms = field(default=Terms())
 
     def listed(self, name: str) -> tuple[Item, ...]:
-        """The items of one of the LISTS."""
-        return tuple(item for item in self.items if item.role in LISTS[name])
+        """The items of one of the lists of `ribwright.roles`, sheets excepted."""
+        return tuple(item for item in self.items if list_of(item.role) == name)
 
     @property
     def count(self) -> int:
@@ -114,7 +117,9 @@ def schedule(model: Model) -> Schedule:
     laps = tuple(
         _sealed_laps([(group, sheet) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)])
     )
-    return Schedule(model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps)
+    return Schedule(
+        model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps, model.terms
+    )
 
 
 def _sealed_laps(sheets: Sequence[tuple[Group, MeasuredSheet]]) -> Iterator[float]:
@@ -124,7 +129,7 @@ def _sealed_laps(sheets: Sequence[tuple[Group, MeasuredSheet]]) -> Iterator[floa
     """
     slopes: dict[str, list[tuple[float, float, float]]] = defaultdict(list)
     for group, sheet in sheets:
-        for member in group.members if group.role == "roof sheet" else ():
+        for member in group.members if group.role == Role.ROOF_SHEET else ():
             up = member.piece.place.vector(sheet.bench.z)
             at = member.piece.place.point(sheet.bench.origin)
             slope = hypot(up[0], up[1]) / up[2]

@@ -7,8 +7,6 @@ from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
-from ribwright.cli.schedule import PARTS
-from ribwright.order.parts import PARTS as ORDER_PARTS
 from ribwright.outputs import OUTPUTS
 
 DESCRIPTION = """\
@@ -87,10 +85,6 @@ def test_one_list_can_be_asked_for(capsysbinary: pytest.CaptureFixture[bytes]) -
     said = json.loads(capsysbinary.readouterr().out)
     assert said["sheets"]
     assert not {"members", "screws"} & set(said)
-
-
-def test_the_lists_that_help_names_are_those_there_are() -> None:
-    assert PARTS == ORDER_PARTS
 
 
 def test_a_picture_goes_where_the_model_is(missing: object, capsys: pytest.CaptureFixture[str]) -> None:

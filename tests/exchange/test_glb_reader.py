@@ -14,7 +14,6 @@ import numpy as np
 import pytest
 import trimesh
 from ribwright.catalog.colours import rgb
-from ribwright.order.order_list import Terms
 from ribwright.outputs import GLB, write_outputs
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.planar import planar_faces
@@ -27,7 +26,7 @@ LARGEST = 4_000_000  # bytes; what a page can be asked to load
 @pytest.fixture(scope="module")
 def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("sample")
-    write_outputs(sample_model(), folder, Terms())
+    write_outputs(sample_model(), folder)
     return folder / GLB.name
 
 

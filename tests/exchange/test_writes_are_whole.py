@@ -26,7 +26,6 @@ import pytest
 from ribwright.description import parse
 from ribwright.errors import FileError
 from ribwright.exchange.whole import ROOM
-from ribwright.order.order_list import Terms
 from ribwright.outputs import OUTPUTS, STEP, write_outputs
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
@@ -52,7 +51,7 @@ def files(folder: Path) -> Files:
 
 
 def write(model: Model, folder: Path) -> None:
-    write_outputs(model, folder, Terms())
+    write_outputs(model, folder)
 
 
 class Sets:

@@ -7,6 +7,7 @@ from math import dist
 import pytest
 from ribwright.description import parse
 from ribwright.description.building import Building
+from ribwright.findings import Code
 from ribwright.layout.backing import backing, seen
 from ribwright.layout.faces import faces
 from ribwright.layout.laid import lay_out
@@ -148,11 +149,11 @@ def test_every_screwed_line_backs_its_sheets(building: Building) -> None:
 def test_a_post_in_a_doors_way_is_left_out_or_stopped_and_said() -> None:
     text = SHOP.replace('back_posts = "centre"', 'front_posts = "centre"').replace('10 ft"\n', '10 ft"\n', 1)
     by_pass = raise_building(parse(text, "shop"))
-    assert [f.code for f in by_pass.findings] == ["post-left-out"]
+    assert [f.code for f in by_pass.findings] == [Code.POST_LEFT_OUT]
     assert not any(f.fault for f in by_pass.findings)
     assert [piece.name for piece in of(by_pass.model, "post")] == ["back post 1"]
     flush = raise_building(parse(text + '[framing]\ngirts = "flush"\n', "shop"))
-    assert "post-on-header" in [f.code for f in flush.findings]
+    assert Code.POST_ON_HEADER in [f.code for f in flush.findings]
     (post,) = [piece for piece in of(flush.model, "post") if piece.name.startswith("front")]
     assert min(p[2] for p in corners(post)) / INCH == pytest.approx(80 + 2)  # on the header
 
@@ -169,7 +170,7 @@ from_left = "9 ft"
     assert raise_building(parse(SHOP + door, "shop")).findings == ()
     high = SHOP + door + '[door_room]\nheadroom = "36 in"\n'  # 11 ft, over a 10 ft eave
     found = raise_building(parse(high, "shop")).findings
-    assert {f.code for f in found} == {"door-room"}
+    assert {f.code for f in found} == {Code.DOOR_ROOM}
     assert all(f.fault for f in found)
-    assert any("purlin" in f.text for f in found)
-    assert not any("right" in f.text for f in found)
+    assert any("purlin" in f.pieces[0] for f in found)
+    assert not any("right" in f.pieces[0] for f in found)

@@ -9,6 +9,7 @@ import manifold3d
 import numpy as np
 import pytest
 from ribwright.description import parse
+from ribwright.findings import Code
 from ribwright.layout import lay_out
 from ribwright.layout.trim_run import sticks
 from ribwright.measure.member import measure_member
@@ -204,8 +205,8 @@ def test_closures_fill_the_ribs_at_the_eave(model: Model) -> None:
 def test_a_rule_that_would_miss_steel_is_said_not_dropped() -> None:
     """A strut too shallow for the head's screws, 2 1/2 in under the eave: findings name the sheets."""
     laid = lay_out(parse(GARAGE + '[framing]\neave_strut = "cee 2x2x0.059"\n', "garage"))
-    missed = [finding for finding in laid.findings if finding.code == "screw-misses-steel"]
-    assert {finding.where.split()[0] for finding in missed} == {"left", "right"}
+    missed = [finding for finding in laid.findings if finding.code is Code.SCREW_LEFT_OUT]
+    assert {finding.pieces[0].split()[0] for finding in missed} == {"left", "right"}
     assert all(finding.fault for finding in missed)
 
 

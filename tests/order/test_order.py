@@ -14,7 +14,7 @@ from ribwright.errors import FileError
 from ribwright.layout.ribs import graphs
 from ribwright.order.blanks import rake_pairs, rip_pairs
 from ribwright.order.handling import Carried, lifts, whole
-from ribwright.order.order_list import Order, Terms, order
+from ribwright.order.order_list import Buying, Order, order
 from ribwright.order.order_text import order_csv, order_table
 from ribwright.order.prices import priced, read_prices, total
 from ribwright.order.schedule import Schedule, schedule
@@ -41,7 +41,7 @@ def listed(model: Model) -> Schedule:
 
 @pytest.fixture(scope="module")
 def ordered(listed: Schedule) -> Order:
-    return order(listed, Terms())
+    return order(listed, Buying())
 
 
 def test_the_right_wall_by_hand(listed: Schedule, model: Model) -> None:
@@ -105,7 +105,7 @@ def test_rakes_of_opposite_hands_share_a_blank() -> None:
     both = schedule(raise_building(parse(text + '[runs]\nback = "centre, right first"\n', "barn")).model)
     pairs = rake_pairs(both.rows)
     assert sum(pair.count for pair in pairs) == 8
-    wanted = order(both, Terms())
+    wanted = order(both, Buying())
     sheets = sum(line.quantity for line in wanted.lines if line.list == "sheets")
     assert sheets == both.count - 8
     rows = {row.mark: row for row in both.rows}

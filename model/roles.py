@@ -1,0 +1,122 @@
+"""Roles: what a piece is, in the trade's words, and what follows from it. One table for every floor.
+
+A role's list is what the piece is bought, listed and checked as; nothing decides by a role's spelling.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from typing import Literal
+
+Measure = Literal["sheet", "member"]
+List = Literal["sheets", "members", "trims", "closures", "screws", "openings", "slab"]
+
+LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "openings", "slab")
+"""The lists of a schedule, in order."""
+
+
+class Role(StrEnum):
+    """What a piece is."""
+
+    WALL_SHEET = "wall sheet"
+    ROOF_SHEET = "roof sheet"
+    COLUMN = "column"
+    RAFTER = "rafter"
+    KNEE = "knee"
+    POST = "post"
+    BASE_PLATE = "base plate"
+    BASE_RAIL = "base rail"
+    GIRT = "girt"
+    EAVE_STRUT = "eave strut"
+    PURLIN = "purlin"
+    RAKE_ANGLE = "rake angle"
+    JAMB = "jamb"
+    HEADER = "header"
+    SILL = "sill"
+    BASE_TRIM = "base trim"
+    CORNER_TRIM = "corner trim"
+    EAVE_TRIM = "eave trim"
+    RAKE_TRIM = "rake trim"
+    RIDGE_CAP = "ridge cap"
+    J_TRIM = "j trim"
+    JAMB_ANGLE = "jamb angle"
+    HEAD_ANGLE = "head angle"
+    OUTSIDE_CLOSURE = "outside closure"
+    INSIDE_CLOSURE = "inside closure"
+    SHEET_SCREW = "sheet screw"
+    LAP_SCREW = "lap screw"
+    TRIM_SCREW = "trim screw"
+    LEAF = "leaf"
+    SASH = "sash"
+    PANE = "pane"
+    SLAB = "slab"
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """What follows from a role. prefix: of its marks. list: where it is listed. measure: how. steel:
+    whether its weight is that of steel; what is not has none."""
+
+    prefix: str
+    list: List
+    measure: Measure
+    steel: bool
+
+
+def _of(name: List, steel: bool, prefixes: dict[Role, str], measure: Measure = "member") -> dict[str, Kind]:
+    return {role: Kind(prefix, name, measure, steel) for role, prefix in prefixes.items()}
+
+
+KINDS: dict[str, Kind] = {
+    **_of("sheets", True, {Role.WALL_SHEET: "W", Role.ROOF_SHEET: "R"}, "sheet"),
+    **_of(
+        "members",
+        True,
+        {
+            Role.COLUMN: "C",
+            Role.RAFTER: "RA",
+            Role.KNEE: "K",
+            Role.POST: "PO",
+            Role.BASE_PLATE: "BP",
+            Role.BASE_RAIL: "BR",
+            Role.GIRT: "G",
+            Role.EAVE_STRUT: "ES",
+            Role.PURLIN: "P",
+            Role.RAKE_ANGLE: "RK",
+            Role.JAMB: "J",
+            Role.HEADER: "H",
+            Role.SILL: "SI",
+        },
+    ),
+    **_of(
+        "trims",
+        True,
+        {
+            Role.BASE_TRIM: "TB",
+            Role.CORNER_TRIM: "TC",
+            Role.EAVE_TRIM: "TE",
+            Role.RAKE_TRIM: "TR",
+            Role.RIDGE_CAP: "TP",
+            Role.J_TRIM: "TJ",
+            Role.JAMB_ANGLE: "TA",
+            Role.HEAD_ANGLE: "TH",
+        },
+    ),
+    **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),
+    **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
+    **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP"}),
+    **_of("slab", False, {Role.SLAB: "SB"}),
+}
+"""Every role by its name, in the order of a schedule."""
+
+
+def list_of(role: str) -> List | None:
+    """The list that a role belongs to; None for one that is not ours, as a file may have it."""
+    kind = KINDS.get(role)
+    return kind.list if kind else None
+
+
+def roles_of(name: List) -> tuple[str, ...]:
+    """The roles of a list, in order."""
+    return tuple(role for role, kind in KINDS.items() if kind.list == name)
