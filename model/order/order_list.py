@@ -149,7 +149,8 @@ def _members(schedule: Schedule) -> Iterator[Line]:
     for item in schedule.listed("members"):
         kinds[item.section, snapped(item.length, 0.1)].append(item)
     for (section, length), items in kinds.items():
-        text = f"{section} {_inches(schedule.units)}, {_long(length, schedule.units)}"
+        unit = "" if schedule.units == "mm" else " in"  # mm are said by the section itself
+        text = f"{section}{unit}, {_long(length, schedule.units)}"
         yield Line("members", text, "each", sum(i.count for i in items), tuple(i.mark for i in items))
 
 
