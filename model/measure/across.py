@@ -15,6 +15,8 @@ ALONG = 1e-6
 """How far the cosine between an axis and the normal of a face that runs along it may be off 0."""
 NEAR = 1e-3
 """mm; ends nearer than this meet."""
+WHOLE = 0.01
+"""mm; a cut that is this much less deep or wide than the body has lost a part of the section."""
 TRIED = 4
 """Cuts tried where the faces all together do not show the section."""
 
@@ -56,16 +58,17 @@ class _Side:
 def loops(shape: Body, axes: Vectors) -> Iterator[tuple[Loop, ...]]:
     """The loops that make up a body's section, the outer one first; every reading of it in turn.
 
-    axes: (3, 3) rows x, y, z in the body's frame, y along it. The first reading is of all the faces that
-    run along the body, however its ends are mitred and notched. Where a notch is flush with a face, or
-    something wider is built on, it tells nothing: the others are cuts across the body, where it runs
-    on longest without a corner first. A reading that does not close is left out.
+    axes: (3, 3) rows x, y, z in the body's frame, y along it. First a cut across the body where it runs
+    on longest without a corner, if that is as deep and wide as the whole body. Then all the faces that
+    run along it, seen together: a short body mitred at both ends is whole nowhere. Then the cuts again,
+    since something wider may be built on. A reading that does not close is left out.
     """
     arcs = _arcs(shape, axes)
-    if closed := _closed(_flats(shape, axes, None), arcs):
-        yield closed
-    for height in _heights(shape, axes):
-        if closed := _closed(_flats(shape, axes, height), arcs):
+    together = _flats(shape, axes, None)
+    cuts = [_flats(shape, axes, height) for height in _heights(shape, axes)]
+    whole = [cut for cut in cuts[:1] if np.abs(_box(cut) - _box(together)).max() < WHOLE]
+    for reading in (*whole, together, *cuts):
+        if closed := _closed(reading, arcs):
             yield closed
 
 
@@ -75,6 +78,11 @@ def _heights(shape: Body, axes: Vectors) -> list[float]:
     free = np.diff(ends)
     order = np.argsort(-np.round(free, 3), kind="stable")[:TRIED]
     return [float(ends[i] + free[i] / 2) for i in order if free[i] > NEAR]
+
+
+def _box(sides: Sequence[_Side]) -> Vectors:
+    points = np.array([point for side in sides for point in (side.start, side.end)]).reshape(-1, 2)
+    return np.array([points.min(axis=0), points.max(axis=0)]) if len(points) else np.zeros((2, 2))
 
 
 def _flats(shape: Body, axes: Vectors, height: float | None) -> list[_Side]:

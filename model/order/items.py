@@ -24,6 +24,8 @@ LISTS = {
 }
 """The lists of a schedule after the sheets, each with its roles."""
 
+THICKNESS = 0.001
+"""mm; to which a thickness is given as a plain number."""
 STEEL = 7850e-9
 """kg/mm3, as for sheets."""
 
@@ -34,8 +36,8 @@ class Item:
 
     section: its shape and measured dimensions, and the catalogue's name where a row has them; of a
     screw its shank's diameter and length under the head; "" for what has none. length: overall, along
-    it. ends: degrees off square. holes: diameters of round holes. weight: of one, as steel; 0 for what
-    is none.
+    it. thickness: of the wall of a member or trim; 0 for others. ends: degrees off square. holes:
+    diameters of round holes. weight: of one, as steel; 0 for what is none.
     """
 
     mark: str
@@ -45,6 +47,7 @@ class Item:
     length: float
     depth: float
     width: float
+    thickness: float
     ends: tuple[float, float]
     holes: tuple[float, ...]
     volume: float
@@ -65,6 +68,7 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
         length=measured.length,
         depth=measured.depth,
         width=measured.width,
+        thickness=measured.thickness if group.role in MEMBERS or group.role in TRIMS else 0.0,
         ends=measured.ends,
         holes=measured.holes,
         volume=measured.volume,
@@ -110,6 +114,11 @@ def _rounded(shape: SectionShape, units: Units) -> SectionShape:
         flange=snapped(shape.flange, step),
         angle=snapped(shape.angle, 0.01),
     )
+
+
+def format_thickness(mm: float, units: Units) -> str:
+    """A thickness for people: `0.0172"`, or mm to 0.01 without a unit."""
+    return _size(mm, units) + ("" if units == "mm" else '"')
 
 
 def _size(mm: float, units: Units) -> str:

@@ -27,7 +27,8 @@ class Row:
 
     count: pieces; turned: how many of them stand with their head down (on a roof: away from the
     ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
-    edge's (mm). foot, head: the cuts at its ends. cutouts: from the sheet's lower left corner.
+    edge's; thickness: between its faces (mm). foot, head: the cuts at its ends. cutouts: from the
+    sheet's lower left corner.
     area: flat, of one (mm2). weight: of one (kg). ribs: centres of its major ribs from its left edge;
     overlap: whether the first of them is the overlap rib.
     """
@@ -40,6 +41,7 @@ class Row:
     width: float
     cover: float
     length: float
+    thickness: float
     foot: End
     head: End
     cutouts: tuple[Cutout, ...]
@@ -146,6 +148,7 @@ def _row(group: Group, sheet: MeasuredSheet) -> Row:
         width=sheet.width,
         cover=sheet.cover,
         length=sheet.length,
+        thickness=sheet.thickness,
         foot=sheet.foot,
         head=sheet.head,
         cutouts=sheet.cutouts,

@@ -136,6 +136,7 @@ def test_every_catalogued_section_is_named_as_what_it_is(name: str) -> None:
     deadline=None,
     suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow],
 )
+@example(parse_section("cee 20x33x0.6 mm radius 0"))  # its notch meets its lip
 @example(parse_section("cee 4x4x0.059"))
 @example(parse_section("cee 2x6x0.059 lip 0.3"))
 @example(parse_section("zee 8x2.25x0.059 lip 0"))
