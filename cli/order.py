@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from .loading import PATH, described, is_step
+from .loading import PATH, described, is_step, listed
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -63,7 +63,6 @@ def order(
     from ..order.order_list import order as ordered
     from ..order.order_text import order_csv, order_json, order_table
     from ..order.prices import priced, read_prices
-    from ..order.schedule import schedule
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
@@ -82,8 +81,8 @@ def order(
         step=step,
         spare=spare / 100,
     )
-    listed = schedule(model)
-    wanted = ordered(listed, terms)
+    found = listed(model, file)
+    wanted = ordered(found, terms)
     if own is not None:
         wanted = priced(wanted, own)
     if form == "xlsx":
@@ -93,8 +92,8 @@ def order(
     else:
         carried = Carried(one_carries, two_carry)
         width = max(80, shutil.get_terminal_size().columns)
-        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, listed, carried)}
-        text = texts.get(form, lambda: order_table(wanted, listed, carried, width))()
+        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, found, carried)}
+        text = texts.get(form, lambda: order_table(wanted, found, carried, width))()
         content = text.encode("utf-8")
     _deliver(content, out)
 

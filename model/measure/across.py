@@ -90,7 +90,7 @@ def _flats(shape: Body, axes: Vectors, height: float | None) -> list[_Side]:
     found: list[tuple[Vectors, float, float, float]] = []
     for face in shape.faces:
         facing = axes @ face.normal
-        if abs(float(facing[1])) > ALONG:
+        if not face.rings or abs(float(facing[1])) > ALONG:
             continue
         way = np.array([-facing[2], facing[0]]) / np.hypot(facing[0], facing[2])
         rings = [points @ axes.T for points in shape.points(face)]

@@ -29,8 +29,9 @@ Ring: TypeAlias = NDArray[np.intp]
 
 FULL_TURN = 6.28
 """Radians: a cylinder that goes this far round is a whole one."""
-KEPT = 2048
-"""Solids whose measurements are remembered; a large building has a few hundred."""
+KEPT = 32768
+"""Solids whose measurements are remembered; a large building has a few hundred, but a file from elsewhere
+may hold every screw as a solid of its own."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)

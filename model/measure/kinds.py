@@ -10,6 +10,7 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..place import Place
 from .member import measure_member
+from .round_body import measure_body
 from .sheet import measure_sheet
 
 
@@ -44,7 +45,7 @@ class Kind:
     measure: Callable[[TopoDS_Solid], Measured]
 
 
-SHEETS = {"wall sheet": "W", "roof sheet": "R"}
+SHEETS = {"wall sheet": "W", "roof sheet": "R", "sheet": "S"}
 MEMBERS = {
     "column": "C",
     "rafter": "RA",
@@ -59,6 +60,7 @@ MEMBERS = {
     "jamb": "J",
     "header": "H",
     "sill": "SI",
+    "member": "M",
 }
 TRIMS = {
     "base trim": "TB",
@@ -71,14 +73,20 @@ TRIMS = {
     "head angle": "TH",
 }
 CLOSURES = {"outside closure": "CO", "inside closure": "CI"}
-SCREWS = {"sheet screw": "SS", "lap screw": "SL", "trim screw": "ST"}
+SCREWS = {"sheet screw": "SS", "lap screw": "SL", "trim screw": "ST", "screw": "SW"}
 FILLINGS = {"leaf": "D", "sash": "WS", "pane": "WP"}
 SLAB = {"slab": "SB"}
-"""Roles of each list of a schedule, in order, each with the letters of its marks."""
+UNKNOWN = {"unknown": "U"}
+"""Roles of each list of a schedule, in order, each with the letters of its marks. Sheets, members and
+screws that are no more than that, and what is unknown, are told by shape (`told_by_shape`)."""
 
-KINDS: dict[str, Kind] = {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()} | {
-    role: Kind(prefix, measure_member)
-    for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB)
-    for role, prefix in roles.items()
-}
+KINDS: dict[str, Kind] = (
+    {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()}
+    | {
+        role: Kind(prefix, measure_member)
+        for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB)
+        for role, prefix in roles.items()
+    }
+    | {role: Kind(prefix, measure_body) for role, prefix in (("screw", "SW"), ("unknown", "U"))}
+)
 """By role, in the order of a schedule. A role that is not here gets no mark."""

@@ -111,11 +111,12 @@ def _axis(shape: Body) -> Vectors:
     """The direction of edges that the most face area runs along."""
     normals = np.array([face.normal for face in shape.faces])
     areas = np.array([face.area for face in shape.faces])
-    edges = np.concatenate(
-        [np.roll(points, -1, axis=0) - points for face in shape.faces for points in shape.points(face)[:1]]
-    )
+    rims = [points for face in shape.faces for points in shape.points(face)[:1]]
+    if not rims:  # round all through: square to its ends, if it has any
+        return normals[int(areas.argmax())] if len(normals) else np.array([0.0, 0.0, 1.0])
+    edges = np.concatenate([np.roll(points, -1, axis=0) - points for points in rims])
     sizes = np.linalg.norm(edges, axis=1)
-    longest = edges[np.argsort(-sizes, kind="stable")][:12] if len(edges) else np.eye(3)
+    longest = edges[np.argsort(-sizes, kind="stable")][:12]
     ways = longest / np.linalg.norm(longest, axis=1)[:, None]
     running = (np.abs(ways @ normals.T) < ALONG) @ areas
     best: Vectors = ways[int(np.argmax(np.round(running, 3)))]
@@ -143,7 +144,7 @@ def _point(vector: Vectors) -> Point3:
 
 def _thickness(shape: Body, y: Vectors) -> float:
     """How far behind the largest face along the axis the next one lies that faces the other way."""
-    along = [face for face in shape.faces if abs(float(face.normal @ y)) < ALONG]
+    along = [face for face in shape.faces if face.rings and abs(float(face.normal @ y)) < ALONG]
     if not along:
         return 0.0
     face = max(along, key=lambda one: snapped(one.area, ALIKE))

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 
 from ..catalog.sections import SectionShape, listed_as, spelled
 from ..measure.congruent import Group
-from ..measure.kinds import CLOSURES, FILLINGS, MEMBERS, SCREWS, SLAB, TRIMS
+from ..measure.kinds import CLOSURES, FILLINGS, MEMBERS, SCREWS, SLAB, TRIMS, UNKNOWN
 from ..measure.member import MeasuredMember, measure_member
-from ..measure.screw import shank
+from ..measure.screw import screw_size, shank
 from ..measure.section_shape import measure_section
 from ..measure.snap import snapped
+from ..measure.told_by_shape import MEMBER, SCREW
 from ..pieces import Piece
 from ..units import INCH, Units, format_pitch
 
@@ -21,6 +22,7 @@ LISTS = {
     "screws": SCREWS,
     "openings": FILLINGS,
     "slab": SLAB,
+    "unknown": UNKNOWN,
 }
 """The lists of a schedule after the sheets, each with its roles."""
 
@@ -59,7 +61,7 @@ class Item:
 def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
     """The row of a group of congruent pieces."""
     pieces = [member.piece for member in group.members]
-    steel = pieces[0].label("material") in ("steel", "screw")
+    steel = pieces[0].label("material") in ("steel", "screw") or group.role in (MEMBER, SCREW)
     return Item(
         mark=group.mark,
         role=group.role,
@@ -80,7 +82,8 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
 
 def _section(group: Group, measured: MeasuredMember, units: Units) -> str:
     if group.role in SCREWS:
-        return " x ".join(_size(size, units) for size in shank(measured))
+        sizes = screw_size(group.members[0].piece.solid) if group.role == "screw" else None
+        return " x ".join(_size(size, units) for size in sizes or shank(measured))
     return section_text(group.members[0].piece, units) if group.role in MEMBERS else ""
 
 

@@ -13,6 +13,7 @@ from ..measure.blank import Cutout, End
 from ..measure.congruent import Group, groups
 from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
+from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model
 from .items import LISTS, Item, item
 
@@ -100,8 +101,11 @@ class Schedule:
 
 
 def schedule(model: Model) -> Schedule:
-    """The schedule of a model, by mark; the same off the model and off its STEP file."""
-    found = groups(model)
+    """The schedule of a model, by mark; the same off the model and off its STEP file.
+
+    Pieces without a role are told by their shape, as far as that is sure; the others are "unknown".
+    """
+    found = groups(told_by_shape(model))
     sheets = [(group, group.measured) for group in found]
     rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
     placed = (
@@ -144,7 +148,7 @@ def _row(group: Group, sheet: MeasuredSheet) -> Row:
         role=group.role,
         count=len(pieces),
         turned=sum(not member.head_up for member in group.members),
-        faces=tuple(dict.fromkeys(piece.label("face") for piece in pieces)),
+        faces=tuple(dict.fromkeys(face for piece in pieces if (face := piece.label("face")))),
         width=sheet.width,
         cover=sheet.cover,
         length=sheet.length,
