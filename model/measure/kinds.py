@@ -80,13 +80,12 @@ UNKNOWN = {"unknown": "U"}
 """Roles of each list of a schedule, in order, each with the letters of its marks. Sheets, members and
 screws that are no more than that, and what is unknown, are told by shape (`told_by_shape`)."""
 
-KINDS: dict[str, Kind] = (
-    {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()}
-    | {
-        role: Kind(prefix, measure_member)
-        for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB)
-        for role, prefix in roles.items()
-    }
-    | {role: Kind(prefix, measure_body) for role, prefix in (("screw", "SW"), ("unknown", "U"))}
-)
+AS_BODIES = {"screw", "unknown"}
+"""Roles that may be curved all round."""
+
+KINDS: dict[str, Kind] = {role: Kind(prefix, measure_sheet) for role, prefix in SHEETS.items()} | {
+    role: Kind(prefix, measure_body if role in AS_BODIES else measure_member)
+    for roles in (MEMBERS, TRIMS, CLOSURES, SCREWS, FILLINGS, SLAB, UNKNOWN)
+    for role, prefix in roles.items()
+}
 """By role, in the order of a schedule. A role that is not here gets no mark."""

@@ -66,6 +66,7 @@ def measure_body(solid: TopoDS_Solid) -> MeasuredMember:
     )
 
 
+@lru_cache(maxsize=KEPT)
 def inertia(solid: TopoDS_Solid) -> tuple[Vectors, Vectors, Vectors]:
     """Axes (3, 3) of inertia, rows x, y, z, y the easiest; the moments, least first; the middle (3,)."""
     figures = GProp_GProps()
