@@ -103,21 +103,22 @@ def sections() -> dict[str, SectionShape]:
     return {row["name"]: _typed(row["section"], row["name"], row["source"]) for row in rows("sections.csv")}
 
 
-def spelled(shape: SectionShape, unit: str) -> str:
+def spelled(shape: SectionShape, unit: str, bends: bool = True) -> str:
     """A section as a person would type it, in "in" or "mm": `parse_section` of it gives the section.
 
     Lengths to 0.0001 in or 0.01 mm, angles to 0.01 degrees; what parse_section would fill in is not said.
+    bends: False leaves their radius unsaid.
     """
     sizes = (shape.depth, shape.breadth, shape.thickness)[: 2 if shape.shape == "plate" else 3]
     shown = [_shown(size, unit) for size in sizes]
     depth, breadth, thickness = (_mm(size, unit) for size in (*shown, shown[-1])[:3])
     filled = defaults(SectionShape(shape.shape, depth, breadth, thickness))
+    unsaid = [*([] if bends else ["radius"]), *(["angle"] if shape.shape == "zee" and not shape.lip else [])]
     stated = ""
     for word in _FORMS[shape.shape].words:
-        measured, what = getattr(shape, word), "deg" if word == "angle" else unit
-        idle = word == "angle" and shape.shape == "zee" and not shape.lip
-        if not idle and abs(measured - filled[word]) > SAME:
-            stated += f" {word} {_shown(measured, what)}"
+        measured = getattr(shape, word)
+        if word not in unsaid and abs(measured - filled[word]) > SAME:
+            stated += f" {word} {_shown(measured, 'deg' if word == 'angle' else unit)}"
     return f"{shape.shape} {' x '.join(shown)}{stated}{' mm' if unit == 'mm' else ''}"
 
 

@@ -132,7 +132,7 @@ def _strip(loop: Loop) -> _Strip | None:
 
 
 def _is_end(loop: Loop, side: int) -> bool:
-    """Whether a side is the square end of a strip: a sharp right turn to the left before and after it."""
+    """Whether a side is the square end of a strip: a sharp square corner before and after it."""
     both = [side, (side + 1) % len(loop.turns)]
     return not loop.radii[both].any() and float(np.abs(loop.turns[both] - RIGHT).max()) < TURNED
 

@@ -97,7 +97,8 @@ def section_text(piece: Piece, units: Units) -> str:
     if found is None:
         measured = measure_member(piece.solid)
         return f"shaped {_size(measured.depth, units)} x {_size(measured.width, units)}"
-    words = spelled(_rounded(found.shape, units), "mm" if units == "mm" else "in")
+    unit = "mm" if units == "mm" else "in"
+    words = spelled(_rounded(found.shape, units), unit, bends=not found.corners)
     if found.pitch:
         words = f"{words.replace('cee', 'cee to the pitch')} at {format_pitch(found.pitch, units)}"
     name = "" if found.pitch or found.corners else listed_as(found.shape)

@@ -209,6 +209,8 @@ def test_bends_that_a_typed_section_has_not_are_said(name: str) -> None:
         text = section_text(member(realise(raised(section, 3000.0, SQUARE))), "ft-in")
         assert text.startswith(f"{shape.shape} {shape.depth / INCH:g} x ")
         assert text.endswith(said)
+        assert "radius" not in text
+        assert "(" not in text
 
 
 def _with_radii(section: Section, change: object) -> tuple[object, object]:
