@@ -33,10 +33,18 @@ def is_step(file: Path) -> bool:
 def model_of(file: Path | None, progress: Progress) -> Model:
     """The model a STEP file holds, or of the building a file describes."""
     if file and is_step(file):
-        from ..exchange.step import read_step
-
-        return read_step(file)
+        return stored(file)
     building = described(file)
     from ..raising import raise_building
 
     return raise_building(building, progress).model
+
+
+def stored(file: Path) -> Model:
+    """The model in a STEP file; what must be said of the file goes to stderr."""
+    from ..exchange.step import reading
+
+    read = reading(file)
+    if read.note:
+        click.secho(f"Note: {read.note}", err=True)
+    return read.model

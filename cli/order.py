@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from .loading import PATH, described, is_step
+from .loading import PATH, described, is_step, stored
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -68,9 +68,7 @@ def order(
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
         if file and is_step(file):
-            from ..exchange.step import read_step
-
-            model, trim = read_step(file), None
+            model, trim = stored(file), None
         else:
             from ..raising import raise_building
 

@@ -21,6 +21,7 @@ from ..place import Place, Point3
 from ..recipe import grid
 from ..solids.booleans import solids_in
 from ..solids.placing import location, place_of
+from .guards import COUNTS, counted
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
 from .labels import MARK, NAMES, ORDER, ROLE, ROW, UNITS, Property, labels_from, order_in_tree, properties_of
 
@@ -65,7 +66,7 @@ class Documented:
     def attributes(self) -> Iterator[tuple[int, list[Property]]]:
         """Tokens of products and occurrences, each with the attributes it is to bear."""
         pieces = self._model.pieces
-        yield self._groups[()].token, [(UNITS, self._model.units)]
+        yield self._groups[()].token, [(UNITS, self._model.units), *counted(self._model)]
         of_piece = [properties_of(piece) for piece in pieces]
         of_product: dict[ProductKey, list[list[Property]]] = {}
         for piece, properties in zip(pieces, of_piece, strict=True):
@@ -141,16 +142,23 @@ def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
     return twin
 
 
+def root_property(document: TDocStd_Document, key: str) -> str | None:
+    """An attribute of the one root of a document, None when there is none."""
+    roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
+    return property_of(roots[0], key) if len(roots) == 1 else None
+
+
 def model_of(document: TDocStd_Document) -> Model:
     """The model in a document: every solid of every occurrence is a piece.
 
     A document that is none of ours has no roles, marks and labels; its pieces are named by their
-    products, numbered where a name comes again, and its lengths are shown in mm.
+    products, numbered where a name comes again, and its lengths are shown in mm. What a document says
+    of itself is not judged here.
     """
     roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
     name = name_of(roots[0]) if len(roots) == 1 else ""
-    units = property_of(roots[0], UNITS) if len(roots) == 1 else None
-    if units is None:
+    units = root_property(document, UNITS)
+    if units is None or root_property(document, COUNTS) is None:
         walk = _Walk()
         return Model(name, "mm", tuple(_numbered(piece for root in roots for piece, _ in walk.below(root))))
     found = list(_Walk(ours=True).below(roots[0]))
@@ -196,8 +204,11 @@ class _Walk:
             for component in components(product):
                 yield from self._pieces(component, here, (*group, name))
             return
-        role, mark = property_of(bearer, ROLE) or "", property_of(bearer, MARK) or ""
-        labels = labels_from(lambda key: property_of(bearer, key))
+
+        def told(key: str) -> str | None:
+            return property_of(bearer, key) if self._ours else None
+
+        role, mark, labels = told(ROLE) or "", told(MARK) or "", labels_from(told)
         if XCAFDoc_ShapeTool.IsAssembly_s(product):
             solid, row = self._row(product)
             piece = Piece(name, role, group, solid, place_of(here), labels, mark, row)

@@ -11,6 +11,8 @@ import time
 from pathlib import Path
 
 import pytest
+from ribwright.exchange.step import write_step
+from support.small_model import small_model
 
 COMMAND = [
     sys.executable,
@@ -67,6 +69,17 @@ def test_a_run_that_is_stopped_leaves_nothing_half_written(here: Path) -> None:
         said, error = process.communicate()
     assert (process.returncode, said, error.decode().split()) == (130, b"", ["Stopped."])
     assert list(here.iterdir()) == []
+
+
+def test_a_step_file_that_was_changed_is_read_with_a_note(here: Path) -> None:
+    write_step(small_model(), here / "model.step")
+    as_written = subprocess.run([*COMMAND, "schedule", "model.step"], capture_output=True, check=True)
+    assert as_written.stderr == b""
+    text = (here / "model.step").read_bytes()
+    (here / "model.step").write_bytes(text.replace(b"'crimson'", b"'tomato'"))
+    changed = subprocess.run([*COMMAND, "schedule", "model.step"], capture_output=True, check=True)
+    assert changed.stderr == b"Note: model.step: was changed since ribwright wrote it\n"
+    assert changed.stdout != as_written.stdout
 
 
 def test_a_missing_system_library_is_named() -> None:
