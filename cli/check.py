@@ -12,6 +12,7 @@ import click
 
 from ..description import Building, read
 from ..errors import DescriptionError, FileError, Problem
+from ..printable import printable
 from ..units import format_length, format_pitch
 from .loading import PATH
 from .status import DONE, FINDINGS, WRONG_INPUT
@@ -69,11 +70,12 @@ def _json(file: Path, problems: Sequence[Problem], findings: Sequence[Finding]) 
 
 def _say_problems(file: Path, problems: Sequence[Problem]) -> None:
     """One line a problem, as in every other message, with colour on a terminal."""
+    shown = printable(str(file))
     for problem in problems:
         place = f"line {problem.line}, column {problem.column}: " if problem.line else ""
         key = click.style(problem.key, bold=True) + ": " if problem.key else ""
         typed = f"read {click.style(problem.read, fg='red')}; " if problem.read else ""
-        click.echo(f"{file}: {place}{key}{typed}{click.style(problem.remedy, fg='green')}")
+        click.echo(f"{shown}: {place}{key}{typed}{click.style(problem.remedy, fg='green')}")
     click.echo(f"{len(problems)} {'thing' if len(problems) == 1 else 'things'} to mend")
 
 
@@ -85,7 +87,7 @@ def _say_findings(file: Path, building: Building, findings: Sequence[Finding]) -
     pitch = format_pitch(building.pitch, building.units)
     openings = f"{len(building.openings)} opening{'' if len(building.openings) == 1 else 's'}"
     can = click.style("can be built", fg="green")
-    click.echo(f"{file}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
+    click.echo(f"{printable(str(file))}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
     for finding in findings:
         click.secho(
             f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow" if finding.fault else None

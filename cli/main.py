@@ -6,6 +6,7 @@ here, so that help and complaints come at once.
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Sequence
@@ -14,6 +15,7 @@ import click
 
 from .. import __version__
 from ..errors import RibwrightError
+from ..printable import printable
 from .check import check
 from .new import new
 from .order import order
@@ -73,7 +75,8 @@ def _explained(error: BaseException) -> int:
             click.echo("\nStopped.", err=True)
             status = STOPPED
         case click.ClickException():
-            error.show()
+            error.show(said := io.StringIO())
+            click.echo(_lines(said.getvalue()), err=True, nl=False)
         case RibwrightError():
             _complain(str(error))
         case BrokenPipeError():
@@ -91,4 +94,8 @@ def _explained(error: BaseException) -> int:
 
 
 def _complain(text: str) -> None:
-    click.secho(text, fg="red", err=True)
+    click.secho(_lines(text), fg="red", err=True)
+
+
+def _lines(text: str) -> str:
+    return "\n".join(map(printable, text.split("\n")))

@@ -14,6 +14,7 @@ from ..description.key import Key
 from ..description.keys import TOP
 from ..description.schema import SCHEMA_FILE
 from ..errors import FileError
+from ..printable import printable
 from ..units import Units, Unreadable
 
 ENDING = ".toml"
@@ -67,7 +68,7 @@ def new(
     text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
     path = Path(name + ENDING)
     _write(path, text, force)
-    click.echo(f"Edit it, then: ribwright raise {path}")
+    click.echo(f"Edit it, then: ribwright raise {printable(str(path))}")
 
 
 def _asked() -> tuple[dict[str, str], int, int]:
@@ -110,4 +111,4 @@ def _write(path: Path, text: str, force: bool) -> None:
         ) from None
     except OSError as error:
         raise FileError(f"{path}: cannot be written: {error.strerror}") from None
-    click.echo(f"Wrote {path}")
+    click.echo(f"Wrote {printable(str(path))}")

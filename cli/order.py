@@ -8,6 +8,7 @@ from pathlib import Path
 
 import click
 
+from ..printable import printable
 from .loading import PATH, described, is_step, stored
 from .progress import progress_bar
 from .types import Length, Weight
@@ -105,4 +106,4 @@ def _deliver(content: bytes, out: Path | None) -> None:
 
     with whole_file(out) as stream:
         stream.write(content)
-    click.echo(f"Wrote {out}")
+    click.echo(f"Wrote {printable(str(out))}")

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from ..printable import printable
 from ..show.views import VIEWS
 from .folders import default_folder
 from .loading import PATH, is_step, model_of
@@ -76,7 +77,7 @@ def picture(
             path.parent.mkdir(parents=True, exist_ok=True)
         with whole_file(path) as stream:
             stream.write(image)
-    click.echo(f"Wrote {path}")
+    click.echo(f"Wrote {printable(str(path))}")
 
 
 def _default(file: Path | None, name: str) -> Path:

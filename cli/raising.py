@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from ..outputs import OUTPUTS
+from ..printable import printable
 from .folders import default_folder
 from .loading import PATH, described
 from .progress import progress_bar
@@ -42,7 +43,7 @@ def raise_(file: Path | None, out: Path | None) -> int:
         terms = Terms(stock=building.trim.stock, kerf=building.trim.kerf)
         listed = write_outputs(raised.model, folder, terms)
     click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
-    click.echo(f"Written to {folder}:\n{MADE}")
+    click.echo(f"Written to {printable(str(folder))}:\n{MADE}")
     click.echo(CAUTION)
     for finding in raised.findings:
         click.secho(f"{'Finding' if finding.fault else 'Note'}: {finding}", fg="yellow", err=True)

@@ -14,7 +14,7 @@ import pytest
 ROOT = Path(__file__).parents[1]
 FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
 
-GROUND = {"errors", "findings", "place", "units", "recipe", "pieces"}
+GROUND = {"errors", "findings", "place", "printable", "units", "recipe", "pieces"}
 STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, replace
 
 from OCP.BRep import BRep_Builder
@@ -16,6 +16,7 @@ from OCP.TopoDS import TopoDS, TopoDS_Iterator, TopoDS_Solid
 from OCP.TopTools import TopTools_FormatVersion, TopTools_IndexedMapOfShape
 from OCP.XCAFDoc import XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
 
+from ..catalog.colours import is_colour
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..recipe import grid
@@ -100,7 +101,7 @@ class Documented:
             body = _twin(piece.solid) if piece.solid in self._bodies else piece.solid
             self._bodies.add(piece.solid)
             product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
-            if piece.label("colour"):
+            if is_colour(piece.label("colour")):
                 self.colours[product.token] = piece.label("colour")
             self._products[key] = product
         return self._products[key]
@@ -142,10 +143,10 @@ def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
     return twin
 
 
-def root_property(document: TDocStd_Document, key: str) -> str | None:
-    """An attribute of the one root of a document, None when there is none."""
+def root_property(document: TDocStd_Document) -> Callable[[str], str | None]:
+    """What looks up an attribute of the one root of a document, None for one that it has not."""
     roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
-    return property_of(roots[0], key) if len(roots) == 1 else None
+    return lambda key: property_of(roots[0], key) if len(roots) == 1 else None
 
 
 def model_of(document: TDocStd_Document) -> Model:
@@ -157,8 +158,9 @@ def model_of(document: TDocStd_Document) -> Model:
     """
     roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
     name = name_of(roots[0]) if len(roots) == 1 else ""
-    units = root_property(document, UNITS)
-    if units is None or root_property(document, COUNTS) is None:
+    told = root_property(document)
+    units = told(UNITS)
+    if units is None or told(COUNTS) is None:
         walk = _Walk()
         return Model(name, "mm", tuple(_numbered(piece for root in roots for piece, _ in walk.below(root))))
     found = list(_Walk(ours=True).below(roots[0]))

@@ -9,13 +9,13 @@ from __future__ import annotations
 import hashlib
 import re
 from collections import Counter, defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator
 
 from ..pieces import Model
 from ..solids.properties import is_valid, volume
 from .labels import UNITS, Property
 
-COUNTS, VOLUMES = "counts", "volumes"
+COUNTS, VOLUME = "counts", "volume"
 OFF = 1e-3  # share by which a mark's volume may differ from the one stated
 
 HEAD = re.compile(rb"(?:[^']|'[^']*')*?\bENDSEC\s*;\s*DATA\s*;")
@@ -54,9 +54,9 @@ def broken_reference(data: bytes) -> str:
 
 
 def counted(model: Model) -> list[Property]:
-    """What the root says of a model: its counts, and a line a mark with its volume (mm3) and the mark."""
-    lines = (f"{size:.6g} {mark}" for mark, size in _volumes(model).items())
-    return [(COUNTS, _counts(model)), (VOLUMES, "\n".join(lines))]
+    """What the root says of a model: its counts, and the volume of all bodies of each mark (mm3)."""
+    volumes = _volumes(model).items()
+    return [(COUNTS, _counts(model)), *((f"{VOLUME} {mark}", f"{size:.6g}") for mark, size in volumes)]
 
 
 def not_whole(model: Model) -> Iterator[str]:
@@ -66,22 +66,18 @@ def not_whole(model: Model) -> Iterator[str]:
             yield f"the body of {piece.name} is not whole"
 
 
-def not_as_stated(model: Model, said: Mapping[str, str | None]) -> Iterator[str]:
-    """What of a model is not as the root of its file says.
-
-    said: the root's UNITS, COUNTS and VOLUMES, None for one that is not there.
-    """
-    units, counts, volumes = (said[key] for key in (UNITS, COUNTS, VOLUMES))
-    if units is None or counts is None or volumes is None:
+def not_as_stated(model: Model, told: Callable[[str], str | None]) -> Iterator[str]:
+    """What of a model is not as the root of its file says. told: looks up an attribute of the root."""
+    counts = told(COUNTS)
+    if counts is None or told(UNITS) is None:
         yield "what it said of itself is lost"
         return
     if counts != _counts(model):
         yield f"{counts} were written, {_counts(model)} are there"
-    found, stated = _volumes(model), dict(_stated(volumes))
-    for mark in {**stated, **found}:
-        was, now = stated.get(mark, 0.0), found.get(mark, 0.0)
-        if not abs(now - was) <= OFF * abs(was):  # nor where one of them is no number
-            yield f"{mark or 'what has no mark'} had {was:.6g} mm3, has {now:.6g}"
+    for mark, size in _volumes(model).items():
+        stated = float(told(f"{VOLUME} {mark}") or 0.0)
+        if not abs(size - stated) <= OFF * abs(stated):  # nor where one of them is no number
+            yield f"{mark or 'what has no mark'} had {stated:.6g} mm3, has {size:.6g}"
 
 
 def _counts(model: Model) -> str:
@@ -96,9 +92,3 @@ def _volumes(model: Model) -> dict[str, float]:
     for piece in model.pieces:
         found[piece.mark] += volume(piece.solid) * piece.count
     return dict(sorted(found.items()))
-
-
-def _stated(volumes: str) -> Iterator[tuple[str, float]]:
-    for line in volumes.split("\n"):
-        size, _, mark = line.partition(" ")
-        yield mark, float(size)

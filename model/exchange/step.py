@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import io
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import chain
 from pathlib import Path
 
@@ -21,13 +21,13 @@ from OCP.TDocStd import TDocStd_Document
 
 from ..catalog.colours import rgb
 from ..errors import FileError
-from ..measure import groups
+from ..order.schedule import schedule
 from ..pieces import Model
+from ..printable import printable
 from .apart import apart
 from .document import Documented, model_of, root_property
 from .guards import (
     COUNTS,
-    VOLUMES,
     broken_reference,
     digest,
     not_as_stated,
@@ -36,7 +36,7 @@ from .guards import (
     stating,
 )
 from .kernel import new_document, set_up_step, silence
-from .labels import UNITS
+from .names import with_printable_names
 from .packing import packed, unpacked
 from .part21 import END, Additions, attach, header, paint, quoted, references
 from .placements import KINDS as PLACEMENT_KINDS
@@ -75,7 +75,7 @@ def write_step(model: Model, target: Target) -> None:
 
     target: a path, or a binary stream. Raises FileError when it cannot be written whole.
     """
-    text = _text(model)
+    text = _text(with_printable_names(model))
     with whole_file(target) as stream:
         stream.write(text)
 
@@ -107,7 +107,8 @@ def reading(path: str | Path) -> Reading:
 def _judged(path: str | Path, data: bytes) -> Reading:
     """What is read, held against what the file says of itself. Whatever breaks on the way, it is the file."""
     try:
-        return _read(path, data)
+        read = _read(path, data)
+        return replace(read, model=with_printable_names(read.model))
     except FileError:
         raise
     except Exception as error:
@@ -123,15 +124,15 @@ def _read(path: str | Path, data: bytes) -> Reading:
     model = model_of(document) if document else Model("", "mm")
     if not document or not model.pieces:
         raise FileError(f"{path}: has no solids in it")
-    said = {key: root_property(document, key) for key in (UNITS, COUNTS, VOLUMES)}
-    if not stated and said[COUNTS] is None:
+    told = root_property(document)
+    if not stated and told(COUNTS) is None:
         return Reading(model)
-    for off in chain(not_as_stated(model, said), () if unchanged else not_whole(model)):
+    for off in chain(not_as_stated(model, told), () if unchanged else not_whole(model)):
         raise FileError(f"{path}: is a damaged STEP file: {off}")
     if unchanged:
         return Reading(model)
-    groups(model)  # what cannot be measured is refused here, where it can do no harm
-    return Reading(model, f"{path}: {CHANGED}")
+    schedule(model)  # what cannot be measured is refused here, where it can do no harm
+    return Reading(model, printable(f"{path}: {CHANGED}"))
 
 
 def _document(data: bytes) -> TDocStd_Document | None:

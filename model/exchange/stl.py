@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 
 from ..errors import FileError
 from ..pieces import Model
+from ..printable import printable
 from ..solids.placed import placed_triangles
 from .whole import Target, read_whole, whole_file
 
@@ -26,7 +27,7 @@ def write_stl(model: Model, target: Target) -> None:
     facets = np.zeros(len(corners), FACET)
     facets["normal"] = across / np.where(size > 0, size, 1)
     facets["corners"] = corners
-    header = f"ribwright {model.name} mm".encode("ascii", "replace")[:HEADER].ljust(HEADER, b" ")
+    header = f"ribwright {printable(model.name)} mm".encode("ascii", "replace")[:HEADER].ljust(HEADER, b" ")
     with whole_file(target) as stream:
         stream.write(header + np.uint32(len(facets)).tobytes() + facets.tobytes())
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from ..measure.snap import snapped, snapped_area
 from ..units import area_unit, weight_unit
 from . import item_words, words
+from .cells import cell
 from .items import LISTS, Item
 from .parts import SHEETS, chosen
 from .schedule import Row, Schedule, Units
@@ -32,7 +33,7 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     writer = csv.writer(text)
     writer.writerow([shown.get(name, name) for name in COLUMNS])
     for cells in _rows(schedule, chosen(parts)):
-        writer.writerow([cells.get(name, "") for name in COLUMNS])
+        writer.writerow([cell(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
 

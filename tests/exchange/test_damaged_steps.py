@@ -167,7 +167,7 @@ def test_what_was_not_changed_gets_no_note(tiny: tuple[bytes, str], tmp_path: Pa
     ("old", "new", "said"),
     [
         (b"'4 bodies, ", b"'5 bodies, ", "5 bodies, 1 rows, 2 marks were written, 4 bodies, 1 rows, 2 marks"),
-        (b"450000 C1", b"450900 C1", "C1 had 450900 mm3, has 450000"),
+        (b"'450000'", b"'450900'", "C1 had 450900 mm3, has 450000"),
         (b"'counts'", b"'tally'", "what it said of itself is lost"),
         (b"'bar 1'", b"'bar 1',#999999999", "#999999999 is not there, or stands there twice"),
     ],
