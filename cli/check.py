@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..description import Building, read
-from ..errors import DescriptionError, FileError, Problem
+from ..description import Building, read, refuse_too_many
+from ..errors import DescriptionError, FileError, Problem, TooManyPieces
 from ..printable import printable
 from ..units import format_length, format_pitch
-from .loading import PATH
+from .loading import PATH, PIECES
 from .status import DONE, FINDINGS, WRONG_INPUT
 
 if TYPE_CHECKING:
@@ -23,8 +23,9 @@ if TYPE_CHECKING:
 
 @click.command(short_help="Say whether a description can be built.")
 @click.argument("file", type=PATH)
+@PIECES
 @click.option("--json", "as_json", is_flag=True, help="Say it as JSON.")
-def check(file: Path, as_json: bool) -> int:
+def check(file: Path, as_json: bool, pieces: int) -> int:
     """Say whether the description FILE can be built, and if not, what would do.
 
     Exit status: 0 it can be built, 1 it can but there are findings, 2 it cannot.
@@ -34,10 +35,11 @@ def check(file: Path, as_json: bool) -> int:
     findings: Sequence[Finding] = ()
     try:
         building = read(file)
+        refuse_too_many(building, pieces)
         findings = _findings(building)
     except DescriptionError as error:
         problems = error.problems
-    except FileError as error:
+    except (FileError, TooManyPieces) as error:
         if not as_json:
             raise
         problems = [Problem("", "", str(error))]
@@ -47,7 +49,7 @@ def check(file: Path, as_json: bool) -> int:
         _say_findings(file, building, findings)
     else:
         _say_problems(file, problems)
-    if not building:
+    if problems:
         return WRONG_INPUT
     return FINDINGS if any(finding.fault for finding in findings) else DONE
 

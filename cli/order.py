@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from ..printable import printable
-from .loading import PATH, described, is_step, stored
+from .loading import PATH, PIECES, described, is_step, stored
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -39,6 +39,7 @@ FORMATS = ("table", "csv", "json", "xlsx")
 @click.option(
     "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
 )
+@PIECES
 def order(
     *,
     file: Path | None,
@@ -51,6 +52,7 @@ def order(
     one_carries: float,
     two_carry: float,
     spare: float,
+    pieces: int,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
 
@@ -74,7 +76,7 @@ def order(
             from ..raising import raise_building
 
             building = described(file)
-            model, trim = raise_building(building, progress).model, building.trim
+            model, trim = raise_building(building, progress, pieces).model, building.trim
     terms = Terms(
         stock=stock or (trim.stock if trim else Terms().stock),
         kerf=kerf if kerf is not None else (trim.kerf if trim else 0.0),

@@ -48,6 +48,10 @@ class DescriptionError(RibwrightError):
         super().__init__("\n".join(printable(f"{head}{problem}") for problem in self.problems))
 
 
+class TooManyPieces(RibwrightError):
+    """A building of more pieces than are to be made."""
+
+
 class FileError(RibwrightError):
     """A file or folder that cannot be read or written, said in one line, whatever its name holds."""
 

@@ -17,6 +17,7 @@ from OCP.TopTools import TopTools_FormatVersion, TopTools_IndexedMapOfShape
 from OCP.XCAFDoc import XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
 
 from ..catalog.colours import is_colour
+from ..errors import TooManyPieces
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..recipe import grid
@@ -25,6 +26,8 @@ from ..solids.placing import location, place_of
 from .guards import COUNTS, counted
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
 from .labels import MARK, NAMES, ORDER, ROLE, ROW, UNITS, Property, labels_from, order_in_tree, properties_of
+
+MOST = 500_000  # pieces and assemblies that are read
 
 ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
@@ -183,6 +186,7 @@ class _Walk:
 
     def __init__(self, *, ours: bool = False) -> None:
         self._ours = ours
+        self._met = 0
         self._bodies: dict[bytes, TopoDS_Solid] = {}
         self._rows: dict[int, tuple[TopoDS_Solid, tuple[Point3, ...]]] = {}
         self._shapes = TopTools_IndexedMapOfShape()  # of shapes: Python's == tells apart what is the same
@@ -198,6 +202,9 @@ class _Walk:
     def _pieces(
         self, label: TDF_Label, outer: TopLoc_Location, group: tuple[str, ...]
     ) -> Iterator[tuple[Piece, str | None]]:
+        self._met += 1
+        if self._met > MOST:  # assemblies of assemblies: a short file may hold millions
+            raise TooManyPieces(f"more than {MOST:,} pieces are in it")
         product = referred(label)
         here = outer.Multiplied(XCAFDoc_ShapeTool.GetLocation_s(label))
         name = (self._ours and name_of(label)) or name_of(product) or "part"

@@ -20,7 +20,8 @@ from OCP.STEPControl import STEPControl_AsIs
 from OCP.TDocStd import TDocStd_Document
 
 from ..catalog.colours import rgb
-from ..errors import FileError
+from ..errors import FileError, TooManyPieces
+from ..files import read_whole
 from ..order.schedule import schedule
 from ..pieces import Model
 from ..printable import printable
@@ -41,7 +42,7 @@ from .packing import packed, unpacked
 from .part21 import END, Additions, attach, header, paint, quoted, references
 from .placements import KINDS as PLACEMENT_KINDS
 from .placements import SHAPE, References, placed_in_full
-from .whole import Target, read_whole, whole_file
+from .whole import Target, whole_file
 
 LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
 
@@ -111,6 +112,8 @@ def _judged(path: str | Path, data: bytes) -> Reading:
         return replace(read, model=with_printable_names(read.model))
     except FileError:
         raise
+    except TooManyPieces as error:
+        raise FileError(f"{path}: {error}") from error
     except Exception as error:
         raise FileError(f"{path}: is a damaged STEP file") from error
 

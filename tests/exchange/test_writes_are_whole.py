@@ -39,7 +39,7 @@ eave_height = "8 ft"
 pitch = "4/12"
 """
 OLD, NEW = STORE.format("12 ft"), STORE.format("16 ft")
-RUN = "from ribwright.cli.main import main; main()"
+RUN = "from ribwright.cli.start import main; main()"
 KILLS = 8
 SOON = 30.0  # s; what is waited for takes milliseconds
 
