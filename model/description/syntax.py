@@ -115,6 +115,10 @@ def _text_remedy(key: str, read: str, reason: str) -> str:
     inner = _without_comment(read)[1:]
     if quote not in inner:
         return f"the closing quote: {key} = {_quoted(inner)}"
+    if "scalar" in reason:
+        return "the letter itself in the place of that code, which is no letter's"
+    if "Illegal" in reason:
+        return "only letters that can be printed"
     if "escape" in reason:
         return f"no backslash, or two of them ({_lower(reason)})"
     mended = _quoted(inner.removesuffix(quote))
