@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from ..units import Units
-from .loading import PATH, model_of
+from .loading import PATH, PIECES, model_of
 from .progress import progress_bar
 from .status import DONE, FINDINGS
 
@@ -25,7 +25,8 @@ CHECKS = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
     type=PATH,
     help="Folder for a close-up of the first finding of every code and mark, its place ringed.",
 )
-def audit(file: Path | None, only: tuple[str, ...], form: str, pictures: Path | None) -> int:
+@PIECES
+def audit(*, file: Path | None, only: tuple[str, ...], form: str, pictures: Path | None, pieces: int) -> int:
     """Judge FILE, a description or a STEP file made by `raise`, by what its solids show.
 
     \b
@@ -42,7 +43,7 @@ def audit(file: Path | None, only: tuple[str, ...], form: str, pictures: Path | 
     Exit status: 0 no fault, 1 faults, 2 the input is wrong.
     """
     with progress_bar() as progress:
-        model = model_of(file, progress)
+        model = model_of(file, progress, pieces)
 
         from ..audit import CHECKS as EVERY
         from ..audit import audit as audited

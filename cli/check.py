@@ -9,19 +9,21 @@ from pathlib import Path
 
 import click
 
-from ..description import Building, read
-from ..errors import DescriptionError, FileError, Problem
+from ..description import Building, read, refuse_too_many
+from ..errors import DescriptionError, FileError, Problem, TooManyPieces
 from ..findings import Finding, words
+from ..printable import printable
 from ..units import Units, format_length, format_pitch
-from .loading import PATH
+from .loading import PATH, PIECES
 from .saying import say
 from .status import DONE, FINDINGS, WRONG_INPUT
 
 
 @click.command(short_help="Say whether a description can be built.")
 @click.argument("file", type=PATH)
+@PIECES
 @click.option("--json", "as_json", is_flag=True, help="Say it as JSON.")
-def check(file: Path, as_json: bool) -> int:
+def check(file: Path, as_json: bool, pieces: int) -> int:
     """Say whether the description FILE can be built, and if not, what would do.
 
     Exit status: 0 it can be built, 1 it can but there are findings, 2 it cannot.
@@ -31,10 +33,11 @@ def check(file: Path, as_json: bool) -> int:
     findings: Sequence[Finding] = ()
     try:
         building = read(file)
+        refuse_too_many(building, pieces)
         findings = _findings(building)
     except DescriptionError as error:
         problems = error.problems
-    except FileError as error:
+    except (FileError, TooManyPieces) as error:
         if not as_json:
             raise
         problems = [Problem("", "", str(error))]
@@ -44,7 +47,7 @@ def check(file: Path, as_json: bool) -> int:
         _say_findings(file, building, findings)
     else:
         _say_problems(file, problems)
-    if not building:
+    if problems:
         return WRONG_INPUT
     return FINDINGS if any(finding.fault for finding in findings) else DONE
 
@@ -76,11 +79,12 @@ def _json(file: Path, problems: Sequence[Problem], findings: Sequence[Finding], 
 
 def _say_problems(file: Path, problems: Sequence[Problem]) -> None:
     """One line a problem, as in every other message, with colour on a terminal."""
+    shown = printable(str(file))
     for problem in problems:
         place = f"line {problem.line}, column {problem.column}: " if problem.line else ""
         key = click.style(problem.key, bold=True) + ": " if problem.key else ""
         typed = f"read {click.style(problem.read, fg='red')}; " if problem.read else ""
-        click.echo(f"{file}: {place}{key}{typed}{click.style(problem.remedy, fg='green')}")
+        click.echo(f"{shown}: {place}{key}{typed}{click.style(problem.remedy, fg='green')}")
     click.echo(f"{len(problems)} {'thing' if len(problems) == 1 else 'things'} to mend")
 
 
@@ -92,5 +96,5 @@ def _say_findings(file: Path, building: Building, findings: Sequence[Finding]) -
     pitch = format_pitch(building.pitch, building.units)
     openings = f"{len(building.openings)} opening{'' if len(building.openings) == 1 else 's'}"
     can = click.style("can be built", fg="green")
-    click.echo(f"{file}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
+    click.echo(f"{printable(str(file))}: {can}: {width} x {length}, eave {eave}, pitch {pitch}, {openings}")
     say(findings, building.units)

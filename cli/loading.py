@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..description import read, sample
+from ..description import MOST, read, sample
 from ..errors import FileError
 
 if TYPE_CHECKING:
@@ -15,6 +15,15 @@ if TYPE_CHECKING:
     from ..order.schedule import Schedule
     from ..pieces import Model
     from .progress import Progress
+
+PIECES = click.option(
+    "--pieces",
+    type=click.IntRange(1),
+    default=MOST,
+    show_default=True,
+    help="Refuse a building of more pieces than this, screws counted.",
+)
+"""The option of every command that lays out a described building."""
 
 PATH = click.Path(path_type=Path)
 """The type of every file and folder; the floors below say what is wrong with one."""
@@ -32,16 +41,24 @@ def is_step(file: Path) -> bool:
     return file.suffix.lower() in STEP_ENDINGS
 
 
-def model_of(file: Path | None, progress: Progress) -> Model:
+def model_of(file: Path | None, progress: Progress, pieces: int) -> Model:
     """The model a STEP file holds, or of the building a file describes."""
     if file and is_step(file):
-        from ..exchange.step import read_step
-
-        return read_step(file)
+        return stored(file)
     building = described(file)
     from ..raising import raise_building
 
-    return raise_building(building, progress).model
+    return raise_building(building, progress, pieces).model
+
+
+def stored(file: Path) -> Model:
+    """The model in a STEP file; what must be said of the file goes to stderr."""
+    from ..exchange.step import reading
+
+    read = reading(file)
+    if read.note:
+        click.secho(f"Note: {read.note}", err=True)
+    return read.model
 
 
 def listed(model: Model, file: Path | None) -> Schedule:

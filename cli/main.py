@@ -6,14 +6,18 @@ here, so that help and complaints come at once.
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Sequence
+from contextlib import suppress
+from typing import TextIO
 
 import click
 
 from .. import __version__
 from ..errors import RibwrightError
+from ..printable import printable
 from .audit import audit
 from .check import check
 from .new import new
@@ -22,6 +26,7 @@ from .picture import picture
 from .raising import raise_
 from .schedule import schedule
 from .status import DONE, STOPPED, WRONG_INPUT
+from .stopping import was_stopped
 
 LIBRARIES = "Debian, Ubuntu: apt-get install libgl1; README lists them"
 
@@ -41,11 +46,6 @@ def ribwright() -> None:
 
 for command in (new, check, raise_, audit, schedule, order, picture):
     ribwright.add_command(command)
-
-
-def main() -> None:
-    """The console script."""
-    sys.exit(run(sys.argv[1:]))
 
 
 def run(arguments: Sequence[str]) -> int:
@@ -69,18 +69,22 @@ def run(arguments: Sequence[str]) -> int:
 def _explained(error: BaseException) -> int:
     """Says in plain lines what is wrong; returns the exit status. A defect of ours is raised again."""
     status = WRONG_INPUT
+    if was_stopped():
+        error = KeyboardInterrupt()  # what an interrupted import raises may be called anything
     match error:
         case click.Abort() | KeyboardInterrupt() | EOFError():
             click.echo("\nStopped.", err=True)
-            status = STOPPED
+            status = was_stopped() or STOPPED
         case click.ClickException():
-            error.show()
+            error.show(said := io.StringIO())
+            click.echo(_lines(said.getvalue()), err=True, nl=False)
         case RibwrightError():
             _complain(str(error))
         case BrokenPipeError():
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # the reader had what it wanted
+            _lead_nowhere(sys.stdout)  # the reader had what it wanted
             status = DONE
         case OSError():
+            _lead_nowhere(sys.stdout)  # or what it still holds would be tried again at the end
             _complain(f"{error.filename or 'output'}: {error.strerror or error}")
         case MemoryError():
             _complain("there is not enough memory for this building")
@@ -91,5 +95,14 @@ def _explained(error: BaseException) -> int:
     return status
 
 
+def _lead_nowhere(stream: TextIO) -> None:
+    with suppress(OSError):  # not a stream of the system's
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
 def _complain(text: str) -> None:
-    click.secho(text, fg="red", err=True)
+    click.secho(_lines(text), fg="red", err=True)
+
+
+def _lines(text: str) -> str:
+    return "\n".join(map(printable, text.split("\n")))

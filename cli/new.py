@@ -14,6 +14,8 @@ from ..description.key import Key
 from ..description.keys import TOP
 from ..description.schema import SCHEMA_FILE
 from ..errors import FileError
+from ..exchange.whole import whole_file
+from ..printable import printable
 from ..units import Units, Unreadable
 
 ENDING = ".toml"
@@ -67,7 +69,7 @@ def new(
     text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
     path = Path(name + ENDING)
     _write(path, text, force)
-    click.echo(f"Edit it, then: ribwright raise {path}")
+    click.echo(f"Edit it, then: ribwright raise {printable(str(path))}")
 
 
 def _asked() -> tuple[dict[str, str], int, int]:
@@ -101,13 +103,8 @@ def _reader(key: Key, units: Units) -> Callable[[str], str]:
 
 def _write(path: Path, text: str, force: bool) -> None:
     """Writes a file that was not there, or, if asked to, over one that was. Raises FileError."""
-    try:
-        with path.open("w" if force else "x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-    except FileExistsError:
-        raise FileError(
-            f"{path}: is there already; choose another name, or write over it with --force"
-        ) from None
-    except OSError as error:
-        raise FileError(f"{path}: cannot be written: {error.strerror}") from None
-    click.echo(f"Wrote {path}")
+    if not force and (path.exists() or path.is_symlink()):
+        raise FileError(f"{path}: is there already; choose another name, or write over it with --force")
+    with whole_file(path) as file:
+        file.write(text.encode("utf-8"))
+    click.echo(f"Wrote {printable(str(path))}")

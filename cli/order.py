@@ -8,7 +8,8 @@ from pathlib import Path
 
 import click
 
-from .loading import PATH, listed, model_of
+from ..printable import printable
+from .loading import PATH, PIECES, listed, model_of
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -38,6 +39,7 @@ FORMATS = ("table", "csv", "json", "xlsx")
 @click.option(
     "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
 )
+@PIECES
 def order(
     *,
     file: Path | None,
@@ -50,6 +52,7 @@ def order(
     one_carries: float,
     two_carry: float,
     spare: float,
+    pieces: int,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
 
@@ -66,7 +69,7 @@ def order(
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
-        model = model_of(file, progress)
+        model = model_of(file, progress, pieces)
     found = listed(model, file)
     buying = buying_on(model.terms, stock=stock, kerf=kerf, step=step, spare=spare / 100)
     wanted = ordered(found, buying)
@@ -93,4 +96,4 @@ def _deliver(content: bytes, out: Path | None) -> None:
 
     with whole_file(out) as stream:
         stream.write(content)
-    click.echo(f"Wrote {out}")
+    click.echo(f"Wrote {printable(str(out))}")

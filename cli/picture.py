@@ -7,9 +7,10 @@ from pathlib import Path
 
 import click
 
+from ..printable import printable
 from ..show.views import VIEWS
 from .folders import default_folder
-from .loading import PATH, is_step, model_of
+from .loading import PATH, PIECES, is_step, model_of
 from .progress import progress_bar
 from .types import Length
 
@@ -50,6 +51,7 @@ def _size(context: click.Context, parameter: click.Parameter, text: str) -> tupl
     "--distance", type=Length(1.0), default="5 ft", help="Of the eye, in a close-up.", show_default=True
 )
 @click.option("--size", callback=_size, default="1600x1000", help="Pixels.", show_default=True)
+@PIECES
 def picture(
     *,
     file: Path | None,
@@ -59,13 +61,14 @@ def picture(
     close_up: str,
     distance: float,
     size: tuple[int, int],
+    pieces: int,
 ) -> None:
     """Draw FILE, a description or a STEP file made by `raise`, as a PNG picture.
 
     Without FILE: the built-in sample.
     """
     with progress_bar() as progress:
-        model = model_of(file, progress)
+        model = model_of(file, progress, pieces)
 
         from ..exchange.whole import whole_file
         from ..show.picture import picture as drawn
@@ -76,7 +79,7 @@ def picture(
             path.parent.mkdir(parents=True, exist_ok=True)
         with whole_file(path) as stream:
             stream.write(image)
-    click.echo(f"Wrote {path}")
+    click.echo(f"Wrote {printable(str(path))}")
 
 
 def _default(file: Path | None, name: str) -> Path:

@@ -8,8 +8,9 @@ from pathlib import Path
 import click
 
 from ..outputs import OUTPUTS
+from ..printable import printable
 from .folders import default_folder
-from .loading import PATH, described
+from .loading import PATH, PIECES, described
 from .progress import progress_bar
 from .saying import say
 from .status import DONE, FINDINGS
@@ -27,8 +28,9 @@ MADE = "\n".join(f"  {output.name:<14} {output.what}" for output in OUTPUTS)
     help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{MADE}",
 )
 @click.argument("file", required=False, type=PATH)
+@PIECES
 @click.option("--out", type=PATH, help="Folder for the files; out/NAME in the current folder unless given.")
-def raise_(file: Path | None, out: Path | None) -> int:
+def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
     """Builds, writes, and says what was made and where."""
     building = described(file)
     folder = out or default_folder(building.name)
@@ -38,10 +40,10 @@ def raise_(file: Path | None, out: Path | None) -> int:
     from ..raising import raise_building
 
     with progress_bar() as progress:
-        raised = raise_building(building, progress)
+        raised = raise_building(building, progress, pieces)
         listed = write_outputs(raised.model, folder)
     click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
-    click.echo(f"Written to {folder}:\n{MADE}")
+    click.echo(f"Written to {printable(str(folder))}:\n{MADE}")
     click.echo(CAUTION)
     say(raised.findings, building.units)
     return FINDINGS if any(finding.fault for finding in raised.findings) else DONE

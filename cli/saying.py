@@ -7,6 +7,7 @@ from collections.abc import Iterable
 import click
 
 from ..findings import Finding, words
+from ..printable import printable
 from ..units import Units
 
 
@@ -14,4 +15,4 @@ def say(findings: Iterable[Finding], units: Units) -> None:
     """Says every finding, faults in colour; on the error stream, so that lists can be piped on."""
     for finding in findings:
         head, colour = ("Finding", "yellow") if finding.fault else ("Note", None)
-        click.secho(f"{head}: {words(finding, units)}", fg=colour, err=True)
+        click.secho(f"{head}: {printable(words(finding, units))}", fg=colour, err=True)

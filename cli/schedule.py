@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from ..roles import LISTS
-from .loading import PATH, listed, model_of
+from .loading import PATH, PIECES, listed, model_of
 from .progress import progress_bar
 
 FORMATS = ("table", "csv", "json", "md")
@@ -32,14 +32,15 @@ FORMATS = ("table", "csv", "json", "md")
     multiple=True,
     help="Only this list; repeatable. All unless given.",
 )
-def schedule(file: Path | None, form: str, parts: tuple[str, ...]) -> None:
+@PIECES
+def schedule(file: Path | None, form: str, parts: tuple[str, ...], pieces: int) -> None:
     """Print the schedule of FILE: a description, or a STEP file made by `raise`.
 
     Both give the same schedule, since it is read off the solids. In a STEP file from elsewhere sheets,
     members and screws are told by their shape. Without FILE: the built-in sample.
     """
     with progress_bar() as progress:
-        model = model_of(file, progress)
+        model = model_of(file, progress, pieces)
 
     from ..order.csv import csv_text
     from ..order.json import json_text

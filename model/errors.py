@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from .printable import printable
+
 
 class RibwrightError(Exception):
     """Base of all errors meant for a person. `str(error)` is complete: no traceback needed."""
@@ -43,8 +45,15 @@ class DescriptionError(RibwrightError):
         self.problems = tuple(problems)
         self.source = source
         head = f"{source}: " if source else ""
-        super().__init__("\n".join(f"{head}{problem}" for problem in self.problems))
+        super().__init__("\n".join(printable(f"{head}{problem}") for problem in self.problems))
+
+
+class TooManyPieces(RibwrightError):
+    """A building of more pieces than are to be made."""
 
 
 class FileError(RibwrightError):
-    """A file or folder that cannot be read or written, said in one line."""
+    """A file or folder that cannot be read or written, said in one line, whatever its name holds."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(printable(text))

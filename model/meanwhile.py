@@ -13,8 +13,36 @@ from contextlib import contextmanager
 
 from .errors import FileError, RibwrightError
 
+STOPPING = {signal.SIGINT, signal.SIGTERM}
 LONGEST = 32_000  # bytes of a message, less than a pipe holds, so that sending it never waits
 DEATH_SIGNAL = 1  # prctl(2): PR_SET_PDEATHSIG
+
+
+@contextmanager
+def held() -> Iterator[None]:
+    """Keeps the signals that stop a run waiting while the body runs, for what must not be left half done.
+
+    Where there are no such masks (Windows), nothing is held.
+    """
+    if sys.platform == "win32":
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, STOPPING)
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
+def forked() -> int:
+    """As os.fork; a signal that stops the run is left to the parent, which ends the child."""
+    with held(), warnings.catch_warnings():
+        warnings.simplefilter("ignore", DeprecationWarning)  # idle threads of numeric libraries
+        child = os.fork()
+        if not child:
+            signal.signal(signal.SIGINT, signal.SIG_IGN)
+            signal.signal(signal.SIGTERM, signal.SIG_DFL)
+    return child
 
 
 @contextmanager
@@ -51,14 +79,11 @@ def meanwhile(work: Callable[[], None]) -> Iterator[None]:
 def _forked(work: Callable[[], None], sender: int) -> int:
     """The process that works; it sends what went wrong, "P" before what is for a person."""
     parent = os.getpid()
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore", DeprecationWarning)  # idle threads of numeric libraries
-        child = os.fork()
+    child = forked()
     if child:
         return child
     said = ""
     try:
-        signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent stops it
         end_with(parent)
         work()
     except RibwrightError as error:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from .description import MOST, refuse_too_many
 from .description.building import Building
 from .findings import Finding
 from .layout import lay_out
@@ -28,8 +29,12 @@ class Raised:
     findings: tuple[Finding, ...]
 
 
-def raise_building(building: Building, progress: Progress = quiet) -> Raised:
-    """The building as solids: laid out, realised, measured and marked."""
+def raise_building(building: Building, progress: Progress = quiet, most: int = MOST) -> Raised:
+    """The building as solids: laid out, realised, measured and marked.
+
+    most: pieces; a building that is estimated to have more raises TooManyPieces at once.
+    """
+    refuse_too_many(building, most)
     laid = lay_out(building)
     parts, pieces = laid.parts, []
     for done, part in enumerate(parts):

@@ -14,7 +14,7 @@ import pytest
 ROOT = Path(__file__).parents[1]
 FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
 
-GROUND = {"errors", "findings", "place", "units", "recipe", "pieces", "roles", "terms"}
+GROUND = {"errors", "files", "findings", "place", "printable", "units", "recipe", "pieces", "roles", "terms"}
 STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,
@@ -24,7 +24,7 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
-    "exchange": GROUND | {"catalog", "solids", "measure", "order"},
+    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "layout", "solids", "measure", "exchange"},
     "meanwhile": GROUND,

@@ -9,6 +9,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 
 from ..findings import Finding, amount, where, words
+from ..printable import cell, printable
 from ..units import Units
 from .witness import Audit, Figure
 
@@ -21,13 +22,13 @@ def table(audit: Audit, units: Units) -> str:
     lines = ["Measured", *(f"  {line}" for line in _figures(audit.measured, units)), ""]
     faults = sum(finding.fault for finding in audit.findings)
     lines.append(f"Found: {faults or 'no'} fault{'' if faults == 1 else 's'}")
-    lines += [f"  {words(finding, units)}" for finding in audit.findings]
+    lines += [f"  {printable(words(finding, units))}" for finding in audit.findings]
     return "\n".join(lines) + "\n"
 
 
 def _figures(figures: Iterable[Figure], units: Units) -> Iterator[str]:
     for figure in figures:
-        head = ", ".join(filter(None, (figure.where, figure.what)))
+        head = ", ".join(filter(None, (printable(figure.where), figure.what)))
         sizes = dict.fromkeys(
             amount(size, figure.quantity, units) for size in (figure.least, figure.greatest)
         )
@@ -41,7 +42,7 @@ def csv_text(audit: Audit) -> str:
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
     for figure in audit.measured:
-        cells = ("measured", figure.check, figure.what, figure.where, figure.count)
+        cells = ("measured", figure.check, figure.what, cell(printable(figure.where)), figure.count)
         unit = UNITS[figure.quantity]
         writer.writerow((*cells, figure.least, figure.greatest, None, unit, figure.said))
     for finding in audit.findings:

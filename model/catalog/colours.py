@@ -7,11 +7,19 @@ from functools import cache
 
 from .rows import rows
 
+CODE = re.compile("#[0-9a-f]{6}")
+
 
 @cache
 def colour_names() -> tuple[str, ...]:
     """All names of the catalogue, lower case, in alphabetical order."""
     return tuple(_hexes())
+
+
+def is_colour(name: str) -> bool:
+    """Whether `rgb` knows it."""
+    text = name.strip().lower()
+    return bool(CODE.fullmatch(text)) or text in _hexes()
 
 
 def rgb(name: str) -> tuple[int, int, int]:
@@ -20,7 +28,7 @@ def rgb(name: str) -> tuple[int, int, int]:
     name: of the catalogue or #rrggbb, in any case. Raises KeyError for anything else.
     """
     text = name.strip().lower()
-    code = text if re.fullmatch("#[0-9a-f]{6}", text) else _hexes()[text]
+    code = text if CODE.fullmatch(text) else _hexes()[text]
     return (int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16))
 
 

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from .build import parse, read
 from .building import Building
+from .estimate import MOST, refuse_too_many
 from .schema import schema
 from .starter import sample, sample_text, starter_text, starters
 
-__all__ = ["read", "parse", "sample", "sample_text", "starters", "starter_text", "schema", "Building"]
+__all__ = [
+    "read",
+    "parse",
+    "sample",
+    "sample_text",
+    "starters",
+    "starter_text",
+    "schema",
+    "Building",
+    "MOST",
+    "refuse_too_many",
+]

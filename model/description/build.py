@@ -17,7 +17,7 @@ from .checks import check, sill
 from .fit import misfits
 from .kinds import Name
 from .reading import Draft, Values, read_values
-from .source import load, read_text, shown
+from .source import load, read_text
 from .steel import Frame, Framing
 from .steel_lines import SteelLines
 
@@ -37,8 +37,7 @@ def read(path: Path) -> Building:
 
     Raises FileError when the file cannot be read, and DescriptionError with all that is wrong in it.
     """
-    name = shown(path)
-    return _build(read_text(path), path.stem, name)
+    return _build(read_text(path), path.stem, str(path))
 
 
 def parse(text: str, name: str) -> Building:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from difflib import get_close_matches
 
 from ..catalog.colours import colour_names, rgb
 from ..catalog.gauges import gauges
 from ..catalog.profiles import RibProfile, find_profile, profiles
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, Unreadable
-from .kinds import AsTyped, Json, Lengths, nearest, one_of
+from .kinds import AsTyped, Json, Lengths, one_of
+
+ALMOST = 0.85  # likeness of a colour's name with a slip in it
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,12 +27,24 @@ class Colour(AsTyped):
             rgb(word)
         except KeyError:
             some = "a CSS colour name such as 'gainsboro', 'slategray' or 'firebrick', or '#rrggbb'"
-            raise Unreadable(some + nearest(word, colour_names())) from None
+            raise Unreadable(some + _nearest_colour(word)) from None
         return word
 
     def schema(self) -> Json:
         """The names, for editors to offer, or six hexadecimal digits."""
         return {"anyOf": [{"enum": list(colour_names())}, {"type": "string", "pattern": "^#[0-9a-fA-F]{6}$"}]}
+
+
+def _nearest_colour(word: str) -> str:
+    """The end of a remedy that points to a colour: the same words, a slip of the pen, its last word.
+
+    Colours whose names only sound alike are not near.
+    """
+    words = re.findall("[a-z]+", word[:60].replace("grey", "gray"))
+    joined, known = "".join(words), colour_names()
+    near = [joined, *get_close_matches(joined, known, n=1, cutoff=ALMOST), *reversed(words)]
+    found = next((name for name in near if name in known), "")
+    return f"; the nearest is {found!r}" if found else ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,16 +34,11 @@ class Source:
     problems: list[Problem] = field(default_factory=list)
 
 
-def shown(path: Path) -> str:
-    """A path that can be printed whatever bytes it has."""
-    return str(path).encode("utf-8", "backslashreplace").decode("utf-8").replace("\n", "\\n")
-
-
 def read_text(path: Path) -> str:
     """The text of a file. Raises FileError, or DescriptionError where its bytes are no UTF-8."""
     content = _read_bytes(path)
     if content.startswith((b"\xff\xfe", b"\xfe\xff")):
-        raise FileError(f"{shown(path)}: is saved as UTF-16; save it as UTF-8")
+        raise FileError(f"{path}: is saved as UTF-16; save it as UTF-8")
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:
@@ -55,30 +50,30 @@ def read_text(path: Path) -> str:
             line=len(before),
             column=len(before[-1]) + 1,
         )
-        raise DescriptionError([problem], shown(path)) from None
+        raise DescriptionError([problem], str(path)) from None
 
 
 def _read_bytes(path: Path) -> bytes:
     try:
         kind = path.stat().st_mode
         if stat.S_ISDIR(kind):
-            raise FileError(f"{shown(path)}: is a folder; name the description in it")
+            raise FileError(f"{path}: is a folder; name the description in it")
         if not stat.S_ISREG(kind):
-            raise FileError(f"{shown(path)}: is not a plain file")
+            raise FileError(f"{path}: is not a plain file")
         with path.open("rb") as file:
             content = file.read(LARGEST + 1)
     except FileNotFoundError:
         link = path.is_symlink()
         raise FileError(
-            f"{shown(path)}: {'a link to a file that is not there' if link else 'no such file'}"
+            f"{path}: {'a link to a file that is not there' if link else 'no such file'}"
         ) from None
     except PermissionError:
-        raise FileError(f"{shown(path)}: may not be read; its permissions forbid it") from None
+        raise FileError(f"{path}: may not be read; its permissions forbid it") from None
     except (OSError, ValueError) as error:  # ValueError: a NUL in the path
         reason = os.strerror(error.errno) if isinstance(error, OSError) and error.errno else str(error)
-        raise FileError(f"{shown(path)}: cannot be read: {reason}") from None
+        raise FileError(f"{path}: cannot be read: {reason}") from None
     if len(content) > LARGEST:
-        raise _too_large(shown(path))
+        raise _too_large(str(path))
     return content
 
 
@@ -142,4 +137,4 @@ def _line_column(text: str, offset: int) -> tuple[int, int]:
     return text.count("\n", 0, offset) + 1, offset - text.rfind("\n", 0, offset)
 
 
-__all__ = ["LOST", "Source", "load", "read_text", "shown"]
+__all__ = ["LOST", "Source", "load", "read_text"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from ..errors import Problem
+from ..printable import printable
 
 LOST = "\ue000lost"
 """Stands for a value whose line was no TOML, so that the rest can still be judged."""
@@ -17,7 +18,7 @@ _POSITION = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 def shorten(text: str, longest: int = 40) -> str:
     """A text fit to be shown: on one line, without what cannot be printed, cut to its beginning."""
     one_line = " ".join(text[: 4 * longest].split())
-    safe = "".join(c if c.isprintable() else f"\\u{ord(c):04x}" for c in one_line)
+    safe = printable(one_line)
     return safe if len(safe) <= longest else safe[: longest - 3] + "..."
 
 
@@ -114,6 +115,10 @@ def _text_remedy(key: str, read: str, reason: str) -> str:
     inner = _without_comment(read)[1:]
     if quote not in inner:
         return f"the closing quote: {key} = {_quoted(inner)}"
+    if "scalar" in reason:
+        return "the letter itself in the place of that code, which is no letter's"
+    if "Illegal" in reason:
+        return "only letters that can be printed"
     if "escape" in reason:
         return f"no backslash, or two of them ({_lower(reason)})"
     mended = _quoted(inner.removesuffix(quote))

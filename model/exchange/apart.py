@@ -9,11 +9,11 @@ import os
 import signal
 import sys
 import traceback
-import warnings
 from collections.abc import Callable
 from typing import NoReturn
 
 from ..errors import FileError, RibwrightError
+from ..meanwhile import forked
 
 LONGEST = 900  # seconds of work, after which the system ends the process
 
@@ -29,9 +29,7 @@ def apart(work: Callable[[], bytes]) -> bytes | None:
     if sys.platform != "linux":
         return work()
     receiver, sender = os.pipe()
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore", DeprecationWarning)  # idle threads of numeric libraries
-        child = os.fork()
+    child = forked()
     if not child:
         os.close(receiver)
         _answer(work, sender)
@@ -61,7 +59,6 @@ def _answer(work: Callable[[], bytes], sender: int) -> NoReturn:
         resource.setrlimit(resource.RLIMIT_CPU, (LONGEST, LONGEST))
     status = 1
     try:
-        signal.signal(signal.SIGINT, signal.SIG_IGN)  # the parent stops it
         try:
             said = DONE + work()
         except RibwrightError as error:

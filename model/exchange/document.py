@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field, fields, replace
 
 from OCP.BRep import BRep_Builder
@@ -16,12 +16,15 @@ from OCP.TopoDS import TopoDS, TopoDS_Iterator, TopoDS_Solid
 from OCP.TopTools import TopTools_FormatVersion, TopTools_IndexedMapOfShape
 from OCP.XCAFDoc import XCAFDoc_DocumentTool, XCAFDoc_ShapeTool
 
+from ..catalog.colours import is_colour
+from ..errors import TooManyPieces
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..recipe import grid
 from ..solids.booleans import solids_in
 from ..solids.placing import location, place_of
 from ..terms import Terms, read_terms, spelled
+from .guards import COUNTS, counted
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
 from .labels import (
     MARK,
@@ -36,6 +39,8 @@ from .labels import (
     order_in_tree,
     properties_of,
 )
+
+MOST = 500_000  # pieces and assemblies that are read
 
 ProductKey = tuple[TopoDS_Solid, str, tuple[Point3, ...]]
 
@@ -79,7 +84,7 @@ class Documented:
         """Tokens of products and occurrences, each with the attributes it is to bear."""
         pieces = self._model.pieces
         asked = [(TERMS + name, text) for name, text in spelled(self._model.terms)]
-        yield self._groups[()].token, [(UNITS, self._model.units), *asked]
+        yield self._groups[()].token, [(UNITS, self._model.units), *counted(self._model), *asked]
         of_piece = [properties_of(piece) for piece in pieces]
         of_product: dict[ProductKey, list[list[Property]]] = {}
         for piece, properties in zip(pieces, of_piece, strict=True):
@@ -113,7 +118,7 @@ class Documented:
             body = _twin(piece.solid) if piece.solid in self._bodies else piece.solid
             self._bodies.add(piece.solid)
             product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
-            if piece.label("colour"):
+            if is_colour(piece.label("colour")):
                 self.colours[product.token] = piece.label("colour")
             self._products[key] = product
         return self._products[key]
@@ -155,16 +160,24 @@ def _twin(solid: TopoDS_Solid) -> TopoDS_Solid:
     return twin
 
 
+def root_property(document: TDocStd_Document) -> Callable[[str], str | None]:
+    """What looks up an attribute of the one root of a document, None for one that it has not."""
+    roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
+    return lambda key: property_of(roots[0], key) if len(roots) == 1 else None
+
+
 def model_of(document: TDocStd_Document) -> Model:
     """The model in a document: every solid of every occurrence is a piece.
 
     A document that is none of ours has no roles, marks and labels; its pieces are named by their
-    products, numbered where a name comes again, and its lengths are shown in mm.
+    products, numbered where a name comes again, and its lengths are shown in mm. What a document says
+    of itself is not judged here.
     """
     roots = listed(XCAFDoc_DocumentTool.ShapeTool_s(document.Main()).GetFreeShapes)
     name = name_of(roots[0]) if len(roots) == 1 else ""
-    units = property_of(roots[0], UNITS) if len(roots) == 1 else None
-    if units is None:
+    told = root_property(document)
+    units = told(UNITS)
+    if units is None or told(COUNTS) is None:
         walk = _Walk()
         return Model(name, "mm", tuple(_numbered(piece for root in roots for piece, _ in walk.below(root))))
     found = list(_Walk(ours=True).below(roots[0]))
@@ -193,6 +206,7 @@ class _Walk:
 
     def __init__(self, *, ours: bool = False) -> None:
         self._ours = ours
+        self._met = 0
         self._bodies: dict[bytes, TopoDS_Solid] = {}
         self._rows: dict[int, tuple[TopoDS_Solid, tuple[Point3, ...]]] = {}
         self._shapes = TopTools_IndexedMapOfShape()  # of shapes: Python's == tells apart what is the same
@@ -208,6 +222,9 @@ class _Walk:
     def _pieces(
         self, label: TDF_Label, outer: TopLoc_Location, group: tuple[str, ...]
     ) -> Iterator[tuple[Piece, str | None]]:
+        self._met += 1
+        if self._met > MOST:  # assemblies of assemblies: a short file may hold millions
+            raise TooManyPieces(f"more than {MOST:,} pieces are in it")
         product = referred(label)
         here = outer.Multiplied(XCAFDoc_ShapeTool.GetLocation_s(label))
         name = (self._ours and name_of(label)) or name_of(product) or "part"
@@ -216,8 +233,11 @@ class _Walk:
             for component in components(product):
                 yield from self._pieces(component, here, (*group, name))
             return
-        role, mark = property_of(bearer, ROLE) or "", property_of(bearer, MARK) or ""
-        labels = labels_from(lambda key: property_of(bearer, key))
+
+        def told(key: str) -> str | None:
+            return property_of(bearer, key) if self._ours else None
+
+        role, mark, labels = told(ROLE) or "", told(MARK) or "", labels_from(told)
         if XCAFDoc_ShapeTool.IsAssembly_s(product):
             solid, row = self._row(product)
             piece = Piece(name, role, group, solid, place_of(here), labels, mark, row)

@@ -14,10 +14,11 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from .. import __version__
-from ..catalog.colours import rgb
+from ..catalog.colours import is_colour, rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
+from .names import with_printable_names
 from .whole import Target, whole_file
 
 ARRAY, ELEMENTS = 34962, 34963  # glTF's names for vertices and indices
@@ -35,7 +36,7 @@ def write_glb(model: Model, target: Target, figures: Mapping[str, Mapping[str, A
     figures: by mark, what the schedule says of it; goes into each piece's `extras` beside mark, role
     and labels.
     """
-    content, binary = _Writer(model, figures or {}).written()
+    content, binary = _Writer(with_printable_names(model), figures or {}).written()
     text = json.dumps(content, ensure_ascii=False, separators=(",", ":")).encode("utf-8")
     text += b" " * (-len(text) % 4)
     binary += b"\0" * (-len(binary) % 4)
@@ -153,7 +154,7 @@ def _matrix(place: Place) -> list[float]:
 
 def _material(colour: str) -> dict[str, Any]:
     """A painted surface. sRGB colours become linear, as glTF has them."""
-    linear = [_linear(value / 255) for value in rgb(colour)]
+    linear = [_linear(value / 255) for value in rgb(colour if is_colour(colour) else PLAIN)]
     return {
         "name": colour,
         "pbrMetallicRoughness": {

@@ -1,4 +1,4 @@
-"""A model as bytes for another process of the same run: exact, fast, and no file format."""
+"""A value with bodies in it as bytes for another process of the same run: exact, fast, no file format."""
 
 from __future__ import annotations
 
@@ -10,23 +10,19 @@ from OCP.BinTools import BinTools, BinTools_FormatVersion
 from OCP.BRep import BRep_Builder
 from OCP.TopoDS import TopoDS, TopoDS_Compound, TopoDS_Iterator, TopoDS_Solid
 
-from ..pieces import Model
 
-
-def packed(model: Model) -> bytes:
-    """The model, its bodies apart from what is said of them, each once."""
+def packed(value: object) -> bytes:
+    """The value, such as a model, its bodies apart from what is said of them, each once."""
     said = io.BytesIO()
     packer = _Packer(said)
-    packer.dump(model)
+    packer.dump(value)
     return pickle.dumps((_bodies_as_bytes(list(packer.bodies)), said.getvalue()))
 
 
-def unpacked(data: bytes) -> Model:
-    """The model that was packed; pieces that shared a body share one again."""
+def unpacked(data: bytes) -> Any:
+    """The value that was packed; what shared a body shares one again."""
     bodies, said = pickle.loads(data)
-    model = _Unpacker(io.BytesIO(said), _bodies_from_bytes(bodies)).load()
-    assert isinstance(model, Model)
-    return model
+    return _Unpacker(io.BytesIO(said), _bodies_from_bytes(bodies)).load()
 
 
 class _Packer(pickle.Pickler):

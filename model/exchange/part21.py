@@ -30,11 +30,11 @@ def _coded(run: str, digits: int) -> str:
     return f"\\X{digits // 2}\\{''.join(f'{ord(letter):0{digits}X}' for letter in run)}\\X0\\"
 
 
-def header(name: str, schema: str) -> str:
-    """The head of a STEP file, the same on every machine and at every time."""
+def header(name: str, said: str, schema: str) -> str:
+    """The head of a STEP file, the same on every machine and at every time. said: of its data section."""
     return (
         "ISO-10303-21;\nHEADER;\n"
-        f"FILE_DESCRIPTION(({quoted(name)}),'2;1');\n"
+        f"FILE_DESCRIPTION(({quoted(name)},{quoted(said)}),'2;1');\n"
         f"FILE_NAME({quoted(name)},'1970-01-01T00:00:00',(''),(''),'ribwright','ribwright','');\n"
         f"FILE_SCHEMA(({schema}));\nENDSEC;\n"
     )

@@ -2,31 +2,47 @@
 
 What geometry cannot hold travels as user-defined attributes: role, mark and labels of a piece with
 its product where all pieces of the product agree, else with its occurrence; units with the root.
-The kernel reads such attributes but writes none, so they are added to the text it wrote.
+The kernel reads such attributes but writes none, so they are added to the text it wrote. By what the
+file says of itself (see guards) a reader knows whether it is as it was written.
 """
 
 from __future__ import annotations
 
 import io
 import re
+from dataclasses import dataclass, replace
+from itertools import chain
 from pathlib import Path
 
 from OCP.IFSelect import IFSelect_RetDone
-from OCP.Standard import Standard_Failure
 from OCP.STEPCAFControl import STEPCAFControl_Reader, STEPCAFControl_Writer
 from OCP.STEPControl import STEPControl_AsIs
+from OCP.TDocStd import TDocStd_Document
 
 from ..catalog.colours import rgb
-from ..errors import FileError
+from ..errors import FileError, TooManyPieces
+from ..files import read_whole
+from ..order.schedule import schedule
 from ..pieces import Model
+from ..printable import printable
 from .apart import apart
-from .document import Documented, model_of
+from .document import Documented, model_of, root_property
+from .guards import (
+    COUNTS,
+    broken_reference,
+    digest,
+    not_as_stated,
+    not_whole,
+    stated_and_found,
+    stating,
+)
 from .kernel import new_document, set_up_step, silence
+from .names import with_printable_names
 from .packing import packed, unpacked
 from .part21 import END, Additions, attach, header, paint, quoted, references
 from .placements import KINDS as PLACEMENT_KINDS
 from .placements import SHAPE, References, placed_in_full
-from .whole import Target, read_whole, whole_file
+from .whole import Target, whole_file
 
 LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
 
@@ -44,12 +60,23 @@ REPRESENTED, BODY = "SHAPE_DEFINITION_REPRESENTATION", "ADVANCED_BREP_SHAPE_REPR
 KINDS = (FORMATION, DEFINITION, REPRESENTED, BODY, *PLACEMENT_KINDS)
 
 
+CHANGED = "was changed since ribwright wrote it"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A model read from a file. note: what a person must be told of the file, in a line; "" for nothing."""
+
+    model: Model
+    note: str = ""
+
+
 def write_step(model: Model, target: Target) -> None:
     """Writes a model as STEP AP242 in mm. Equal models give equal bytes, on every machine.
 
     target: a path, or a binary stream. Raises FileError when it cannot be written whole.
     """
-    text = _text(model)
+    text = _text(with_printable_names(model))
     with whole_file(target) as stream:
         stream.write(text)
 
@@ -61,34 +88,66 @@ def read_step(path: str | Path) -> Model:
     role, mark and labels, named by their products. Raises FileError, in one line, for a file that
     is no STEP file, is cut short, is damaged, is larger than 100 MB, or has no solids.
     """
+    return reading(path).model
+
+
+def reading(path: str | Path) -> Reading:
+    """Reads as `read_step` does, with a note where a file of ours was changed since it was written."""
     data = read_whole(path, LARGEST)
     if not HEAD.match(data):
         raise FileError(f"{path}: is not a STEP file")
     if not TAIL.search(data[-1000:]):
         raise FileError(f"{path}: is a STEP file cut short")
-    read = apart(lambda: packed(_read(path, data)))
+    read = apart(lambda: packed(_judged(path, data)))
     if read is None:
         raise FileError(f"{path}: is a damaged STEP file, or more than can be read")
-    return unpacked(read)
+    found: Reading = unpacked(read)
+    return found
 
 
-def _read(path: str | Path, data: bytes) -> Model:
-    """The model in the bytes of a STEP file."""
+def _judged(path: str | Path, data: bytes) -> Reading:
+    """What is read, held against what the file says of itself. Whatever breaks on the way, it is the file."""
+    try:
+        read = _read(path, data)
+        return replace(read, model=with_printable_names(read.model))
+    except FileError:
+        raise
+    except TooManyPieces as error:
+        raise FileError(f"{path}: {error}") from error
+    except Exception as error:
+        raise FileError(f"{path}: is a damaged STEP file") from error
+
+
+def _read(path: str | Path, data: bytes) -> Reading:
+    stated, found = stated_and_found(data)
+    unchanged = stated == found != ""
+    if not unchanged and (lost := broken_reference(data)):
+        raise FileError(f"{path}: is a damaged STEP file: {lost} is not there, or stands there twice")
+    document = _document(data)
+    model = model_of(document) if document else Model("", "mm")
+    if not document or not model.pieces:
+        raise FileError(f"{path}: has no solids in it")
+    told = root_property(document)
+    if not stated and told(COUNTS) is None:
+        return Reading(model)
+    for off in chain(not_as_stated(model, told), () if unchanged else not_whole(model)):
+        raise FileError(f"{path}: is a damaged STEP file: {off}")
+    if unchanged:
+        return Reading(model)
+    schedule(model)  # what cannot be measured is refused here, where it can do no harm
+    return Reading(model, printable(f"{path}: {CHANGED}"))
+
+
+def _document(data: bytes) -> TDocStd_Document | None:
+    """The kernel's document of the bytes of a STEP file, None where it finds nothing in them."""
     set_up_step()
     reader, document = STEPCAFControl_Reader(), new_document()
     reader.SetNameMode(True)
     reader.SetMetaMode(True)
     reader.SetColorMode(False)
-    try:
-        with silence():
-            done = reader.ReadStream("model.step", io.BytesIO(data)) == IFSelect_RetDone
-            done = done and reader.Transfer(document)
-        model = model_of(document)
-    except (Standard_Failure, ValueError, IndexError) as error:  # our attributes may be what is damaged
-        raise FileError(f"{path}: is a damaged STEP file") from error
-    if not done or not model.pieces:
-        raise FileError(f"{path}: has no solids in it")
-    return model
+    with silence():
+        done = reader.ReadStream("model.step", io.BytesIO(data)) == IFSelect_RetDone
+        return document if done and reader.Transfer(document) else None
 
 
 def _text(model: Model) -> bytes:
@@ -111,7 +170,8 @@ def _text(model: Model) -> bytes:
     names = [quoted(name).encode() for name in documented.names]
     body = OCCURRENCE.sub(lambda found: _named(found, names, occurrences), body)
     body = TOKEN.sub(lambda found: names[int(found[1])], body)
-    return header(model.name, schema[1].decode()).encode() + body + additions.text().encode() + END + b"\n"
+    body += additions.text().encode()
+    return header(model.name, stating(digest(body)), schema[1].decode()).encode() + body + END + b"\n"
 
 
 def _written(documented: Documented) -> bytes:

@@ -8,9 +8,12 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import FileError
-from ..pieces import Model
+from ..files import read_whole
+from ..pieces import Model, Piece
+from ..printable import printable
 from ..solids.placed import placed_triangles
-from .whole import Target, read_whole, whole_file
+from ..solids.properties import triangles
+from .whole import Target, whole_file
 
 LARGEST = 500_000_000  # bytes
 HEADER = 80
@@ -19,16 +22,28 @@ FACET = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("attribute"
 
 
 def write_stl(model: Model, target: Target) -> None:
-    """Writes every piece, rows and all, outward sides out. target: a path, or a binary stream."""
-    corners = np.concatenate([points[faces] for points, faces in placed_triangles(model.pieces)])
+    """Writes every piece, rows and all, outward sides out. target: a path, or a binary stream.
+
+    Piece by piece, so that a long building takes no more memory than a short one.
+    """
+    count = sum(len(triangles(piece.solid)[1]) * piece.count for piece in model.pieces)
+    header = f"ribwright {printable(model.name)} mm".encode("ascii", "replace")[:HEADER].ljust(HEADER, b" ")
+    with whole_file(target) as stream:
+        stream.write(header + np.uint32(count).tobytes())
+        for piece in model.pieces:
+            stream.write(_facets(piece).tobytes())
+
+
+def _facets(piece: Piece) -> NDArray[np.void]:
+    """A piece in place as facets."""
+    ((points, faces),) = placed_triangles([piece])
+    corners = points[faces]
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     size = np.linalg.norm(across, axis=1, keepdims=True)
     facets = np.zeros(len(corners), FACET)
     facets["normal"] = across / np.where(size > 0, size, 1)
     facets["corners"] = corners
-    header = f"ribwright {model.name} mm".encode("ascii", "replace")[:HEADER].ljust(HEADER, b" ")
-    with whole_file(target) as stream:
-        stream.write(header + np.uint32(len(facets)).tobytes() + facets.tobytes())
+    return facets
 
 
 def read_stl(path: str | Path) -> NDArray[np.float64]:

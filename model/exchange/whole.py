@@ -2,8 +2,9 @@
 
 What is written goes into a hidden neighbour first, is flushed to the disk, and is then moved into
 place. Old files stay until the new ones are complete; a process killed at any moment leaves whole
-files, and at most a hidden folder that the next run clears away. Moving a set takes a moment; killed
-right in it, a process leaves new files beside old ones, each whole.
+files, and at most a hidden neighbour that the next run clears away, if no lock says that it is still
+at work. Moving a set takes a moment; killed right in it, a process leaves new files beside old ones,
+each whole; a signal that may wait (INT, TERM) waits so long.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ from pathlib import Path
 from typing import BinaryIO
 
 from ..errors import FileError
+from ..files import said_plainly
+from ..meanwhile import held
 
 if sys.platform != "win32":
     import fcntl
@@ -56,8 +59,9 @@ def _filled(folder: Path) -> Iterator[Path]:
         for file in files:
             _refuse_folder(folder / file.name)
             _flush(file)
-        for file in files:
-            file.replace(folder / file.name)
+        with held():
+            for file in files:
+                file.replace(folder / file.name)
         _flush(folder)
     finally:
         shutil.rmtree(room, ignore_errors=True)
@@ -81,40 +85,36 @@ def whole_file(target: Target) -> Iterator[BinaryIO]:
                 yield stream
             return
         path = path.resolve()
-        handle, name = tempfile.mkstemp(prefix=f".{path.name}-", dir=path.parent)
+        _clear_away(path.parent)
+        handle, growing = _growing(path.parent)
         try:
             with os.fdopen(handle, "wb") as stream:
                 yield stream
-            _flush(Path(name))
-            Path(name).chmod(0o666 & ~_umask())  # mkstemp makes files for their owner alone
-            Path(name).replace(path)
+                stream.flush()
+                os.fsync(handle)
+                growing.chmod(0o666 & ~_umask())  # mkstemp makes files for their owner alone
+                growing.replace(path)
         finally:
-            with suppress(FileNotFoundError):
-                Path(name).unlink()
+            growing.unlink(missing_ok=True)
 
 
-@contextmanager
-def said_plainly(path: Path) -> Iterator[None]:
-    """The system's errors as one line that names the file or folder."""
-    try:
-        yield
-    except OSError as error:
-        raise FileError(f"{path}: {(error.strerror or str(error)).lower()}") from error
+def _growing(folder: Path) -> tuple[int, Path]:
+    """A new file, open and locked, that becomes another's when it is complete."""
+    while True:
+        handle, name = tempfile.mkstemp(prefix=".", suffix=ROOM, dir=folder)
+        _locked(handle, wait=True)
+        if Path(name).exists():  # between the two another run may have taken it for one that was left
+            return handle, Path(name)
+        os.close(handle)
 
 
-def read_whole(path: str | Path, limit: int) -> bytes:
-    """The bytes of a plain file, at most `limit`. Raises FileError for anything else."""
-    path = Path(path)
-    with said_plainly(path):
-        if path.exists() and not path.is_file():
-            raise FileError(f"{path}: is not a plain file")
-        with path.open("rb") as stream:
-            data = stream.read(limit + 1)
-    if len(data) > limit:
-        raise FileError(f"{path}: is larger than {limit // 1_000_000} MB")
-    if not data:
-        raise FileError(f"{path}: is empty")
-    return data
+def _clear_away(folder: Path) -> None:
+    """Removes the growing files of runs that were killed: those whose lock is free."""
+    for left in folder.glob(f".*{ROOM}"):
+        if left.is_file() and not left.is_symlink():
+            with suppress(OSError), left.open("rb") as stream:
+                if _locked(stream.fileno()):
+                    left.unlink()
 
 
 @contextmanager
@@ -142,6 +142,17 @@ def _take(handle: int, folder: Path) -> None:
             raise FileError(f"{folder}: another run is writing here; wait until it is done") from error
         except OSError:
             return  # a file system without locks
+
+
+def _locked(handle: int, *, wait: bool = False) -> bool:
+    """Locks an open file; False where another run has it locked, or the system knows no locks."""
+    if sys.platform == "win32":
+        return False
+    try:
+        fcntl.flock(handle, fcntl.LOCK_EX | (0 if wait else fcntl.LOCK_NB))
+    except OSError:
+        return False
+    return True
 
 
 def _refuse_folder(path: Path) -> None:

@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterator, Sequence
 
 from ..measure.snap import snapped, snapped_area
+from ..printable import cell
 from ..units import area_unit, weight_unit
 from . import item_words, words
 from .items import THICKNESS, Item
@@ -32,7 +33,7 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     writer = csv.writer(text)
     writer.writerow([shown.get(name, name) for name in COLUMNS])
     for cells in _rows(schedule, chosen(parts)):
-        writer.writerow([cells.get(name, "") for name in COLUMNS])
+        writer.writerow([cell(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
 

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from ..measure.snap import snapped
+from ..printable import cell
 from ..units import format_length, format_weight, weight_unit
 from .handling import CAUTION, Carried, lifts, whole
 from .order_list import LISTS, Line, Order
@@ -29,9 +30,8 @@ def order_csv(order: Order) -> str:
     writer.writerow(["list", "item", "unit", "quantity", "price", "cost", "marks"])
     for line in order.lines:
         price = ["" if value is None else f"{value:.2f}" for value in (line.price, line.cost)]
-        writer.writerow(
-            [line.list, line.item, line.unit, _number(line.quantity), *price, " ".join(line.marks)]
-        )
+        row = [line.list, line.item, line.unit, _number(line.quantity), *price, " ".join(line.marks)]
+        writer.writerow(map(cell, row))
     return text.getvalue()
 
 

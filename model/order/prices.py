@@ -4,15 +4,18 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from ..errors import FileError
+from ..files import read_whole
 from .order_list import Order
 
 COLUMNS = ("item", "unit", "price")
 LARGEST = 5_000_000  # bytes
+PRICE = re.compile(r"[0-9]{1,9}(\.[0-9]{1,6})?")
 
 Prices = Mapping[tuple[str, str], float]
 
@@ -24,31 +27,31 @@ def read_prices(path: Path) -> Prices:
     a file that is none.
     """
     try:
-        if path.stat().st_size > LARGEST:
-            raise FileError(f"{path}: is too large for a price file")
-        text = path.read_text(encoding="utf-8-sig")
-    except (OSError, UnicodeDecodeError) as error:
-        raise FileError(
-            f"{path}: cannot be read: {getattr(error, 'strerror', None) or 'not UTF-8'}"
-        ) from None
-    rows = csv.DictReader(io.StringIO(text))
+        text = read_whole(path, LARGEST).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise FileError(f"{path}: cannot be read: not UTF-8") from None
+    rows = csv.reader(io.StringIO(text, newline=""))
+    prices: dict[tuple[str, str], float] = {}
     try:
-        if tuple(rows.fieldnames or ()) != COLUMNS:
+        if tuple(next(rows, ())) != COLUMNS:
             raise FileError(f"{path}: line 1: columns would do: {', '.join(COLUMNS)}")
-        return {key: price for row in rows for key, price in [_priced(path, rows.line_num, row)]}
+        for row in filter(None, rows):
+            key, price = _priced(f"{path}: line {rows.line_num}", row)
+            if prices.setdefault(key, price) != price:
+                raise FileError(f"{path}: line {rows.line_num}: {row[0]!r} has another price above")
     except csv.Error as error:
         raise FileError(f"{path}: line {rows.line_num}: {error}") from None
+    return prices
 
 
-def _priced(path: Path, line: int, row: dict[str, str]) -> tuple[tuple[str, str], float]:
-    text = (row["price"] or "").strip()
-    try:
-        price = float(text)
-    except ValueError:
-        price = -1.0
-    if not 0 <= price < 1e9:
-        raise FileError(f"{path}: line {line}: price: read {text!r}; a number such as 12.50 would do")
-    return (_plain(row["item"]), _plain(row["unit"])), price
+def _priced(where: str, row: list[str]) -> tuple[tuple[str, str], float]:
+    if len(row) != len(COLUMNS):
+        said = f"{len(row)} cell{'' if len(row) == 1 else 's'}"
+        raise FileError(f"{where}: read {said}; would do: {', '.join(COLUMNS)}, quoted where one has a comma")
+    item, unit, text = row
+    if not PRICE.fullmatch(text.strip()):
+        raise FileError(f"{where}: price: read {text.strip()[:40]!r}; a number such as 12.50 would do")
+    return (_plain(item), _plain(unit)), float(text)
 
 
 def priced(order: Order, prices: Prices) -> Order:
@@ -64,5 +67,5 @@ def total(order: Order) -> float:
     return round(sum(line.cost for line in order.lines if line.cost is not None), 2)
 
 
-def _plain(text: str | None) -> str:
-    return " ".join((text or "").lower().split())
+def _plain(text: str) -> str:
+    return " ".join(text.lower().split())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..catalog.colours import rgb
+from ..catalog.colours import is_colour, rgb
 from ..pieces import Piece
 
 Colour = tuple[int, int, int]
@@ -12,7 +12,5 @@ UNPAINTED: Colour = (168, 172, 176)
 
 def drawn_colour(piece: Piece) -> Colour:
     """Red, green and blue, 0 to 255, in sRGB."""
-    try:
-        return rgb(piece.label("colour"))
-    except KeyError:
-        return UNPAINTED
+    colour = piece.label("colour")
+    return rgb(colour) if is_colour(colour) else UNPAINTED

@@ -69,6 +69,32 @@ def test_a_command_that_is_mistyped(
     assert said in capsys.readouterr().err
 
 
+HUGE = """width = "200 ft"
+length = "1000 ft"
+eave_height = "14 ft"
+pitch = "3/12"
+framing = { girt_spacing = "1 ft", purlin_spacing = "1 ft" }
+"""
+
+
+@pytest.mark.parametrize("command", ["raise", "check", "check --json", "schedule", "order", "picture"])
+def test_a_building_of_too_many_pieces_is_refused_at_once(
+    command: str, here: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (here / "huge.toml").write_text(HUGE, encoding="utf-8")
+    before = listing(here)
+    assert run([*command.split(), "huge.toml"]) == 2
+    assert "the limit is" in "".join(capsys.readouterr())
+    assert listing(here) == before
+
+
+def test_the_limit_can_be_set(here: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["new", "small", "--like", "studio"]) == 0
+    assert run(["check", "small.toml", "--pieces", "1000"]) == 2
+    assert "the limit is 1,000" in capsys.readouterr().err
+    assert run(["check", "small.toml", "--pieces", "2000"]) == 0
+
+
 @settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.lists(st.text(st.characters(exclude_characters="\0"), max_size=12), max_size=3))
 def test_anything_at_all(here: Path, words: list[str]) -> None:

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import os
 import pty
-import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
+from ribwright.exchange.step import write_step
+from support.small_model import small_model
 
 COMMAND = [
     sys.executable,
     "-c",
-    "import sys; from ribwright.cli.main import run; sys.exit(run(sys.argv[1:]))",
+    "from ribwright.cli.start import main; main()",
 ]
+
+
+SMALL = 'width = "10 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "4/12"\n'
 
 
 @pytest.fixture(autouse=True)
@@ -58,15 +61,62 @@ def test_a_reader_that_goes_away_is_no_error() -> None:
         assert (process.wait(), error) == (0, b"")
 
 
-def test_a_run_that_is_stopped_leaves_nothing_half_written(here: Path) -> None:
-    with subprocess.Popen([*COMMAND, "raise"], stdout=subprocess.PIPE, stderr=subprocess.PIPE) as process:
-        limit = time.monotonic() + 60.0
-        while not list(here.glob("out/workshop/.*")) and process.poll() is None and time.monotonic() < limit:
-            time.sleep(0.005)  # until it has begun to write
-        process.send_signal(signal.SIGINT)
-        said, error = process.communicate()
-    assert (process.returncode, said, error.decode().split()) == (130, b"", ["Stopped."])
-    assert list(here.iterdir()) == []
+STOPPED = """
+import os, signal, sys
+
+def stop(event, arguments):
+    if event == {event!r} and str(arguments[0]).endswith({ending!r}):
+        os.kill(os.getpid(), signal.{signal})
+
+sys.addaudithook(stop)
+from ribwright.cli.start import main
+main()
+"""
+IMPORTS = [("import", "click"), ("import", "numpy"), ("import", "OCP.gp")]
+WRITES = [("os.mkdir", ".ribwright-writing"), ("open", "model.stl"), ("open", "order.xlsx")]
+MOMENTS = [("SIGINT", *moment) for moment in (*IMPORTS, *WRITES)]
+MOMENTS += [("SIGTERM", *moment) for moment in (IMPORTS[0], *WRITES[1:])]
+
+
+@pytest.mark.parametrize(("sent", "event", "what"), MOMENTS)
+def test_a_run_that_is_stopped_says_so_and_leaves_nothing(
+    here: Path, sent: str, event: str, what: str
+) -> None:
+    """The signal is sent by the run itself, when it comes to that moment: no clock is waited for."""
+    (here / "small.toml").write_text(SMALL, encoding="utf-8")
+    run = [sys.executable, "-c", STOPPED.format(event=event, ending=what, signal=sent), "raise", "small.toml"]
+    done = subprocess.run(run, capture_output=True, check=False)
+    status = {"SIGINT": 130, "SIGTERM": 143}[sent]
+    assert (done.returncode, done.stdout, done.stderr) == (status, b"", b"\nStopped.\n")
+    assert [path.name for path in here.iterdir()] == ["small.toml"]
+
+
+@pytest.mark.parametrize("closed", ["<&-", ">&-", "2>&-", "<&- >&- 2>&-"])
+def test_streams_that_came_closed_are_no_error(here: Path, closed: str) -> None:
+    (here / "small.toml").write_text(SMALL, encoding="utf-8")
+    for arguments in ("schedule small.toml", "check small.toml", "order small.toml --format csv", "new x"):
+        run = f"{sys.executable} -c '{COMMAND[2]}' {arguments} {closed}"
+        done = subprocess.run(["sh", "-c", run], capture_output=True, check=False)
+        assert (done.returncode, done.stderr) == (0, b""), arguments
+        (here / "x.toml").unlink(missing_ok=True)
+
+
+@pytest.mark.skipif(not Path("/dev/full").is_char_device(), reason="no device that is always full")
+def test_a_full_device_is_said_in_a_line() -> None:
+    with Path("/dev/full").open("wb") as full:
+        done = subprocess.run([*COMMAND, "new", "--help"], stdout=full, stderr=subprocess.PIPE, check=False)
+    assert (done.returncode, done.stderr) == (2, b"output: No space left on device\n")
+
+
+def test_a_step_file_that_was_changed_is_read_with_a_note(here: Path) -> None:
+    write_step(small_model(), here / "model.step")
+    as_written = subprocess.run([*COMMAND, "schedule", "model.step"], capture_output=True, check=True)
+    assert as_written.stderr == b""
+    text = (here / "model.step").read_bytes()
+    (here / "model.step").write_bytes(text.replace(b"'crimson'", b"'tomato'"))
+    changed = subprocess.run([*COMMAND, "schedule", "model.step"], capture_output=True, check=True)
+    assert changed.stderr == b"Note: model.step: was changed since ribwright wrote it\n"
+    assert changed.stdout != as_written.stdout
 
 
 def test_a_missing_system_library_is_named() -> None:

@@ -165,6 +165,42 @@ SPOILT = [
 ]
 
 
+@pytest.mark.parametrize(
+    ("colour", "nearest"),
+    [
+        ("charcoal", ""),
+        ("firebrik", "firebrick"),
+        ("Slate Gray", "slategray"),
+        ("dark-slate-grey", "darkslategray"),
+        ("gray brown", "brown"),
+        ("dull red", "red"),
+        ("light oak", ""),
+        ("midnight", ""),
+        ("", ""),
+    ],
+)
+def test_the_nearest_colour_is_near_or_none(colour: str, nearest: str) -> None:
+    (problem,) = problems(GOOD.replace("gauge = 29", f'wall_colour = "{colour}"'))
+    _, _, said = problem.remedy.partition("; the nearest is ")
+    assert said == (repr(nearest) if nearest else "")
+
+
+@pytest.mark.parametrize(
+    ("name", "remedy"),
+    [
+        ("a\\ud800", "the letter itself in the place of that code"),
+        ("a\\U00110000", "the letter itself in the place of that code"),
+        ("a\x1b[31m", "only letters that can be printed"),
+        ("a\\q", "no backslash"),
+        ("9' 2\"", "an inch mark inside the quotes ends the text there"),
+    ],
+)
+def test_a_text_that_is_none_is_told_by_what_is_wrong_in_it(name: str, remedy: str) -> None:
+    (problem,) = problems(GOOD.replace('"shop"', f'"{name}"'))
+    assert (problem.key, problem.line) == ("name", 1)
+    assert problem.remedy.startswith(remedy)
+
+
 @pytest.mark.parametrize(("old", "new", "key", "line", "column", "read", "remedy"), SPOILT)
 def test_a_spoilt_key_gets_one_message(
     old: str, new: str, key: str, line: int, column: int, read: str, remedy: str

@@ -7,8 +7,10 @@ import json
 import shutil
 import struct
 import subprocess
+import tracemalloc
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -48,6 +50,16 @@ def stl(model: Model) -> bytes:
     stream = io.BytesIO()
     write_stl(model, stream)
     return stream.getvalue()
+
+
+def test_stl_is_written_piece_by_piece() -> None:
+    """In memory stands one piece at a time, however many there are: a hundredth of the file and less."""
+    many = replace(MODEL, pieces=MODEL.pieces * 400)
+    tracemalloc.start()
+    write_stl(many, "/dev/null")
+    _, peak = tracemalloc.get_traced_memory()
+    tracemalloc.stop()
+    assert peak < len(stl(MODEL)) * 400 / 100
 
 
 def glb(model: Model = MODEL) -> tuple[dict[str, Any], bytes, bytes]:

@@ -12,7 +12,8 @@ from pathlib import Path
 
 import pytest
 from ribwright.errors import FileError
-from ribwright.exchange.whole import read_whole, whole_file, whole_folder
+from ribwright.exchange.whole import whole_file, whole_folder
+from ribwright.files import read_whole
 
 OLD, NEW = b"old" * 1000, b"new" * 1000
 NAMES = ("model.step", "model.stl", "schedule.csv")
@@ -134,6 +135,33 @@ def test_a_single_file_appears_whole(tmp_path: Path) -> None:
         stream.write(OLD)
         1 / 0  # noqa: B018 (the error is what is wanted)
     assert listing(tmp_path) == {"model.step": NEW}
+
+
+GROWING = """
+import os, signal, sys
+from ribwright.exchange.whole import whole_file
+with whole_file(sys.argv[1]) as stream:
+    stream.write(b"half")
+    stream.flush()
+    print(flush=True)
+    sys.stdin.read()
+"""
+
+
+@POSIX
+def test_what_a_killed_run_left_of_a_single_file_is_cleared_away_and_nothing_else(tmp_path: Path) -> None:
+    command, path = [sys.executable, "-c", GROWING, str(tmp_path / "theirs")], tmp_path / "file"
+    (tmp_path / ".mine-ribwright").write_bytes(OLD)
+    with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE) as run:
+        assert run.stdout is not None
+        run.stdout.readline()
+        with whole_file(path) as stream:
+            stream.write(NEW)
+        assert len(listing(tmp_path)) == 3  # the other run is still at work
+        run.kill()
+    with whole_file(path) as stream:
+        stream.write(NEW)
+    assert listing(tmp_path) == {"file": NEW, ".mine-ribwright": OLD}
 
 
 @POSIX

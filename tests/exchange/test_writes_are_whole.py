@@ -1,7 +1,7 @@
 """Outputs killed, starved of disk, or written twice at once: what lies in the folder is whole.
 
-`python tests/exchange/test_writes_are_whole.py 100` kills `ribwright raise` as often as one likes, at
-random moments from its start to its end, and counts what was left.
+`python tests/exchange/test_writes_are_whole.py 100` ends `ribwright raise` as often as one likes, by
+TERM, KILL and INT in turn, at random moments from its start to its end, and counts what was left.
 """
 
 from __future__ import annotations
@@ -38,7 +38,7 @@ eave_height = "8 ft"
 pitch = "4/12"
 """
 OLD, NEW = STORE.format("12 ft"), STORE.format("16 ft")
-RUN = "from ribwright.cli.main import main; main()"
+RUN = "from ribwright.cli.start import main; main()"
 KILLS = 8
 SOON = 30.0  # s; what is waited for takes milliseconds
 
@@ -250,25 +250,40 @@ def test_where_nobody_may_write_it_is_said_in_a_line(sets: Sets, folder: str) ->
         write(sets.new_model, Path(folder))
 
 
+def killed(sets: Sets, number: signal.Signals, after: float) -> str:
+    """What a run is found to have left, sent this signal after so long; "" for one that was done before."""
+    sets.lay()
+    run = command(sets.here, NEW, sets.out)
+    with subprocess.Popen(run, stdout=subprocess.DEVNULL, stderr=subprocess.PIPE) as process:
+        with suppress(subprocess.TimeoutExpired):
+            process.wait(after)
+            return ""
+        process.send_signal(number)
+        try:
+            said = process.communicate(timeout=10.0)[1]
+        except subprocess.TimeoutExpired:
+            process.kill()
+            return "a run that hangs"
+    if number != signal.SIGKILL and (sets.out / ROOM).exists():
+        return "a room that is not cleared away"
+    if b"Traceback" in said and b"ribwright" in said:  # before it is loaded it can't say anything else
+        return "a traceback"
+    return sets.lying()
+
+
 def main(kills: int) -> int:
-    """Kills the command at random moments; the status is 1 when it left anything but a whole set."""
+    """Ends the command at random moments; the status is 1 when it left anything but a whole set."""
     with tempfile.TemporaryDirectory() as folder:
-        sets, seen = Sets(Path(folder)), Counter[str]()
-        new, chance = command(sets.here, NEW, sets.out), random.Random(0)
-        seconds = 10.0  # how long it takes; shorter as soon as a run has ended before
+        sets, seen, chance = Sets(Path(folder)), Counter[tuple[str, str]](), random.Random(0)
+        start = time.perf_counter()
+        subprocess.run(command(sets.here, NEW, sets.here / "first"), check=True, stdout=subprocess.DEVNULL)
+        seconds = time.perf_counter() - start
         while seen.total() < kills:
-            sets.lay()
-            after, start = chance.uniform(0.0, seconds), time.perf_counter()
-            with subprocess.Popen(new, stdout=subprocess.DEVNULL) as process:
-                with suppress(subprocess.TimeoutExpired):
-                    process.wait(after)
-                    seconds = time.perf_counter() - start
-                    continue
-                process.kill()
-            seen[sets.lying()] += 1
-            print(f"{seen.total():4} after {after:.3f} of {seconds:.3f} s: {sets.lying()}")
-    print(*(f"{count:4} left {what}" for what, count in seen.items()), sep="\n")
-    return int(not seen.keys() <= {"old", "new"})
+            number = (signal.SIGTERM, signal.SIGKILL, signal.SIGINT)[seen.total() % 3]
+            left = killed(sets, number, chance.uniform(0.0, seconds))
+            seen.update([(number.name, left)] if left else [])
+    print(*(f"{count:4} {name} left {what}" for (name, what), count in sorted(seen.items())), sep="\n")
+    return int(not {what for _, what in seen} <= {"old", "new"})
 
 
 if __name__ == "__main__":

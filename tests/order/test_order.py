@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import os
 from pathlib import Path
 
 import openpyxl
@@ -137,8 +138,15 @@ def _empty() -> Schedule:
         ("item,unit,price\na,each,cheap\n", "line 2: price: read 'cheap'"),
         ("item,unit,price\na,each,-1\n", "line 2: price: read '-1'"),
         ("item,unit,price\na,each,nan\n", "line 2: price: read 'nan'"),
-        ("item,unit,price\na\n", "line 2: price: read ''"),
-        ("", "line 1: columns would do"),
+        ("item,unit,price\na,each,1_000\n", "line 2: price: read '1_000'"),
+        ("item,unit,price\na,each,\uff11\uff12\n", "line 2: price: read '\uff11\uff12'"),
+        ("item,unit,price\na,each,1e3\n", "line 2: price: read '1e3'"),
+        ("item,unit,price\na,each,\n", "line 2: price: read ''"),
+        ("item,unit,price\na\n", "line 2: read 1 cell; would do: item, unit, price"),
+        ("item,unit,price\n\na, b,each,1\n", "line 3: read 4 cells; would do: item, unit, price"),
+        ("item,unit,price,note\na,each,1,x\n", "line 1: columns would do: item, unit, price"),
+        ("item,unit,price\na,each,1\nA ,each,2\n", "line 3: 'A ' has another price above"),
+        ("", "is empty"),
     ],
 )
 def test_a_price_file_that_is_none(text: str, said: str, tmp_path: Path) -> None:
@@ -146,6 +154,17 @@ def test_a_price_file_that_is_none(text: str, said: str, tmp_path: Path) -> None
     path.write_text(text, encoding="utf-8")
     with pytest.raises(FileError, match=f"prices.csv: {said}"):
         read_prices(path)
+
+
+@pytest.mark.skipif(not Path("/dev/zero").is_char_device(), reason="no such device")
+def test_a_price_file_that_never_ends_or_never_begins(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    for path in (Path("/dev/zero"), tmp_path / "pipe", tmp_path):
+        with pytest.raises(FileError, match=f"{path}: is not a plain file"):
+            read_prices(path)
+    (tmp_path / "long").write_bytes(b"item,unit,price\n" + b"a" * 6_000_000)
+    with pytest.raises(FileError, match="long: is larger than 5 MB"):
+        read_prices(tmp_path / "long")
 
 
 def test_another_program_reads_the_spreadsheet(ordered: Order) -> None:

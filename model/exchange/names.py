@@ -1,0 +1,33 @@
+"""Names and labels made fit for files and for the screens of those who open them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import chain
+
+from ..pieces import Model, Piece
+from ..printable import printable
+
+
+def with_printable_names(model: Model) -> Model:
+    """The model with every text in it printable; what an unkind file held is seen for what it is."""
+    return replace(
+        model,
+        name=printable(model.name),
+        units=printable(model.units),
+        pieces=tuple(_named(piece) for piece in model.pieces),
+    )
+
+
+def _named(piece: Piece) -> Piece:
+    texts = (piece.name, piece.role, piece.mark, *piece.group, *chain(*piece.labels))
+    if all(map(str.isprintable, texts)):
+        return piece
+    return replace(
+        piece,
+        name=printable(piece.name),
+        role=printable(piece.role),
+        mark=printable(piece.mark),
+        group=tuple(map(printable, piece.group)),
+        labels=tuple((printable(key), printable(value)) for key, value in piece.labels),
+    )

@@ -1,0 +1,59 @@
+"""How many pieces a building will have, before it is laid out."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from ribwright.description import parse, starter_text, starters
+from ribwright.description.building import Building
+from ribwright.description.estimate import estimated, refuse_too_many
+from ribwright.errors import TooManyPieces
+from ribwright.layout import lay_out
+from support.random_buildings import buildings
+
+LONG = """name = "long"
+width = "{}"
+length = "{}"
+eave_height = "14 ft"
+pitch = "3/12"
+[framing]
+girt_spacing = "{}"
+purlin_spacing = "{}"
+[screws]
+between = "{}"
+stitch = "1 ft"
+"""
+HUGE = LONG.format("200 ft", "1000 ft", "1 ft", "1 ft", "single")
+
+
+def bodies(building: Building) -> int:
+    return sum(max(1, len(part.row)) for part in lay_out(building).parts)
+
+
+@pytest.mark.parametrize("name", starters())
+def test_a_starter_has_about_as_many_as_estimated(name: str) -> None:
+    building = parse(starter_text(name, name), name)
+    assert 0.8 < estimated(building) / bodies(building) < 1.25
+
+
+@pytest.mark.parametrize("spacing", ["2 ft", "5 ft"])
+@pytest.mark.parametrize("between", ["single", "pair"])
+def test_a_long_building_has_almost_as_many_as_estimated(spacing: str, between: str) -> None:
+    building = parse(LONG.format("60 ft", "200 ft", spacing, spacing, between), "long")
+    assert 0.9 < estimated(building) / bodies(building) < 1.1
+
+
+@settings(max_examples=15, deadline=None, derandomize=True)
+@given(buildings())
+def test_any_building_has_about_as_many_as_estimated(building: Building) -> None:
+    assert 0.8 < estimated(building) / bodies(building) < 1.4
+
+
+def test_too_many_are_refused_with_the_limit_that_would_do() -> None:
+    building = parse(HUGE, "long")
+    with pytest.raises(TooManyPieces) as refused:
+        refuse_too_many(building, 100_000)
+    said = str(refused.value)
+    assert f"about {estimated(building):,} pieces" in said
+    assert "\n" not in said
+    refuse_too_many(building, int(said.rpartition("--pieces ")[2]))
