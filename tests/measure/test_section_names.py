@@ -154,11 +154,19 @@ def test_any_section_is_named_as_what_was_typed(shape: SectionShape) -> None:
 
 
 def test_a_short_member_mitred_at_both_ends_is_whole_nowhere_and_still_known() -> None:
-    """3 in long on its axis under planes at 45 degrees: every cut across it misses a part."""
-    for name in ("HSS4X4X1/4", "9CS2.5x059", "150F125-33"):
+    """Two parallel cuts at 45 degrees, nearer than it is deep: a cut square across it misses a part."""
+    for name in ("9CS2.5x059", "8ZS2.25x059", "800S200-54"):
         shape = sections()[name]
-        reach = 1.05 * max(shape.depth, shape.width)
-        is_measured(realise(raised(shape.section(), reach, ((0.0, 1.0), (0.0, -1.0)))), shape)
+        reach = 0.95 * shape.depth
+        is_measured(realise(raised(shape.section(), reach, ((0.0, 1.0), (0.0, 1.0)))), shape)
+
+
+def test_a_tube_that_is_a_channel_for_most_of_its_length_is_a_tube() -> None:
+    """Its upper third is cut away over seven tenths of it."""
+    shape = sections()["HSS4X4X1/4"]
+    tube = raised(shape.section(), 3000.0, SQUARE)
+    tool = block((-60.0, shape.depth / 6), (60.0, 60.0), (0.1, 0.8), 3000.0)
+    is_measured(realise(Cut(tube, (tool,))), shape)
 
 
 @pytest.mark.parametrize("pitch", [1.2, 14.036243, 45.0])

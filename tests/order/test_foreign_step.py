@@ -205,6 +205,7 @@ def body(section: str, length: float) -> TopoDS_Solid:
         (realise(Turned(pan_screw(NUMBER_12, 25.4).meridian)), "screw"),
         (realise(Turned(((0, 0), (3, 0), (3, 40), (0, 40)))), "unknown"),  # a pin
         (realise(Turned(((0, 0), (3, 0), (3, 40), (0, 40)), 6)), "unknown"),
+        (realise(Turned(((0, 0), (3, 0), (3, 40), (3.3, 40), (3.3, 45), (0, 45)), 6)), "unknown"),  # a rivet
         (realise(Turned(((0, 0), (60, 0), (60, 3000), (0, 3000)))), "unknown"),  # a pile
         (realise(Turned(((20, 0), (24, 0), (24, 3000), (20, 3000)))), "unknown"),  # a pipe
     ],
