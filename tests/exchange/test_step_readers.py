@@ -15,6 +15,7 @@ from ribwright.catalog.colours import rgb
 from ribwright.exchange.step import write_step
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
+from ribwright.printable import printable
 from ribwright.solids.properties import triangles, volume
 from steputils import p21
 from support.sample_building import sample_model
@@ -238,4 +239,4 @@ def test_names_of_all_letters(tmp_path: Path) -> None:
     pieces = tuple(Piece(f"{name} {i}", "post", (name,), SHEET, Place()) for i, name in enumerate(NAMES))
     write_step(Model("Schuppen", "mm", pieces), tmp_path / "model.step")
     found = [names[1:] for names, _, _ in found_in(Part21(tmp_path / "model.step"))]
-    assert found == [(*piece.group, piece.name) for piece in pieces]
+    assert found == [(*map(printable, piece.group), printable(piece.name)) for piece in pieces]
