@@ -11,14 +11,12 @@ from math import cos, radians, sin, tan
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, FaceName, Opening
+from ..description.skin_lines import LAP_ROOM
 from ..place import Place, Point2
 from .ribs import stack
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
-
-LAP_ROOM = 2.1
-"""Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from ..catalog.sections import SectionShape
 from ..description.building import Opening
-from ..description.steel_lines import SteelLines
+from ..description.skin_lines import LAP_ROOM
+from ..description.steel_lines import LEAF_THICKNESS, SteelLines
 from ..place import Place, Point3
 from ..recipe import Cut, Part
 from ..roles import Role
@@ -18,9 +19,6 @@ from .member import Plane, member, square, under_roof
 
 GAP = 3.175
 """mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
-
-THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
-"""mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
 
@@ -81,11 +79,13 @@ def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iter
     """A leaf, or a sash with its pane, in the middle of the jambs' depth."""
     if opening.kind == "framed opening":
         return
-    thick = THICKNESS[opening.kind]
+    thick = LEAF_THICKNESS[opening.kind]
+    # A jamb angle of two pieces leans into the opening by its lap.
+    gap = max(GAP, LAP_ROOM * lines.building.sheets.flange)
     back = -(lines.building.framing.jamb.depth + thick) / 2
-    width, height = opening.width - 2 * GAP, opening.height - (2 if opening.sill > 0 else 1) * GAP
-    lift = GAP if opening.sill > 0 else 0.0
-    at = face.frame @ Place((opening.from_left + GAP, opening.sill + lift, back))
+    width, height = opening.width - 2 * gap, opening.height - (2 if opening.sill > 0 else 1) * gap
+    lift = gap if opening.sill > 0 else 0.0
+    at = face.frame @ Place((opening.from_left + gap, opening.sill + lift, back))
     label = ("face", face.name)
     group = ("openings", name)
     whole = block(width, height, thick)
