@@ -42,7 +42,8 @@ class Face:
 
 
 def faces(building: Building) -> tuple[Face, ...]:
-    """All faces in the order their sheets go up: side walls, back gable, front gable, roof slopes."""
+    """All faces: side walls, back gable, front gable, roof slopes. The model lists its parts by kind and
+    face, which is not the order they go up."""
     width, length, eave = building.width, building.length, building.eave_height
     pitch = radians(building.pitch)
     up, slope = (0.0, 0.0, 1.0), (cos(pitch), sin(pitch))
@@ -85,7 +86,7 @@ def head_angle(building: Building, opening: Opening) -> float:
     overhead door's head angle."""
     if opening.kind != "overhead door":
         return 0.0
-    return trim_profiles()["jamb angle"].in_plane + LAP_ROOM * building.sheets.flange
+    return trim_profiles()["head angle"].in_plane + LAP_ROOM * building.sheets.flange
 
 
 def _side_outline(building: Building) -> tuple[Point2, ...]:

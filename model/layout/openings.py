@@ -78,10 +78,17 @@ def _steel(
 
 
 def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
-    """A leaf, or a sash with its pane, in the middle of the jambs' depth."""
+    """A walk door's leaf, or a sash with its pane, in the middle of the jambs' depth; an overhead door's
+    leaf behind the jambs, as wide as the opening, clear of the screws in the reveals."""
     if opening.kind == "framed opening":
         return
     thick = THICKNESS[opening.kind]
+    if opening.kind == "overhead door":
+        behind = -lines.building.framing.jamb.depth - GAP - thick
+        stand = face.frame @ Place((opening.from_left, opening.sill, behind))
+        leaf = block(opening.width, opening.height, thick)
+        yield Part(f"{name} leaf", Role.LEAF, ("openings", name), leaf, stand, (("face", face.name), *LEAF))
+        return
     back = -(lines.building.framing.jamb.depth + thick) / 2
     width, height = opening.width - 2 * GAP, opening.height - (2 if opening.sill > 0 else 1) * GAP
     lift = GAP if opening.sill > 0 else 0.0
