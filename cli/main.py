@@ -14,6 +14,7 @@ import click
 
 from .. import __version__
 from ..errors import RibwrightError
+from .audit import audit
 from .check import check
 from .new import new
 from .order import order
@@ -38,7 +39,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, schedule, order, picture):
+for command in (new, check, raise_, audit, schedule, order, picture):
     ribwright.add_command(command)
 
 

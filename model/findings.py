@@ -17,7 +17,7 @@ from .units import INCH, Units, format_length
 Quantity = Literal["", "length", "area", "volume", "count"]
 Check = Literal["layout", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "audit"]
 
-FINE = 25.4
+FINE = 304.8
 """mm; shorter lengths are said in decimals, since sixteenths would swallow what matters."""
 NAMED = 3
 """Pieces that a sentence names before it counts the rest."""
@@ -112,7 +112,6 @@ class Code(Enum):
     RIDGE_BARE = ("ridge-bare", "overhang", "{measured} at the head of {pieces} is not under the ridge cap")
     SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")
     SCREW_MISSES = ("screw-misses-steel", "bite", "{one} goes through {other} and finds no steel behind")
-    SCREW_IN_FOAM = ("screw-in-foam", "bite", "{one} passes through {other}")
     BITE_SHORT = ("bite-short", "bite", "{one} reaches {measured} past the face of {other}, {limit} asked")
     SCREW_ALONG = (
         "screw-along-steel",
@@ -120,14 +119,12 @@ class Code(Enum):
         "{one} runs {measured} down a wall of {other}, not through",
     )
     SCREW_GAP = ("screw-gap", "bite", "{one} has {measured} of air under {other} before the next it holds")
-    LAP_SCREW_LOOSE = ("lap-screw-loose", "bite", "{one} holds {other} to no other sheet")
     WASHER_OFF = ("washer-off", "bite", "the washer of {one} stands {measured} off {other}")
     WASHER_RIDES = (
         "washer-rides",
         "bite",
         "a rib or an edge of {other} is {measured} from flat under {one}'s washer",
     )
-    HEAD_IN = ("head-in-another", "bite", "the head of {one} stands in {other}")
     HEAD_BEHIND = ("head-behind", "bite", "the head of {one} is behind {other}")
     SCREWS_NEAR = ("screws-near", "bite", "{one} and {other} stand {measured} apart, {limit} asked")
     EDGE_NEAR = ("edge-near", "bite", "{one} stands {measured} from an edge of {other}, {limit} asked")

@@ -22,17 +22,19 @@ STANDS_ON: dict[str, set[str]] = {
     "layout": GROUND | {"catalog", "description"},
     "solids": GROUND,
     "measure": GROUND | {"catalog", "solids"},
+    "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
     "exchange": GROUND | {"catalog", "solids", "measure", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "layout", "solids", "measure", "exchange"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"meanwhile", "exchange", "order"},
-    "cli": GROUND | {"catalog", "description", "layout", "order", "exchange", "show", "raising", "outputs"},
+    "cli": GROUND
+    | {"catalog", "description", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
-KERNEL = {"solids", "measure", "exchange", "show"}  # may import OCP
+KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
 MAY_LOAD = {"vtkmodules": {"show"}}  # pictures: a module that is itself imported only when asked for
 

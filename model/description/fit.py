@@ -9,7 +9,7 @@ from .building import Building, Opening
 from .checks import APART
 from .fit_steel import Objection, steel_misfits
 from .limits import at_least, at_most, exactly, over, under
-from .skin_lines import LAP_ROOM, corner_trim, eave_trim
+from .skin_lines import corner_trim, eave_trim, lap_room
 from .steel_lines import SteelLines
 
 Way = tuple[float, float, float, str]
@@ -38,12 +38,12 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
 def _skin(building: Building) -> Iterator[Objection]:
     """Sheets reach past the trims that lie under them, and stand clear of those beside them."""
     sheets, slab, units = building.sheets, building.slab, building.units
-    if under(sheets.overhang, least := eave_trim(sheets)):
+    if under(sheets.overhang, least := eave_trim(building)):
         yield ("sheets", "overhang"), f"at least {at_least(least, units)}, to reach past the eave trim"
     if under(sheets.cut_clearance, sheets.flange):
         remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
         yield ("sheets", "cut_clearance"), remedy
-    least = corner_trim(sheets) + LAP_ROOM * sheets.flange
+    least = corner_trim(sheets) + lap_room(building)
     if slab.ledge_depth and under(slab.ledge_width, least):
         yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
 
@@ -64,28 +64,30 @@ def _posts(lines: SteelLines) -> Iterator[Objection]:
 
 
 def _ways(lines: SteelLines, opening: Opening) -> Iterator[Way]:
-    """All that stands along a wall, as deep in it as an opening's own steel."""
+    """All that stands along a wall, as deep in it as an opening's own steel and leaf."""
     building, framing, frame = lines.building, lines.building.framing, lines.building.frame
     gable = opening.wall in ("front", "back")
     wall = building.width if gable else building.length
-    # Jambs that reach in as far as the columns must clear them, and on the slab their base plates.
-    deep, jamb = lines.reaches_frames(framing.jamb.depth), framing.jamb.width
+    deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
+    jamb = framing.jamb.width
     room = jamb if deep else 0.0
-    room += 2 * frame.plate_reach if deep and lines.setback and opening.sill == 0 else 0.0
-    stubs = {u for u, foot in lines.standing_posts(opening.wall) if foot is not None}
-    for u, half in lines.uprights(opening.wall):
-        if u not in stubs:
-            yield u - half, u + half, room, "column"
-    if deep and not gable:
-        yield from ((low, high, jamb, "rafter") for low, high in lines.rafters(opening.wall))
+    on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
+    for low, high, before, after in lines.footprints(opening.wall):
+        yield low - before * on_plates, high + after * on_plates, room, "column"
     corner = lines.setback
     if gable:
+        head = opening.sill + opening.height
         top = lines.jamb_reach(opening)[1] or 2 * building.eave_height
-        knee = lines.knee_reach(top, lines.opening_depth(opening))
-        yield from _both_ends(knee, wall, jamb if deep else 0.0, "knee")
+        yield from _both_ends(lines.knee_reach(top, lines.opening_depth(opening)), wall, room, "knee")
+        yield from _both_ends(lines.knee_reach(head, lines.leaf_back(opening.kind)), wall, 0.0, "knee")
         if not lines.setback and opening.sill == 0:
             yield from _both_ends(frame.column.depth + 2 * frame.plate_reach, wall, jamb, "base plate")
         corner = max(corner, lines.strut_stop) if top > lines.strut_foot else corner
+    elif deep or leaf:
+        yield from ((low, high, room, "rafter") for low, high in lines.rafters(opening.wall))
+    if not gable and frame.knee and lines.leaf_back(opening.kind) > lines.setback + frame.column.depth:
+        half = frame.knee.width
+        yield from ((y - half, y + half, 0.0, "knee") for y, _ in lines.uprights(opening.wall))
     yield from _both_ends(corner, wall, jamb, "other wall's steel")
 
 
@@ -137,6 +139,7 @@ def _free(start: float, width: float, wall: float, ways: list[Way]) -> bool:
 def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
     """Header and sill fit under strut or rake and over the base rail."""
     framing, units = lines.building.framing, lines.building.units
+    part = "header"
     if opening.wall in ("left", "right"):
         roof = lines.strut_foot
         what = "eave strut"
@@ -144,9 +147,12 @@ def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[O
         limit = lines.rake_limit(lines.opening_depth(opening))
         roof = min(lines.roof(u, limit) for u in lines.jamb_span(opening))
         what = "rake angle"
+        under_rafter = min(lines.roof(u, lines.rafter_under) for u in lines.jamb_span(opening))
+        if lines.reaches_frames(lines.leaf_back(opening.kind)) and under_rafter + framing.header.width < roof:
+            roof, part, what = under_rafter + framing.header.width, "leaf", "rafter"
     most = roof - framing.header.width - opening.sill
     if over(opening.height, most):
-        remedy = f"at most {at_most(most, units)}: its header must pass under the {what}"
+        remedy = f"at most {at_most(most, units)}: its {part} must pass under the {what}"
         yield ("opening", number, "height"), remedy
     least = framing.base_rail.depth + framing.sill.width
     if opening.sill > 0 and under(opening.sill, least):

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from .building import Sheets
+from .building import Building, Sheets
 
-LAP_ROOM = 2.1
+LEAST_LAP_ROOM = 2.1
 """Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
+
+MITRE = 50.8
+"""mm; what a mitre takes off a run's last piece but one, at most (2 in)."""
 
 FOAM = 1.0
 """mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
@@ -21,6 +24,14 @@ def corner_trim(sheets: Sheets) -> float:
     return max(outermost(sheets) + FOAM, sheets.profile.leg)
 
 
-def eave_trim(sheets: Sheets) -> float:
+def lap_room(building: Building) -> float:
+    """What lapped pieces of trim take up. A piece's start lies a thickness high, where it meets its
+    neighbour; it leans to lie flat at its end, and past the lap and a short neighbour by its share more."""
+    stock, lap = building.trim.stock, building.trim.lap
+    lean = (2 * lap + MITRE) / (stock - lap)
+    return max(LEAST_LAP_ROOM, 2.02 + lean) * building.sheets.flange
+
+
+def eave_trim(building: Building) -> float:
     """Steel line of a side wall to the eave trim's outer face."""
-    return corner_trim(sheets) + (LAP_ROOM + 1) * sheets.flange
+    return corner_trim(building.sheets) + lap_room(building) + building.sheets.flange

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
-from .building import FaceName, Opening
+from .building import FaceName, Opening, OpeningKind
 from .roof_lines import RoofLines
 
 LEAST_GIRT = 304.8
@@ -24,6 +24,9 @@ cap's screws find it."""
 
 LEAF_THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
 """mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
+
+LEAF_GAP = 3.175
+"""mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -176,12 +179,18 @@ class SteelLines(RoofLines):
         over = [v - half for v in girts if v - half >= head and self._passes(wall, v, left, right)]
         return low, min(over, default=self.strut_foot if side else None)
 
+    def leaf_back(self, kind: OpeningKind) -> float:
+        """How far in the back of an opening's leaf or sash stands from the steel line; 0 without one."""
+        jamb, thick = self.building.framing.jamb.depth, LEAF_THICKNESS.get(kind, 0.0)
+        if kind == "overhead door":
+            return jamb + LEAF_GAP + thick
+        return max((jamb + thick) / 2, thick) if thick else 0.0
+
     def opening_depth(self, opening: Opening) -> float:
-        """How far in an opening's jambs, header, sill and leaf reach from the steel line."""
+        """How far in an opening's jambs, header and sill reach from the steel line."""
         framing = self.building.framing
-        leaf = (framing.jamb.depth + LEAF_THICKNESS.get(opening.kind, 0.0)) / 2
         sill = framing.sill.depth if opening.sill > 0 else 0.0
-        return max(framing.jamb.depth, framing.header.depth, sill, leaf)
+        return max(framing.jamb.depth, framing.header.depth, sill)
 
     def jamb_span(self, opening: Opening) -> tuple[float, float]:
         """u from the outside of the left jamb to the outside of the right one."""
@@ -210,6 +219,20 @@ class SteelLines(RoofLines):
         if over or v + half <= opening.sill - framing.sill.width:
             return ((left, opening.from_left), (opening.from_left + opening.width, right))
         return ((left, right),)
+
+    def footprints(self, wall: FaceName) -> tuple[tuple[float, float, float, float], ...]:
+        """(low, high, before, after) of every column and post on the slab behind a wall: from side to side,
+        and how far its base plate reaches past it to the left and to the right where girts by-pass."""
+        reach = self.building.frame.plate_reach
+        stubs = {u for u, foot in self.standing_posts(wall) if foot is not None}
+        spans = [(u - half, u + half) for u, half in self.uprights(wall) if u not in stubs]
+        plates = [(reach, reach)] * len(spans)
+        # The plates of corner columns reach inward along the side walls only, with all their holes.
+        corners = (
+            ((0.0, 0.0), (0.0, 0.0)) if wall in ("front", "back") else ((0.0, 2 * reach), (2 * reach, 0.0))
+        )
+        plates[0], plates[-1] = corners
+        return tuple((*span, *plate) for span, plate in zip(spans, plates, strict=True))
 
     def rafters(self, wall: FaceName) -> tuple[tuple[float, float], ...]:
         """u from side to side of every frame's rafter, or its wider column, along a side wall."""

@@ -13,7 +13,7 @@ from ..catalog.sections import SectionShape
 from ..description.building import Building, FaceName, Wall
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3, add
-from ..recipe import Cut, Part, Prism, Section, Turned, grid
+from ..recipe import Part, Prism, Section, grid, round_hole
 from ..roles import Role
 from .faces import Face
 from .finish import FRAME
@@ -101,7 +101,7 @@ def _knee(lines: SteelLines, y: float, corner: Point3, slope: Point3, normal: Po
     return member(frame.knee.section(), low, along, depth, Plane(low, (1.0, 0.0, 0.0)), Plane(high, normal))
 
 
-def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Cut:
+def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Prism:
     """A plate under an upright, flush with its faces along x (`depth`), with four anchor holes.
 
     It reaches past the upright by plate_reach along y: both ways with two holes each, or twice as far
@@ -118,15 +118,11 @@ def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> 
     )
     columns = (-depth / 4, depth / 4)
     half = depth / 2
-    outline = Section(
-        tuple((grid(x), grid(y), 0.0) for x, y in ((-half, low), (half, low), (half, high), (-half, high)))
+    outline = tuple(
+        (grid(x), grid(y), 0.0) for x, y in ((-half, low), (half, low), (half, high), (-half, high))
     )
-    radius = frame.anchor_hole / 2
-    hole = Turned(
-        ((0.0, -1.0), (grid(radius), -1.0), (grid(radius), grid(thick + 1)), (0.0, grid(thick + 1)))
-    )
-    holes = tuple((hole, Place((grid(x), grid(y), 0.0))) for y in rows for x in columns)
-    return Cut(Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick))), holes)
+    holes = tuple(round_hole((x, y), frame.anchor_hole / 2) for y in rows for x in columns)
+    return Prism(Section(outline, holes), (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
 
 
 def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:

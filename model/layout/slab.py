@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..description.building import Building, FaceName
-from ..description.skin_lines import LAP_ROOM
+from ..description.skin_lines import lap_room
 from ..place import Place
 from ..recipe import Cut, Part, Recipe
 from ..roles import Role
@@ -19,7 +19,7 @@ BEYOND = 25.4
 
 def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
     """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
-    lean = LAP_ROOM * building.sheets.flange
+    lean = lap_room(building)
     sheets, depth = building.sheets, building.slab.ledge_depth
     out = sheets.flange + stack(sheets.profile, sheets.thickness) + BEYOND
     if depth:

@@ -11,7 +11,7 @@ from functools import cached_property
 
 from ..catalog.trims import TrimProfile, trim_profiles
 from ..description.building import Building
-from ..description.skin_lines import LAP_ROOM, corner_trim
+from ..description.skin_lines import corner_trim, lap_room
 from ..description.steel_lines import SteelLines
 from .faces import HEAD_CLEARANCE, foot
 from .ribs import stack
@@ -40,7 +40,7 @@ class TrimLines:
     @property
     def lap_room(self) -> float:
         """Room for two thicknesses where pieces of a run lap, and a little for their lean."""
-        return LAP_ROOM * self.thickness
+        return lap_room(self.building)
 
     @cached_property
     def crown(self) -> float:

@@ -67,6 +67,11 @@ MADE_TO_FIT = {
     "feet as high as they may hang": SMALL + '[sheets]\nfoot_gap = "3/4 in"\n',
     "flush girts and a post just wide enough": SMALL
     + '[frame]\npost = "cee 3.45x2.0625x0.0713"\n[framing]\ngirts = "flush"\n',
+    "a base trim of short sticks with long laps": SMALL.replace('length = "12 ft"', 'length = "30 ft"')
+    + '[trim]\nlap = "12 in"\nstock = "4 ft"\n'
+    + opening("framed opening", "left", "40 in x 52 in", "17 in"),
+    "an overhead door beside a base plate": LONG
+    + opening("overhead door", "left", "7 ft x 6 ft", "5 in").replace('"5 in"', '"8 ft 5 in"'),
     "girts that touch": SMALL + '[framing]\ngirt_heights = ["4 ft", "4 ft 2 in"]\n',
 }
 

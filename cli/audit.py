@@ -1,0 +1,66 @@
+"""`ribwright audit`: a finished model judged by what its solids show."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import click
+
+from ..units import Units
+from .loading import PATH, model_of
+from .progress import progress_bar
+from .status import DONE, FINDINGS
+
+FORMATS = ("table", "csv", "json")
+CHECKS = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
+
+
+@click.command(short_help="Judge a model by what its solids show.")
+@click.argument("file", required=False, type=PATH)
+@click.option("--only", type=click.Choice(CHECKS), multiple=True, help="Only this check; repeatable.")
+@click.option("--format", "form", type=click.Choice(FORMATS), default=FORMATS[0], show_default=True)
+@click.option(
+    "--pictures",
+    type=PATH,
+    help="Folder for a close-up of the first finding of every code and mark, its place ringed.",
+)
+def audit(file: Path | None, only: tuple[str, ...], form: str, pictures: Path | None) -> int:
+    """Judge FILE, a description or a STEP file made by `raise`, by what its solids show.
+
+    \b
+    clash     no two bodies share space, screws included
+    cover     sheets once, twice at laps, never in an opening; no raw edge
+    laps      nested, rib to rib, one way; trims over each other as water runs
+    overhang  straight and as asked; heads under the cap; feet level
+    bite      every screw into steel, its washer flat, clear of edges
+    bodies    closed, with a volume, none in the air
+    labels    gauge and profile as measured
+
+    Prints what was measured, then what was found. Without FILE: the built-in sample.
+
+    Exit status: 0 no fault, 1 faults, 2 the input is wrong.
+    """
+    with progress_bar() as progress:
+        model = model_of(file, progress)
+
+        from ..audit import CHECKS as EVERY
+        from ..audit import audit as audited
+        from ..audit.report import csv_text, json_text, table
+
+        progress("audit", 0, 1)
+        chosen = tuple(check for check in EVERY if not only or check in only)
+        found = audited(model, chosen, thorough="bodies" in only)
+    units: Units = "mm" if model.units == "mm" else "ft-in"
+    text = {
+        "table": lambda: table(found, units),
+        "csv": lambda: csv_text(found),
+        "json": lambda: json_text(found, units),
+    }[form]()
+    sys.stdout.buffer.write(text.encode("utf-8"))
+    if pictures:
+        from ..show.found import picture_findings
+
+        count = picture_findings(model, found.findings, pictures)
+        click.echo(f"Wrote {count} pictures to {pictures}", err=True)
+    return FINDINGS if any(finding.fault for finding in found.findings) else DONE

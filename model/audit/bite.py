@@ -1,0 +1,198 @@
+"""Bite: every screw goes through what it is to hold, square into steel, its washer flat, clear of edges.
+
+A screw fastens what its axis passes from under its washer to the first steel, layer on layer. Where no
+steel is, two sheets on each other are what a lap screw holds.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
+from itertools import pairwise
+
+import numpy as np
+import shapely
+from OCP.TopoDS import TopoDS_Solid
+
+from ..findings import Code, Finding, Quantity
+from ..measure.faces import Vectors
+from ..measure.sheet import measure_sheet
+from ..place import Point3
+from ..solids.properties import REMEMBERED
+from .driven import Driven, Layer
+from .rays import across
+from .shadow import shadow
+from .site import Site, overlapping, point, settled
+
+LEAST_BITE = 5.0
+"""mm past the face of the steel: the drill point through it and a few threads. Common practice, no source."""
+ALONG = 8.0
+"""mm of metal in one layer of steel; more is a wall that the screw runs down. No flange here is as thick."""
+AIR = 1.5
+"""mm between one layer and the next: a flange and its lap may be left out between sheet and steel."""
+HOLLOW = 40.0
+"""mm under a trim's leg, which lies on the crowns of ribs and spans the pans between. The highest rib is
+35 mm."""
+SEATED = 0.6
+"""mm that the middle of a washer may stand off what is under it: a flange's lean."""
+FLAT = 0.8
+"""mm that the metal under a washer's rim may fall away or rise; its rubber takes that up. Ours."""
+EDGE, APART = 1.5, 3.0
+"""Diameters from a screw's middle to an edge or end, and from screw to screw (AISI S100)."""
+
+
+def bites(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
+    """Every fault of a screw with what it holds, with edges and with other screws."""
+    edges = _edges(site, screws)
+    for screw, near in zip(screws, edges, strict=True):
+        yield from _one(site, screw, near)
+    yield from _near_each_other(screws)
+
+
+def fastened(site: Site, screw: Driven) -> tuple[Layer, ...]:
+    """The layers that a screw holds together, from its washer on: to the first steel, or all without it."""
+    steel = site.lists
+    held: list[Layer] = []
+    for layer in _under(screw):
+        held.append(layer)
+        if steel[layer.body] == "members":
+            break
+    return tuple(held)
+
+
+def least_bite(site: Site, screw: Driven) -> float | None:
+    """How far a screw's point reaches past the face of the steel it meets (mm); None if it meets none."""
+    held = fastened(site, screw)
+    if not held or site.lists[held[-1].body] != "members":
+        return None
+    return screw.shape.length - held[-1].start
+
+
+def _under(screw: Driven) -> Iterator[Layer]:
+    """What the shank passes, from under the washer to the tip."""
+    return (layer for layer in screw.layers if layer.end > -SEATED and layer.start > -AIR)
+
+
+def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[Finding]:
+    held = fastened(site, screw)
+    if not held:
+        yield _finding(site, screw, Code.SCREW_IN_AIR)
+        return
+    first, last = held[0], held[-1]
+    if settled(first.start) > SEATED:
+        yield _finding(site, screw, Code.WASHER_OFF, first.body, first.start, SEATED)
+        return
+    low, high = (min(screw.rim[k.body][i] for k in held if k.body in screw.rim) for i in (0, 1))
+    ride = max(-low, high)
+    if settled(ride) > FLAT:
+        yield _finding(site, screw, Code.WASHER_RIDES, first.body, min(ride, screw.shape.rim), FLAT)
+    wrapped = {layer.body for layer in screw.layers if layer.end <= -SEATED} & {layer.body for layer in held}
+    if wrapped:
+        yield _finding(site, screw, Code.HEAD_BEHIND, min(wrapped))
+    if site.lists[last.body] == "members":
+        yield from _in_steel(site, screw, held)
+    elif sum(site.lists[layer.body] == "sheets" for layer in held) < 2:
+        yield _finding(site, screw, Code.SCREW_MISSES, first.body)
+    limit = EDGE * 2 * screw.shape.radius
+    for body, distance in edges:
+        if settled(distance) < settled(limit):
+            yield _finding(site, screw, Code.EDGE_NEAR, body, distance, limit)
+
+
+def _in_steel(site: Site, screw: Driven, held: tuple[Layer, ...]) -> Iterator[Finding]:
+    steel = held[-1]
+    bite, metal = screw.shape.length - steel.start, steel.end - steel.start
+    wide = [(air, body, limit) for air, body, limit in _airs(site, held) if settled(air) > limit]
+    if settled(metal) > ALONG:
+        yield _finding(site, screw, Code.SCREW_ALONG, steel.body, metal, ALONG)
+    elif wide:
+        air, body, limit = wide[0]
+        yield _finding(site, screw, Code.SCREW_GAP, body, air, limit)
+    elif settled(bite) < LEAST_BITE:
+        yield _finding(site, screw, Code.BITE_SHORT, steel.body, bite, LEAST_BITE)
+
+
+def _airs(site: Site, held: tuple[Layer, ...]) -> Iterator[tuple[float, int, float]]:
+    """The air under each layer before the next, the layer's body, and how much there may be."""
+    for before, after in pairwise(held):
+        over_ribs = site.lists[before.body] == "trims" and before is held[0]
+        yield after.start - before.end, before.body, HOLLOW if over_ribs else AIR
+
+
+def _finding(
+    site: Site,
+    screw: Driven,
+    code: Code,
+    other: int | None = None,
+    measured: float | None = None,
+    limit: float | None = None,
+) -> Finding:
+    about = [] if other is None else [site.bodies[other]]
+    pieces = (screw.name, *(piece.name for piece in about))
+    marks = (screw.piece.mark, *(piece.mark for piece in about))
+    quantity: Quantity = "" if measured is None else "length"
+    at = point(screw.seat)
+    value = None if measured is None else settled(measured)
+    return Finding(code, pieces, marks, at, value, limit, quantity)
+
+
+def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]]:
+    """For each screw every layer that it holds, with the distance to that body's nearest edge, mm.
+
+    The edge is that of the body's shadow along the screw. Asked for all screws of a body at once.
+    """
+    asked: dict[tuple[int, Point3], list[tuple[int, Vectors]]] = defaultdict(list)
+    for number, screw in enumerate(screws):
+        way = point(-screw.axis, 9)
+        for layer in fastened(site, screw):
+            asked[layer.body, way].append((number, screw.seat))
+    found: list[list[tuple[int, float]]] = [[] for _ in screws]
+    for (body, way), places in asked.items():
+        turn = site.turns[body]
+        seats = (np.array([seat for _, seat in places]) - site.origins[body]) @ turn
+        local = point(np.array(way) @ turn, 7)
+        spots = shapely.points(seats @ across(np.array(local)).T)
+        distances = shapely.distance(
+            _rim(site.bodies[body].solid, local, site.lists[body] == "sheets"), spots
+        )
+        for (number, _), distance in zip(places, distances.tolist(), strict=True):
+            found[number].append((body, distance))
+    return found
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _rim(solid: TopoDS_Solid, way: Point3, sheet: bool) -> shapely.Geometry:
+    """The edge of a body seen along a screw; a sheet's is known without uniting its many faces."""
+    rim = shapely.boundary(_flat(solid, way) if sheet else shadow(solid, way))
+    shapely.prepare(rim)
+    return rim
+
+
+def _flat(solid: TopoDS_Solid, way: Point3) -> shapely.Geometry:
+    lying = measure_sheet(solid).ways[0]
+    bench = lying.bench
+    axes = across(np.array(way)) @ np.array([bench.x, bench.y]).T
+    start = across(np.array(way)) @ np.array(bench.origin)
+    return shapely.transform(lying.outline, lambda points: points @ axes.T + start)
+
+
+def _near_each_other(screws: Sequence[Driven]) -> Iterator[Finding]:
+    """Screws driven side by side closer than APART."""
+    if not screws:
+        return
+    seats = np.array([screw.seat for screw in screws])
+    widest = max(APART * 2 * screw.shape.radius for screw in screws)
+    for i, j in zip(*overlapping(seats - widest / 2, seats + widest / 2, 0.0), strict=True):
+        one, other = screws[i], screws[j]
+        limit = APART * 2 * max(one.shape.radius, other.shape.radius)
+        distance = float(np.linalg.norm(seats[i] - seats[j]))
+        if one.axis @ other.axis > 0.5 and settled(distance) < settled(limit):
+            names, marks = (one.name, other.name), (one.piece.mark, other.piece.mark)
+            at, gap = point(seats[i]), settled(distance)
+            yield Finding(Code.SCREWS_NEAR, names, marks, at, gap, limit, "length")
+
+
+def loosest(site: Site, screws: Iterable[Driven]) -> float:
+    """The least bite of all screws that meet steel, mm; 0 without any."""
+    return min((bite for screw in screws if (bite := least_bite(site, screw)) is not None), default=0.0)

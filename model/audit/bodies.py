@@ -1,0 +1,45 @@
+"""Bodies: every solid closed, right side out, with a volume; none in the air."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from ..findings import Code, Finding
+from ..solids.properties import is_valid
+from .clash import NEAR, alike, apart, closed_mesh
+from .driven import Driven
+from .site import Site, overlapping, point
+
+
+def bodies(site: Site, kernel: bool = False) -> Iterator[Finding]:
+    """Every distinct solid that is none. kernel: also as its own checks see it, which takes long."""
+    import manifold3d  # noqa: PLC0415  # loaded only when something is audited
+
+    first = {piece.solid: piece for piece in (*site.bodies, *site.screws)[::-1]}
+    for solid, piece in reversed(first.items()):
+        mesh = closed_mesh(solid)
+        code = None
+        if mesh.status() != manifold3d.Error.NoError or not mesh.num_tri():
+            code = Code.BODY_OPEN
+        elif mesh.volume() <= 0:
+            code = Code.BODY_HOLLOW
+        elif kernel and not is_valid(solid):
+            code = Code.BODY_INVALID
+        if code:
+            yield Finding(code, (piece.name,), (piece.mark,), piece.place.origin)
+
+
+def floating(site: Site, screws: list[Driven]) -> Iterator[Finding]:
+    """Bodies that touch no other body, and no screw."""
+    touched = {layer.body for screw in screws for layer in screw.layers}
+    first, second = overlapping(site.low, site.high, -NEAR)
+    for group, turn, shift in alike(site, first, second):
+        i, j = int(first[group[0]]), int(second[group[0]])
+        if not apart(site.bodies[i].solid, site.bodies[j].solid, turn, shift, NEAR):
+            touched.update(first[group].tolist(), second[group].tolist())
+    for k in sorted(set(range(len(site.bodies))) - touched):
+        piece = site.bodies[k]
+        middle = point(np.asarray((site.low[k] + site.high[k]) / 2))
+        yield Finding(Code.FLOATING, (piece.name,), (piece.mark,), middle)

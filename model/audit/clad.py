@@ -1,0 +1,153 @@
+"""Each plane of sheets with what stands behind and about it: steel, trims, and the openings in it.
+
+Told by geometry alone: steel backs a plane where a flat face of a member lies on it; an opening is what
+trims ring and no steel crosses, or what a leaf or sash fills.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+import numpy as np
+import shapely
+from OCP.TopoDS import TopoDS_Solid
+
+from ..measure.faces import Vectors, body
+from ..measure.laps import CladPlane
+from ..solids.properties import REMEMBERED
+from .shadow import seen
+from .site import Numbers, Site
+
+BEHIND, BEFORE = 8.0, 0.05
+"""mm behind and before the sheets' undersides in which the face of steel that backs them lies."""
+ABOUT = 400.0
+"""mm before a plane; a trim that begins farther out is another plane's."""
+HAIRLINE = 1.0
+"""mm; trims of a ring that are nearer to each other close it."""
+ROOM = 25.0
+"""mm; what is narrower than twice this between trims is no opening."""
+CROSSED = 0.02
+"""Share of an opening that steel may take up; more, and it is a bay of the wall."""
+FILL_DEEP, FILL_BACK = 150.0, 400.0
+"""mm: how thick a leaf or sash may be, and how far behind its wall it may stand."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Shade:
+    """A body's shadow on a plane (u, v), and how far it reaches outward of the sheets' undersides (mm)."""
+
+    body: int
+    shape: shapely.Geometry
+    low: float
+    high: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Hole:
+    """An opening in a plane (u, v), and a piece that tells which."""
+
+    shape: shapely.Geometry
+    body: int
+
+
+@dataclass(frozen=True, eq=False)
+class Clad:
+    """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides."""
+
+    site: Site
+    plane: CladPlane
+    axes: Vectors
+    offset: float
+
+    @cached_property
+    def steel(self) -> tuple[Shade, ...]:
+        """The faces of members that lie on the plane, each as a shape of its own."""
+        return tuple(self._steel())
+
+    @cached_property
+    def backing(self) -> shapely.Geometry:
+        """All of the plane that has steel right behind it."""
+        return shapely.union_all([shade.shape for shade in self.steel])
+
+    @cached_property
+    def whole(self) -> shapely.Geometry:
+        """What the sheets must cover, openings and all: the hull of the steel behind them."""
+        return self.backing.convex_hull
+
+    @cached_property
+    def trims(self) -> tuple[Shade, ...]:
+        """The trims at the plane or before it."""
+        return tuple(self.shades(self.site.listed("trims"), -2.0, ABOUT))
+
+    @cached_property
+    def trimmed(self) -> shapely.Geometry:
+        """What lies behind or before a trim."""
+        return shapely.union_all([shade.shape for shade in self.trims])
+
+    @cached_property
+    def openings(self) -> tuple[Hole, ...]:
+        """The openings of the plane."""
+        return tuple(self._openings())
+
+    def shades(self, numbers: Numbers, least: float, most: float) -> Iterator[Shade]:
+        """Shadows of bodies that reach out of the plane to `least` or farther and begin before `most`."""
+        outward = self.axes[2]
+        near, far = self.site.spread(numbers, outward)
+        for k in numbers[(far - self.offset >= least) & (near - self.offset <= most)].tolist():
+            low, high = (height - self.offset for height in self.site.reach(k, outward))
+            if high >= least and low <= most:
+                yield Shade(k, seen(self.site, k, self.axes), low, high)
+
+    def _steel(self) -> Iterator[Shade]:
+        outward = self.axes[2]
+        members = self.site.listed("members")
+        near, far = self.site.spread(members, outward)
+        for k in members[(far - self.offset >= -BEHIND) & (near - self.offset <= BEFORE)].tolist():
+            normals, heights, faces = flats(self.site.bodies[k].solid)
+            turn, origin = self.site.turns[k], self.site.origins[k]
+            level = heights + origin @ outward - self.offset
+            lying = (normals @ (turn.T @ outward) > 1 - 1e-7) & (level > -BEHIND) & (level < BEFORE)
+            inward = self.axes[:2] @ turn
+            for face in np.flatnonzero(lying).tolist():
+                outer, *inner = (ring @ inward.T + self.axes[:2] @ origin for ring in faces[face])
+                yield Shade(k, shapely.Polygon(outer, inner), float(level[face]), float(level[face]))
+
+    def _openings(self) -> Iterator[Hole]:
+        rings = shapely.get_parts(self.whole.difference(self.trimmed.buffer(HAIRLINE, join_style="mitre")))
+        cored = (ring.buffer(-ROOM, join_style="mitre") for ring in rings)  # slots beside it are none of it
+        ringed = [core.buffer(ROOM, join_style="mitre") for core in cored if self._is_open(core)]
+        fills = list(self.shades(self.site.listed("openings"), -FILL_BACK, 60.0))
+        fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP]
+        for ring in ringed:
+            filling = [fill for fill in fills if fill.shape.intersects(ring)]
+            near = min(self.trims, key=lambda shade: shade.shape.distance(ring))
+            yield Hole(ring, filling[0].body if filling else near.body)
+        yield from (
+            Hole(fill.shape, fill.body)
+            for fill in fills
+            if not any(fill.shape.intersects(ring) for ring in ringed)
+        )
+
+    def _is_open(self, ring: shapely.Geometry) -> bool:
+        return not ring.is_empty and bool(self.backing.intersection(ring).area < CROSSED * ring.area)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def flats(solid: TopoDS_Solid) -> tuple[Vectors, Vectors, Sequence[tuple[Vectors, ...]]]:
+    """A body's flat faces: normals (n, 3), heights (n,) along them, rings of corners."""
+    shape = body(solid)
+    normals = np.array([face.normal for face in shape.faces]).reshape(-1, 3)
+    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
+    return normals, heights, [shape.points(face) for face in shape.faces]
+
+
+def clad(site: Site, planes: Sequence[CladPlane]) -> tuple[Clad, ...]:
+    """Every plane of sheets on a site."""
+    return tuple(_clad(site, plane) for plane in planes)
+
+
+def _clad(site: Site, plane: CladPlane) -> Clad:
+    axes = np.array([plane.frame.x, plane.frame.y, plane.frame.z])
+    return Clad(site, plane, axes, float(axes[2] @ np.array(plane.frame.origin)))

@@ -1,0 +1,133 @@
+"""Clash: no two bodies share volume. Boxes first, then planes between, then closed meshes.
+
+Pairs that stand to each other alike are judged once. A body may lie on another: what is shared must be
+more than VOLUME and thicker than DEPTH, so that touching faces of many square metres stay silent.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+from OCP.TopoDS import TopoDS_Solid
+
+from ..findings import Code, Finding
+from ..measure.faces import Vectors, body
+from ..solids.properties import REMEMBERED, triangles
+from .site import Numbers, Site, overlapping, point, settled
+
+VOLUME = 0.05
+"""mm3 that two bodies may share."""
+DEPTH = 0.02
+"""mm; mean thickness of what they may share: twice its volume by its surface."""
+TOUCHING = 1e-3
+"""mm; boxes and planes that overlap by less only touch."""
+NEAR = 1.0
+"""mm; bodies with more air between them do not touch: layers of trim may lean off each other by less."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """What two bodies share: volume (mm3), mean thickness (mm), and its middle in the first one's frame."""
+
+    volume: float
+    depth: float
+    middle: Vectors
+
+    @property
+    def counts(self) -> bool:
+        """Whether it is more than touching."""
+        return settled(self.volume) > VOLUME and settled(self.depth) > DEPTH
+
+
+def clashes(site: Site) -> Iterator[Finding]:
+    """Every pair of bodies that share space, screws left aside."""
+    for i, j, shared in _shared(site):
+        names = (site.bodies[i].name, site.bodies[j].name)
+        marks = (site.bodies[i].mark, site.bodies[j].mark)
+        at = point(site.turns[i] @ shared.middle + site.origins[i])
+        yield Finding(Code.CLASH, names, marks, at, settled(shared.volume), VOLUME, "volume")
+
+
+def _shared(site: Site) -> Iterator[tuple[int, int, Shared]]:
+    """Pairs whose boxes overlap and that really share more than touching."""
+    first, second = overlapping(site.low, site.high, TOUCHING)
+    for group, turn, shift in alike(site, first, second):
+        i, j = int(first[group[0]]), int(second[group[0]])
+        a, b = site.bodies[i].solid, site.bodies[j].solid
+        if apart(a, b, turn, shift, -TOUCHING):
+            continue
+        found = shared_space(a, b, turn, shift)
+        if found.counts:
+            yield from ((int(first[k]), int(second[k]), found) for k in group)
+
+
+def alike(site: Site, first: Numbers, second: Numbers) -> Iterator[tuple[Numbers, Vectors, Vectors]]:
+    """Pairs of bodies in groups that stand to each other alike, each with the second's turn (3, 3) and
+    origin (3,) in the first one's frame."""
+    if not len(first):
+        return
+    numbers = {piece.solid: k for k, piece in enumerate(site.bodies)}
+    solid = np.array([numbers[piece.solid] for piece in site.bodies])
+    back = site.turns.transpose(0, 2, 1)
+    turns = back[first] @ site.turns[second]
+    shifts = np.einsum("kij,kj->ki", back[first], site.origins[second] - site.origins[first])
+    keys = np.column_stack(
+        [solid[first], solid[second], np.round(turns.reshape(-1, 9), 7), np.round(shifts, 4)]
+    )
+    _, inverse = np.unique(keys + 0.0, axis=0, return_inverse=True)
+    group = inverse.reshape(-1)
+    order = np.argsort(group, kind="stable")
+    for members in np.split(order, np.cumsum(np.bincount(group))[:-1]):
+        yield members, turns[members[0]], shifts[members[0]]
+
+
+def apart(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shift: Vectors, air: float) -> bool:
+    """Whether a plane through a flat side of one body has the other beyond it by more than `air` mm.
+
+    turn, shift: of b in a's frame. False proves nothing.
+    """
+    (sides_a, points_a), (sides_b, points_b) = supports(a), supports(b)
+    b_in_a, a_in_b = points_b @ turn.T + shift, (points_a - shift) @ turn
+    return _beyond(sides_a, b_in_a, air) or _beyond(sides_b, a_in_b, air)
+
+
+def _beyond(sides: Vectors, points: Vectors, air: float) -> bool:
+    if not len(sides):
+        return False
+    return bool(((sides[:, :3] @ points.T).min(axis=1) > sides[:, 3] + air).any())
+
+
+@lru_cache(maxsize=REMEMBERED)
+def supports(solid: TopoDS_Solid) -> tuple[Vectors, Vectors]:
+    """The planes (n, 4: normal, height) of flat faces with the whole body behind them, and its corners."""
+    shape = body(solid)
+    points = triangles(solid)[0]
+    if not shape.faces:
+        return np.empty((0, 4)), points
+    normals = np.array([face.normal for face in shape.faces])
+    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
+    outer = (normals @ points.T).max(axis=1) <= heights + TOUCHING / 10
+    return np.unique(np.column_stack([normals, heights])[outer].round(9), axis=0), points
+
+
+def shared_space(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shift: Vectors) -> Shared:
+    """What two bodies share, b standing at turn, shift in a's frame."""
+    common = closed_mesh(a) ^ closed_mesh(b).transform(np.column_stack([turn, shift]))
+    if common.is_empty():
+        return Shared(0.0, 0.0, shift)
+    volume, box = common.volume(), np.array(common.bounding_box())
+    return Shared(volume, 2 * volume / common.surface_area(), (box[:3] + box[3:]) / 2)
+
+
+@lru_cache(maxsize=REMEMBERED)
+def closed_mesh(solid: TopoDS_Solid) -> Any:  # manifold3d.Manifold, which carries no types
+    """The solid as a closed mesh in double precision; empty where its triangles do not close."""
+    import manifold3d  # noqa: PLC0415  # loaded only when something is audited
+
+    points, faces = triangles(solid)
+    mesh = manifold3d.Mesh64(np.array(points, order="C"), np.array(faces, np.uint64, order="C"))
+    return manifold3d.Manifold(mesh)

@@ -1,0 +1,166 @@
+"""Cover: every face sheeted once, twice at a lap, never in an opening; nothing open; no raw edge in sight."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import shapely
+
+from ..findings import Code, Finding, Quantity
+from ..measure.laps import LaidSheet, SideLap
+from .clad import Clad
+from .shadow import seen
+from .site import Site, point, settled
+
+THIN = 0.05
+"""mm; what vanishes when its rim is drawn in by this is noise."""
+GAP = 1.2
+"""mm; hairlines up to this are no gap: trims of a run ride on each other by their own thickness."""
+SEAL = 5.0
+"""mm; a leaf or sash may stand this far off its opening all round."""
+BARE = 5.0
+"""mm of raw edge, or of an eave, that may show: where two trims meet."""
+EAVE = 200.0
+"""mm up from a roof's feet in which its eave trim lies."""
+CLOSE = 30.0
+"""mm; walls and steel nearer to each other in plan enclose one building."""
+
+
+def covers(site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]]) -> Iterator[Finding]:
+    """Every fault of cover; laps: the side laps of each face."""
+    for face, of_face in zip(faces, laps, strict=True):
+        yield from _too_often(face, of_face)
+        yield from _in_openings(face)
+        yield from _bare(face)
+        yield from _holes(face)
+        yield from _raw_edges(face)
+        if face.plane.sloped:
+            yield from _eave(face)
+    yield from _open_to_sky(site, faces)
+
+
+def _thick(shape: shapely.Geometry, by: float = THIN) -> list[shapely.Geometry]:
+    """The parts of a shape that are not slivers, drawn in by half their least width."""
+    drawn = shape.buffer(-by, join_style="mitre")
+    return [part for part in shapely.get_parts(drawn) if not part.is_empty]
+
+
+def _found(
+    face: Clad,
+    code: Code,
+    bodies: Sequence[int | LaidSheet],
+    shape: shapely.Geometry,
+    measured: float,
+    quantity: Quantity = "area",
+) -> Finding:
+    pieces = [one.piece if isinstance(one, LaidSheet) else face.site.bodies[one] for one in bodies]
+    inside = shape.representative_point()
+    at = point(np.array(face.plane.point(inside.x, inside.y)))
+    names, marks = tuple(piece.name for piece in pieces), tuple(piece.mark for piece in pieces)
+    return Finding(code, names, marks, at, settled(measured), None, quantity)
+
+
+def _too_often(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
+    """Where laps lie over each other: three sheets on one place."""
+    regions = [lap.region for lap in laps]
+    if not regions:
+        return
+    tree = shapely.STRtree(regions)
+    for i, j in zip(*tree.query(regions, predicate="intersects"), strict=True):
+        if i < j:
+            for part in _thick(regions[i].intersection(regions[j])):
+                sheets = dict.fromkeys((laps[i].upper, laps[i].under, laps[j].upper, laps[j].under))
+                yield _found(face, Code.COVERED_TWICE, tuple(sheets), part, part.area)
+
+
+def _in_openings(face: Clad) -> Iterator[Finding]:
+    for hole in face.openings:
+        for sheet in face.plane.sheets:
+            for part in _thick(hole.shape.intersection(sheet.outline)):
+                left, low, right, high = part.bounds
+                reach = min(right - left, high - low)
+                yield _found(face, Code.IN_OPENING, (sheet, hole.body), part, reach, "length")
+
+
+def _bare(face: Clad) -> Iterator[Finding]:
+    """Steel's hull less sheets, trims and openings."""
+    open_ = [hole.shape.buffer(SEAL, join_style="mitre") for hole in face.openings]
+    closed = shapely.union_all([face.plane.outline, face.trimmed, *open_])
+    for part in _thick(face.whole.difference(closed), GAP / 2):
+        yield _found(face, Code.UNCOVERED, _nearest(face, part), part, part.area)
+
+
+def _nearest(face: Clad, shape: shapely.Geometry) -> tuple[LaidSheet, ...]:
+    sheets = sorted(face.plane.sheets, key=lambda sheet: float(sheet.outline.distance(shape)))
+    return tuple(sheets[:1])
+
+
+def _holes(face: Clad) -> Iterator[Finding]:
+    """Holes in the skin that no opening explains."""
+    for part in shapely.get_parts(face.plane.outline):
+        for ring in part.interiors:
+            hole = shapely.Polygon(ring)
+            if _thick(hole) and not any(hole.intersects(opening.shape) for opening in face.openings):
+                yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area)
+
+
+def _raw_edges(face: Clad) -> Iterator[Finding]:
+    """Cut edges that lie neither over nor under a trim; a roof's feet are free by their nature."""
+    edge = face.plane.outline.boundary
+    if face.plane.sloped:
+        left, low, right, _ = face.plane.outline.bounds
+        feet = max(
+            sheet.outline.bounds[1] for sheet in face.plane.sheets if sheet.outline.bounds[1] < low + EAVE
+        )
+        edge = edge.difference(shapely.box(left - 1, low - 1, right + 1, feet + 1))
+    for part in shapely.get_parts(edge.difference(face.trimmed.buffer(0.3))):
+        if settled(part.length) > BARE:
+            yield _found(face, Code.RAW_EDGE, _nearest(face, part), part, part.length, "length")
+
+
+def _eave(face: Clad) -> Iterator[Finding]:
+    """Trims under a roof's feet, all along them."""
+    left, low, right, _ = face.plane.outline.bounds
+    strip = shapely.box(left, low, right, low + EAVE)
+    under = [shade.shape.intersection(strip) for shade in face.trims if shade.high < 1.0 and shade.low < -1.0]
+    line = shapely.LineString([(left, 0.0), (right, 0.0)])
+    spans = [shapely.box(shape.bounds[0], -1, shape.bounds[2], 1) for shape in under if not shape.is_empty]
+    for part in shapely.get_parts(line.difference(shapely.union_all(spans))):
+        if settled(part.length) > BARE + EAVE:  # beside the rake trims the eave trim ends with the walls
+            where = shapely.LineString([(u, low) for u in (part.bounds[0], part.bounds[2])])
+            yield _found(face, Code.BARE_EAVE, _nearest(face, where), where, part.length, "length")
+
+
+def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[Finding]:
+    """In plan: what walls and steel enclose, less roof sheets and trims over them."""
+    roofs = [face for face in faces if face.plane.sloped]
+    if not roofs:
+        return
+    walls = [face for face in faces if not face.plane.sloped]
+    steel = [shapely.MultiPoint(site.corners(k)[:, :2]).convex_hull for k in site.listed("members").tolist()]
+    feet = [_in_plan(face, shapely.box(*face.plane.outline.bounds)).envelope for face in walls]
+    closed = shapely.union_all([*steel, *(foot.buffer(CLOSE / 2) for foot in feet)])
+    joined = closed.buffer(CLOSE, join_style="mitre").buffer(-CLOSE, join_style="mitre")
+    inside = shapely.union_all([shapely.Polygon(part.exterior) for part in shapely.get_parts(joined)])
+    trims = [seen(site, k, np.eye(3)) for k in site.listed("trims").tolist()]
+    over = shapely.union_all([*trims, *(_in_plan(face, face.plane.outline) for face in roofs)])
+    for part in _thick(inside.difference(over)):
+        near = [sheet for face in roofs for sheet in face.plane.sheets]
+        closest = min(near, key=lambda one: _away(one, part, roofs))
+        at = part.representative_point()
+        where = (settled(at.x), settled(at.y), settled(float(site.high[:, 2].max())))
+        names, marks = (closest.piece.name,), (closest.piece.mark,)
+        yield Finding(Code.OPEN_TO_SKY, names, marks, where, settled(part.area), None, "area")
+
+
+def _in_plan(face: Clad, shape: shapely.Geometry) -> shapely.Geometry:
+    """A shape of a plane (u, v) as it is seen from above."""
+    across, start = face.axes[:2, :2], np.array(face.plane.frame.origin)[:2]
+    return shapely.transform(shape, lambda points: points @ across + start)
+
+
+def _away(sheet: LaidSheet, part: shapely.Geometry, roofs: Sequence[Clad]) -> float:
+    """How far a sheet is from a place in plan."""
+    face = next(face for face in roofs if sheet in face.plane.sheets)
+    return float(_in_plan(face, sheet.outline).distance(part))

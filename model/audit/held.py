@@ -1,0 +1,98 @@
+"""Held: along every cut edge of the skin that has steel behind it, screws no farther apart than asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import numpy as np
+import shapely
+
+from ..findings import Code, Finding
+from ..measure.faces import Vectors
+from ..measure.laps import LaidSheet
+from .bite import fastened
+from .clad import Clad
+from .driven import Driven
+from .site import Site, point, settled
+
+NEAR = 152.4
+"""mm in from an edge (6 in) in which a screw holds it, and steel to screw into is looked for. Ours."""
+REACHED = 101.6
+"""mm; steel that begins farther in than this (4 in) does not back the edge. Common practice, no source."""
+HOLDS = 317.5
+"""mm of edge either way (12 1/2 in) that a screw holds: screws 24 in apart, and a little. Common practice."""
+LEAST = 15.0
+"""mm of edge; steel that backs less of it is passed by."""
+NARROW = 16.0
+"""mm; steel narrower than this, such as a section's cut end, takes no screw."""
+SHORT = 150.0
+"""mm; shorter straight stretches of an edge are corners of it."""
+
+
+def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterator[Finding]:
+    """Every stretch of cut edge that has steel behind it and no screw."""
+    through: dict[str, list[Vectors]] = {}
+    for screw in screws:
+        for layer in fastened(site, screw):
+            through.setdefault(site.bodies[layer.body].name, []).append(screw.seat)
+    for face in faces:
+        rim = face.plane.outline.boundary.buffer(0.3)
+        shapely.prepare(rim)
+        wide = face.backing.buffer(-NARROW / 2, join_style="mitre").buffer(NARROW / 2, join_style="mitre")
+        steel = shapely.STRtree(shapely.get_parts(wide))
+        for sheet in face.plane.sheets:
+            seats = np.array(through.get(sheet.piece.name, [])).reshape(-1, 3) @ face.axes[:2].T
+            for start, end in _raw(sheet, rim):
+                yield from _edge(face, sheet, steel, start, end, seats)
+
+
+def _raw(sheet: LaidSheet, rim: shapely.Geometry) -> Iterator[tuple[Vectors, Vectors]]:
+    """The straight stretches of a sheet's edge that are edges of the whole skin; the sheet to their left."""
+    ring = shapely.geometry.polygon.orient(sheet.outline)
+    for loop in (ring.exterior, *ring.interiors):
+        corners = np.array(loop.coords)
+        for start, end in pairwise(corners):
+            way = end - start
+            if np.hypot(*way) <= SHORT:
+                continue
+            for part in shapely.get_parts(shapely.LineString([start, end]).intersection(rim)):
+                if part.length > SHORT:
+                    ends = np.array(part.coords)[[0, -1]]
+                    first = int(np.argmin(ends @ way))
+                    yield ends[first], ends[1 - first]
+
+
+def _edge(
+    face: Clad, sheet: LaidSheet, steel: shapely.STRtree, start: Vectors, end: Vectors, seats: Vectors
+) -> Iterator[Finding]:
+    """What of one stretch has steel behind it and no screw."""
+    along = (end - start) / np.hypot(*(end - start))
+    axes = np.array([along, (-along[1], along[0])])
+    length = float((end - start) @ along)
+    at = (seats - start) @ axes.T
+    at = at[(at[:, 1] > 0) & (at[:, 1] < NEAR)]
+    band = shapely.transform(shapely.box(0.0, 0.0, length, NEAR), lambda points: points @ axes + start)
+    for region in _regions(steel, band.intersection(sheet.outline)):
+        backed = shapely.transform(region, lambda points: (points - start) @ axes.T)
+        left, inner, right, _ = backed.bounds
+        if inner > REACHED or right - left < LEAST:
+            continue
+        near = [u for u, v in at.tolist() if backed.distance(shapely.Point(u, v)) < 1.0]
+        holding = shapely.union_all([shapely.box(u - HOLDS, -1, u + HOLDS, 1) for u in near])
+        for part in shapely.get_parts(shapely.LineString([(left, 0), (right, 0)]).difference(holding)):
+            if settled(part.length) > LEAST:
+                yield _loose(face, sheet, start + along * part.centroid.x, part.length)
+
+
+def _regions(steel: shapely.STRtree, band: shapely.Geometry) -> Iterator[shapely.Geometry]:
+    """The connected parts of the steel behind a band."""
+    found = [band.intersection(steel.geometries[k]) for k in steel.query(band, predicate="intersects")]
+    if found:
+        yield from (part for part in shapely.get_parts(shapely.union_all(found)) if part.area > 0)
+
+
+def _loose(face: Clad, sheet: LaidSheet, where: Vectors, length: float) -> Finding:
+    at = point(np.array(face.plane.point(float(where[0]), float(where[1]))))
+    names, marks = (sheet.piece.name,), (sheet.piece.mark,)
+    return Finding(Code.EDGE_LOOSE, names, marks, at, settled(length), LEAST, "length")

@@ -1,0 +1,97 @@
+"""Laps of sheets: nested over their whole section, rib to rib, one way a face, as was asked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+import numpy as np
+
+from ..findings import Code, Finding
+from ..measure.laps import LaidSheet, SideLap
+from ..terms import Terms
+from .clad import Clad
+from .site import point, settled
+
+NESTED = 0.05
+"""mm of air, or of metal in metal, between nested sheets."""
+RIBS = 0.1
+"""mm between the middles of two lap ribs."""
+EVEN = 0.5
+"""mm by which one lap of a face may be wider than another."""
+LEVEL = 0.05
+"""mm that a sheet may stand off the plane of its face."""
+FACING = 1e-6
+"""How far the cosine between a face's normal and the one asked about may be off 1."""
+
+
+def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Finding]:
+    """Every fault of a face's side laps. What is wrong with one lap is said once, by its cause."""
+    off = [sheet for sheet in face.plane.sheets if settled(abs(sheet.off)) > LEVEL]
+    for sheet in off:
+        yield _of(face, Code.OFF_PLANE, (sheet,), sheet.outline, sheet.off, LEVEL)
+    sound = []
+    for lap in laps:
+        if lap.upper in off or lap.under in off:
+            continue
+        fault = _fault(face, lap)
+        if fault:
+            yield fault
+        else:
+            sound.append(lap)
+    yield from _widths(face, sound)
+    yield from _one_way(face, sound, terms)
+
+
+def _fault(face: Clad, lap: SideLap) -> Finding | None:
+    """What keeps two sheets from nesting."""
+    pair, (least, most) = (lap.upper, lap.under), lap.air
+    if not lap.flank:
+        return _of(face, Code.LAP_WITHOUT_RIB, pair, lap.region)
+    if lap.ribs is not None and settled(abs(lap.ribs)) > RIBS:
+        return _of(face, Code.RIBS_APART, pair, lap.region, abs(lap.ribs), RIBS)
+    if settled(least) < -NESTED:
+        return _of(face, Code.LAP_PRESSED, pair, lap.region, -least, NESTED)
+    if settled(most) > NESTED:
+        return _of(face, Code.LAP_OPEN, pair, lap.region, most, NESTED)
+    return None
+
+
+def _widths(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
+    """Laps that differ from most of their face."""
+    usual = median(lap.width for lap in laps) if laps else 0.0
+    for lap in laps:
+        if settled(abs(lap.width - usual)) > EVEN:
+            yield _of(face, Code.LAP_WIDTH, (lap.upper, lap.under), lap.region, lap.width, usual)
+
+
+def _one_way(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Finding]:
+    """Laps against most of their face; or the whole face against what was asked."""
+    if not laps:
+        return
+    left = sum(lap.leftward for lap in laps)
+    leftward = left * 2 >= len(laps)
+    for lap in laps:
+        if lap.leftward != leftward:
+            yield _of(face, Code.LAP_TURNED, (lap.upper, lap.under), lap.region)
+    asked = [side for normal, side in terms.overlap if float(face.axes[2] @ normal) > 1 - FACING]
+    # The overlap rib lies on the neighbour: with it on the left, the right one of two sheets is on top.
+    if asked and (asked[0] == "left") == leftward:
+        sheets = tuple(dict.fromkeys(lap.upper for lap in laps))
+        yield _of(face, Code.LAP_NOT_AS_ASKED, sheets, laps[0].region)
+
+
+def _of(
+    face: Clad,
+    code: Code,
+    sheets: Sequence[LaidSheet],
+    shape: object,
+    measured: float | None = None,
+    limit: float | None = None,
+) -> Finding:
+    middle = shape.representative_point()  # type: ignore[attr-defined]  # shapely carries no types
+    at = point(np.array(face.plane.point(middle.x, middle.y)))
+    names = tuple(sheet.piece.name for sheet in sheets)
+    marks = tuple(sheet.piece.mark for sheet in sheets)
+    value = None if measured is None else settled(measured)
+    return Finding(code, names, marks, at, value, limit, "" if measured is None else "length")

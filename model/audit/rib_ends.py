@@ -1,0 +1,127 @@
+"""Rib ends: what of the hollows under ribs, and over pans, is left open at eaves, heads and feet.
+
+Along an edge across the ribs the sheets' section bounds hollows; closures, trims and concrete that
+stand in them, seen along the ribs, stop them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from ..findings import Code, Finding
+from ..measure.faces import Vectors
+from ..measure.laps import LaidSheet
+from .clad import Clad
+from .shadow import seen
+from .site import Numbers, Site, point, settled
+
+OPEN = 0.25
+"""Share of a hollow that may stay open: a plug stops short of the rib's thin feet."""
+SMALL = 60.0
+"""mm2; smaller hollows, those of minor ribs, are left to the tape or the foam."""
+LEVEL = 5.0
+"""mm; ends of sheets that differ by less end together."""
+SLIT = 0.05
+"""mm under the crowns, so that pans are hollows apart."""
+ALONG = 200.0
+"""mm from an end in which what stops it stands."""
+
+
+def rib_ends(site: Site, face: Clad) -> Iterator[Finding]:
+    """The hollows of a face that nothing stops: under its ribs at the foot, over its pans at a level head."""
+    stopping = site.listed("closures", "trims", "slab")
+    low, high = site.spread(stopping, face.axes[2])
+    stopping = stopping[(high > face.offset - 5.0) & (low < face.offset + ALONG)]
+    _, foot, _, head = face.plane.outline.bounds
+    feet = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[1] < foot + LEVEL]
+    heads = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[3] > head - LEVEL]
+    yield from _open(site, face, feet, _under(feet), foot, stopping)
+    level = [sheet for sheet in heads if _square(sheet)]
+    if level:
+        yield from _open(site, face, level, _above(level), head, stopping)
+
+
+def _square(sheet: LaidSheet) -> bool:
+    """Whether a sheet's head is level all across, so that what lies over it is stopped by closures."""
+    left, _, right, high = sheet.outline.bounds
+    strip = shapely.box(left, high - LEVEL, right, high)
+    return bool(sheet.outline.intersection(strip).area > 0.9 * strip.area)
+
+
+def _open(
+    site: Site,
+    face: Clad,
+    sheets: Sequence[LaidSheet],
+    hollows: Sequence[shapely.Geometry],
+    v: float,
+    stopping: Numbers,
+) -> Iterator[Finding]:
+    """The hollows (u, w) that what stands near v leaves open."""
+    low, high = site.spread(stopping, face.axes[1])
+    plane = np.array([face.axes[0], face.axes[2], -face.axes[1]])
+    near = stopping[(low < v + ALONG) & (high > v - ALONG)]
+    stops = [seen(site, k, plane) for k in near.tolist()]
+    tree = shapely.STRtree(shapely.transform(stops, lambda points: points - (0.0, face.offset)))
+    for hollow in hollows:
+        if hollow.area < SMALL:
+            continue
+        beside = tree.geometries[tree.query(hollow)]
+        left = hollow.difference(shapely.union_all(beside)).area
+        if settled(left) > OPEN * hollow.area:
+            u = float(hollow.centroid.x)
+            sheet = min(sheets, key=lambda one: abs(one.middle - u))
+            at = point(np.array(face.plane.point(u, v)))
+            names, marks = (sheet.piece.name,), (sheet.piece.mark,)
+            yield Finding(Code.RIB_OPEN, names, marks, at, settled(left), OPEN * hollow.area, "area")
+
+
+def _under(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:
+    """Between the pans' plane and the undermost of the sheets, rib by rib (u, w)."""
+    bends = np.unique(np.concatenate([sheet.lower[:, 0] for sheet in sheets]))
+    tops = np.full(len(bends), np.inf)
+    for sheet in sheets:
+        inside = _inside(sheet.lower, bends)
+        tops[inside] = np.minimum(tops[inside], _height(sheet.lower, bends[inside]))
+    tops = np.maximum(np.where(np.isfinite(tops), tops, 0.0), 0.0)
+    return _between(bends, np.zeros_like(tops), tops)
+
+
+def _above(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:
+    """Between the uppermost of the sheets and the level of their lower crowns, pan by pan (u, w)."""
+    bends = np.unique(np.concatenate([sheet.upper[:, 0] for sheet in sheets]))
+    tops = np.full(len(bends), -np.inf)
+    for sheet in sheets:
+        inside = _inside(sheet.upper, bends)
+        tops[inside] = np.maximum(tops[inside], _height(sheet.upper, bends[inside]))
+    crowns = [float(_height(sheet.upper, np.array(sheet.crowns)).min()) for sheet in sheets if sheet.crowns]
+    level = min(crowns, default=0.0) - SLIT
+    return _between(bends, np.minimum(tops, level), np.full(len(bends), level))
+
+
+def _between(bends: Vectors, low: Vectors, high: Vectors) -> list[shapely.Geometry]:
+    """The areas between two graphs over the same places, each where the upper one lies over the lower."""
+    open_ = high - low > SLIT / 10
+    wide = np.flatnonzero(open_[1:] | open_[:-1])
+    runs = np.split(wide, np.flatnonzero((np.diff(wide) > 1) | ~open_[wide[1:]]) + 1)
+    found = []
+    for run in runs:
+        if len(run):
+            part = slice(run[0], run[-1] + 2)
+            upper = np.column_stack([bends[part], high[part]])
+            found.append(shapely.Polygon(np.vstack([upper, np.column_stack([bends[part], low[part]])[::-1]])))
+    return found
+
+
+def _inside(line: Vectors, at: Vectors) -> NDArray[np.bool_]:
+    """Which places lie on a section."""
+    on: NDArray[np.bool_] = (at >= line[0, 0] - 1e-6) & (at <= line[-1, 0] + 1e-6)
+    return on
+
+
+def _height(line: Vectors, at: Vectors) -> Vectors:
+    """w of a section over u."""
+    return np.interp(at, line[:, 0], line[:, 1])

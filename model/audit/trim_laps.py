@@ -1,0 +1,194 @@
+"""Laps of trims: as long as asked, the upper piece outside the lower one, level ones away from the wind.
+
+Two trims are pieces of one run where they run along one line, have one section and meet end to end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..findings import Code, Finding
+from ..measure.faces import Vectors
+from ..measure.member import MeasuredMember, measure_member
+from ..solids.properties import triangles
+from ..terms import Terms
+from .clad import Clad, flats
+from .rays import spans
+from .site import Site, overlapping, point, settled
+
+MEETING = 5.0
+"""mm; ends of a run's pieces with more air between them belong to two runs."""
+ALIGNED = 0.999
+"""Cosine between two pieces of one run: they lean by their own thickness over a lap."""
+BESIDE = 6.0
+"""mm that the lines of two pieces of one run may lie apart: their lean, and what is snipped off one."""
+SAME = 2.0
+"""mm that the sections of two pieces of one run may differ, one of them snipped."""
+WITHIN = 0.9
+"""Share of the shorter piece; a longer lap is two trims side by side."""
+SKIN = 2000.0
+"""mm2; smaller faces are edges and folds."""
+STACKED = 3.0
+"""mm; parallel faces farther from each other are no lap."""
+STEEP = 0.1
+"""Rise of a run along its length from which water runs down it."""
+PROBE = 150.0
+"""mm; how far inward a trim's backing is looked for."""
+TOLERANCE = 0.5
+"""mm that a lap may fall short: pieces lean, and are cut square to their own length."""
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class TrimLap:
+    """Two pieces of one run. one: the lower, or the nearer to the run's start; other: the upper. along:
+    from one to the other (3,). length: of the lap; outside: how far one lies outside the other there, less
+    than 0 where the other is outside; None where they have no face in common. at: its middle (3,). mm."""
+
+    one: int
+    other: int
+    along: Vectors
+    length: float
+    outside: float | None
+    at: Vectors
+
+
+def trim_laps(site: Site) -> list[TrimLap]:
+    """Every lap of two pieces of a run."""
+    numbers = site.listed("trims")
+    first, second = overlapping(site.low[numbers], site.high[numbers], -MEETING)
+    pairs = zip(numbers[first].tolist(), numbers[second].tolist(), strict=True)
+    return [lap for i, j in pairs if (lap := _lap(site, i, j)) is not None]
+
+
+def trim_lap_faults(
+    site: Site, laps: Sequence[TrimLap], faces: Sequence[Clad], terms: Terms
+) -> Iterator[Finding]:
+    """Laps that are short, or the wrong way round."""
+    for lap in laps:
+        if terms.trim_lap is not None and settled(lap.length) < terms.trim_lap - TOLERANCE:
+            yield _of(site, Code.TRIM_LAP_SHORT, lap, lap.length, terms.trim_lap)
+        elif lap.outside is None:
+            continue
+        elif abs(lap.along[2]) > STEEP:
+            if settled(lap.outside) > 0:
+                yield _of(site, Code.TRIM_LAP_UPHILL, lap, abs(lap.outside), None)
+        elif terms.wind is not None and _on_roofs(site, lap, faces) > 1:
+            edge = lap.along if lap.outside > 0 else -lap.along
+            if settled(float(edge @ np.array(terms.wind))) > 0:
+                yield _of(site, Code.TRIM_LAP_WINDWARD, lap, None, None, swap=lap.outside < 0)
+
+
+def _lap(site: Site, i: int, j: int) -> TrimLap | None:
+    one, other = _run(site, i), _run(site, j)
+    if abs(float(one[0] @ other[0])) < ALIGNED or not _alike(site, i, j):
+        return None
+    along = one[0] if _ahead(one[0]) else -one[0]
+    ends = [np.sort(site.corners(k) @ along)[[0, -1]] for k in (i, j)]
+    if ends[0].sum() > ends[1].sum():
+        i, j, ends, one, other = j, i, ends[::-1], other, one
+    length = float(ends[0][1] - ends[1][0])
+    if not -MEETING < length < WITHIN * min(float(np.ptp(end)) for end in ends):
+        return None
+    apart = other[1] - one[1]
+    if np.linalg.norm(apart - (apart @ along) * along) > BESIDE:
+        return None
+    station = float(ends[0][1] + ends[1][0]) / 2
+    at = one[1] + (station - one[1] @ along) * along
+    outside = _outside(site, i, j, along, station) if length > 0 else None
+    return TrimLap(i, j, along, length, outside, at)
+
+
+def _run(site: Site, k: int) -> tuple[Vectors, Vectors]:
+    """A trim's direction and the middle of its box along it, in the building."""
+    measured = measure_member(site.bodies[k].solid)
+    bench = measured.ways[0].bench
+    size = measured.ways[0].points.max(axis=0) / 2
+    middle = np.array(bench.point((float(size[0]), float(size[1]), float(size[2]))))
+    return site.turns[k] @ np.array(bench.y), site.turns[k] @ middle + site.origins[k]
+
+
+def _ahead(way: Vectors) -> bool:
+    """Up; on a level run to the back, then to the right."""
+    if abs(way[2]) > STEEP / 10:
+        return bool(way[2] > 0)
+    return bool(way[1] > 0 if abs(way[1]) > abs(way[0]) else way[0] > 0)
+
+
+def _alike(site: Site, i: int, j: int) -> bool:
+    one: MeasuredMember = measure_member(site.bodies[i].solid)
+    other: MeasuredMember = measure_member(site.bodies[j].solid)
+    return abs(one.depth - other.depth) < SAME and abs(one.width - other.width) < SAME
+
+
+def _outside(site: Site, i: int, j: int, along: Vectors, station: float) -> float | None:
+    """How far the outer skin of one piece lies outside that of the other at a station along the run."""
+    found = []
+    for area, normal, height in _skin(site, i, along, station):
+        for size, facing, level in _skin(site, j, along, station):
+            if normal @ facing > 0.9999 and abs(height - level) < STACKED:
+                found.append((min(area, size), height - level))
+    return max(found)[1] if found else None
+
+
+def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[float, Vectors, float]]:
+    """Faces of a trim that cross a station and look away from the building: area, normal, height there."""
+    turn, origin = site.turns[k], site.origins[k]
+    normals, _, faces = flats(site.bodies[k].solid)
+    skin = []
+    for normal, rings in zip(normals, faces, strict=True):
+        outward = turn @ normal
+        corners = rings[0] @ turn.T + origin
+        across = corners @ along
+        area = float(np.ptp(across) * np.ptp(corners @ np.cross(along, outward)))
+        if abs(outward @ along) > 0.1 or area < SKIN or not across.min() < station < across.max():
+            continue
+        middle = corners.mean(axis=0)
+        middle = middle + (station - middle @ along) * along
+        middle = middle - (outward @ (middle - corners[0])) * outward
+        level = abs(along[2]) <= STEEP
+        if outward @ (middle - site.centre) > 0 if level else _backed(site, middle, -outward):
+            skin.append((area, outward, float(outward @ middle)))
+    return skin
+
+
+def _backed(site: Site, start: Vectors, inward: Vectors) -> bool:
+    """Whether steel or sheet lies nearer on the inward side of a face than on the other."""
+    depths = {1: np.inf, -1: np.inf}
+    reach = np.abs(inward) * PROBE + 1.0
+    numbers = site.listed("members", "sheets")
+    near = (site.low[numbers] < start + reach).all(axis=1) & (site.high[numbers] > start - reach).all(axis=1)
+    for k in numbers[near].tolist():
+        points, corners = triangles(site.bodies[k].solid)
+        local = (start - site.origins[k]) @ site.turns[k]
+        _, begins, ends = spans(
+            points[corners], local[None], inward @ site.turns[k], np.array([[0.013, 0.017]])
+        )
+        for begin, end in zip(begins.tolist(), ends.tolist(), strict=True):
+            if end > 0:
+                depths[1] = min(depths[1], max(begin, 0.0))
+            if begin < 0:
+                depths[-1] = min(depths[-1], max(-end, 0.0))
+    return depths[1] < depths[-1]
+
+
+def _on_roofs(site: Site, lap: TrimLap, faces: Sequence[Clad]) -> int:
+    """How many roofs a piece lies over."""
+    return sum(
+        any(shade.body == lap.one and shade.high > 1.0 for shade in face.trims)
+        and face.plane.outline.intersects(next(s.shape for s in face.trims if s.body == lap.one))
+        for face in faces
+        if face.plane.sloped
+    )
+
+
+def _of(
+    site: Site, code: Code, lap: TrimLap, measured: float | None, limit: float | None, swap: bool = False
+) -> Finding:
+    pair = (lap.other, lap.one) if swap else (lap.one, lap.other)
+    names = tuple(site.bodies[k].name for k in pair)
+    marks = tuple(site.bodies[k].mark for k in pair)
+    value = None if measured is None else settled(measured)
+    return Finding(code, names, marks, point(lap.at), value, limit, "" if value is None else "length")
