@@ -51,6 +51,12 @@ class Section:
     holes: tuple[tuple[Point3, ...], ...] = ()
 
 
+def round_hole(centre: Point2, radius: float) -> tuple[Point3, ...]:
+    """The ring of a round hole: a square whose corners are rounded until they meet."""
+    (x, y), r = centre, grid(radius)
+    return tuple((grid(x + a * r), grid(y + b * r), r) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
+
+
 @dataclass(frozen=True, slots=True)
 class Prism:
     """A section extruded along z between two planes.

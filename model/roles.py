@@ -42,6 +42,7 @@ class Role(StrEnum):
     J_TRIM = "j trim"
     JAMB_ANGLE = "jamb angle"
     HEAD_ANGLE = "head angle"
+    DRIP = "drip"
     OUTSIDE_CLOSURE = "outside closure"
     INSIDE_CLOSURE = "inside closure"
     SHEET_SCREW = "sheet screw"
@@ -106,6 +107,7 @@ KINDS: dict[str, Kind] = {
             Role.J_TRIM: "TJ",
             Role.JAMB_ANGLE: "TA",
             Role.HEAD_ANGLE: "TH",
+            Role.DRIP: "TD",
         },
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),

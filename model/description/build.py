@@ -8,7 +8,7 @@ from math import ceil, hypot, radians, tan
 from pathlib import Path
 
 from ..catalog.gauges import gauges
-from ..catalog.sections import parse_section
+from ..catalog.sections import SectionShape, parse_section
 from ..errors import DescriptionError
 from ..units import parse_length
 from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
@@ -57,7 +57,7 @@ def _build(text: str, name: str, source_name: str) -> Building:
     building = _building(draft, name)
     if draft.tables["frame"]["back_posts"] is None and SteelLines(building).post_room > building.width / 2:
         building = replace(building, frame=replace(building.frame, back_posts=()))
-    for path, remedy in misfits(building):
+    for path, remedy in misfits(building, even_bays=not draft.tables["frame"]["bays"]):
         draft.object_to(path, remedy)
     if draft.problems:
         raise DescriptionError(draft.in_order(), source_name)
@@ -139,15 +139,20 @@ def _framing(values: Values, pitch: float) -> Framing:
         rise = tan(radians(pitch))
         over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
         deep = STRUT_DEPTH if values["girts"] == "by-pass" else over if over >= LEAST_OVER else STRUT_DEPTH
-        values["eave_strut"] = parse_section(f"cee {deep:.3f}x{RAKE_LEG:.3f}x{STRUT_THICKNESS:.3f} mm")
+        values["eave_strut"] = _usual("cee", deep, RAKE_LEG, STRUT_THICKNESS)
     across = min(RAKE_LEG, values["girt"].depth)
     if values["base_rail"] is None:
-        values["base_rail"] = parse_section(f"angle {RAKE_LEG:.3f}x{across:.3f}x{RAKE_THICKNESS:.3f} mm")
+        values["base_rail"] = _usual("angle", RAKE_LEG, across, RAKE_THICKNESS)
     if values["rake_angle"] is None:
         leg = values["purlin"].depth + RAKE_THICKNESS
         # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
-        values["rake_angle"] = parse_section(f"angle {leg:.3f}x{across:.3f}x{RAKE_THICKNESS:.3f} mm")
+        values["rake_angle"] = _usual("angle", leg, across, RAKE_THICKNESS)
     return Framing(**values)
+
+
+def _usual(shape: str, *sizes: float) -> SectionShape:
+    """A section that nobody typed, its sizes (mm) written finer than anything is compared."""
+    return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
 
 
 def _runs(values: Values) -> dict[FaceName, Run]:

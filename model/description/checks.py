@@ -9,8 +9,9 @@ from collections.abc import Callable
 from contextlib import suppress
 from math import cos, inf, radians, tan
 
-from ..units import format_length, parse_length
+from ..units import parse_length
 from .keys import OPENING
+from .limits import at_least, at_most, exactly, over, under
 from .reading import Draft, Unread, Values
 
 STEEPEST_EAVE = 3
@@ -22,13 +23,22 @@ APART = parse_length("4 in")
 """Between an opening and a corner or another opening: room for two jambs' trim."""
 
 
-ROUNDING = parse_length("1/32 in")
-"""Limits are said to the 1/16 in; whoever types what was said is right, though it was rounded up."""
+ADDED_UP = parse_length("1/32 in")
+"""What the sum of bays may miss the length by: each was typed to the 1/16 in."""
+UNDER_LEDGE = parse_length("2 in")
+"""Concrete left under a ledge: what the thinnest slab has. Ours."""
 
 
 def check(draft: Draft) -> None:
     """Adds to the draft every problem between its keys; a check whose keys were unreadable is left out."""
-    checks: list[Callable[[Draft], None]] = [_thickness, _eave, _ridge, _overhang, _ridge_gap, _bays]
+    checks: list[Callable[[Draft], None]] = [
+        _thickness,
+        _eave,
+        _ridge,
+        _ridge_gap,
+        _ledge_depth,
+        _bays,
+    ]
     for one in checks:
         with suppress(Unread):
             one(draft)
@@ -37,10 +47,6 @@ def check(draft: Draft) -> None:
             with suppress(Unread):
                 one_opening(draft, number)
     _apart(draft)
-
-
-def _said(draft: Draft, mm: float) -> str:
-    return format_length(mm, draft.units) + (" mm" if draft.units == "mm" else "")
 
 
 def _thickness(draft: Draft) -> None:
@@ -54,47 +60,52 @@ def _thickness(draft: Draft) -> None:
 def _eave(draft: Draft) -> None:
     top = draft.tables[""]
     most = STEEPEST_EAVE * min(top["width"], top["length"])
-    if top["eave_height"] > most + ROUNDING:
+    if over(top["eave_height"], most):
         draft.object_to(
             ("eave_height",),
-            f"at most {_said(draft, most)}, {STEEPEST_EAVE} times the lesser of width and length",
+            f"at most {at_most(most, draft.units)}, {STEEPEST_EAVE} times the lesser of width and length",
         )
 
 
 def _ridge(draft: Draft) -> None:
     top = draft.tables[""]
     ridge = top["eave_height"] + top["width"] / 2 * tan(radians(top["pitch"]))
-    if ridge > HIGHEST_RIDGE + ROUNDING:
+    if over(ridge, HIGHEST_RIDGE):
         draft.object_to(
             ("pitch",),
-            f"a ridge no higher than {_said(draft, HIGHEST_RIDGE)}; this one is at {_said(draft, ridge)}",
-        )
-
-
-def _overhang(draft: Draft) -> None:
-    top, overhang = draft.tables[""], draft.tables["sheets"]["overhang"]
-    slope = tan(radians(top["pitch"]))
-    most = min(top["width"] / 4, top["eave_height"] / 2 / slope)
-    if overhang > most + ROUNDING:
-        draft.object_to(
-            ("sheets", "overhang"),
-            f"at most {_said(draft, most)} on this building: a quarter of its width, half way down the wall",
+            f"a ridge no higher than {exactly(HIGHEST_RIDGE, draft.units)}; "
+            f"this one is at {exactly(ridge, draft.units)}",
         )
 
 
 def _ridge_gap(draft: Draft) -> None:
     top, gap = draft.tables[""], draft.tables["sheets"]["ridge_gap"]
     most = top["width"] / 2 / cos(radians(top["pitch"])) / 10
-    if gap > most + ROUNDING:
-        draft.object_to(("sheets", "ridge_gap"), f"at most {_said(draft, most)}, a tenth of the rafter")
+    if over(gap, most):
+        draft.object_to(
+            ("sheets", "ridge_gap"), f"at most {at_most(most, draft.units)}, a tenth of the rafter"
+        )
+
+
+def _ledge_depth(draft: Draft) -> None:
+    """A ledge is formed in the slab's edge, with concrete under it."""
+    slab = draft.tables["slab"]
+    most = slab["thickness"] - UNDER_LEDGE
+    if over(slab["ledge_depth"], most):
+        draft.object_to(
+            ("slab", "ledge_depth"),
+            f"at most {at_most(most, draft.units)}: {exactly(UNDER_LEDGE, draft.units)} of the slab "
+            "are left under its ledge",
+        )
 
 
 def _bays(draft: Draft) -> None:
     bays, length = draft.tables["frame"]["bays"], draft.tables[""]["length"]
-    if bays and abs(sum(bays) - length) > ROUNDING:
+    if bays and abs(sum(bays) - length) > ADDED_UP:
         draft.object_to(
             ("frame", "bays"),
-            f"bays that add up to the length, {_said(draft, length)}; these make {_said(draft, sum(bays))}",
+            f"bays that add up to the length, {exactly(length, draft.units)}; "
+            f"these make {exactly(sum(bays), draft.units)}",
         )
 
 
@@ -108,16 +119,16 @@ def _in_wall(draft: Draft, number: int) -> None:
     opening = draft.openings[number]
     wall = _wall_length(draft, opening)
     most = wall - APART - opening["width"]
-    if most < APART - ROUNDING:
+    if under(most, APART):
         draft.object_to(
             (OPENING.name, number, "width"),
-            f"at most {_said(draft, wall - 2 * APART)}, "
-            f"since the {opening['wall']} wall is {_said(draft, wall)} long",
+            f"at most {at_most(wall - 2 * APART, draft.units)}, "
+            f"since the {opening['wall']} wall is {exactly(wall, draft.units)} long",
         )
-    elif not APART - ROUNDING <= opening["from_left"] <= most + ROUNDING:
+    elif under(opening["from_left"], APART) or over(opening["from_left"], most):
         draft.object_to(
             (OPENING.name, number, "from_left"),
-            f"at least {_said(draft, APART)} and at most {_said(draft, most)}, "
+            f"at least {at_least(APART, draft.units)} and at most {at_most(most, draft.units)}, "
             f"to stand in the {opening['wall']} wall clear of its corners",
         )
 
@@ -134,10 +145,10 @@ def _under_roof(draft: Draft, number: int) -> None:
         line = "the rake at its lower corner"
     room = COVER + sheets["profile"].height * slope
     most = roof - room - sill(opening)
-    if opening["height"] > most + ROUNDING:
+    if over(opening["height"], most):
         draft.object_to(
             (OPENING.name, number, "height"),
-            f"at most {_said(draft, max(most, 0.0))}, to end {_said(draft, room)} under {line}",
+            f"at most {at_most(most, draft.units)}, to end {at_least(room, draft.units)} under {line}",
         )
 
 
@@ -152,8 +163,8 @@ def _above_foot(draft: Draft, number: int) -> None:
     """An opening reaches down to the slab, or leaves sheet under it worth cutting."""
     edge = sill(draft.openings[number])
     least = COVER + draft.tables["sheets"]["foot_gap"]
-    if 0 < edge < least - ROUNDING:
-        draft.object_to((OPENING.name, number, "sill"), f"0, or at least {_said(draft, least)}")
+    if edge > 0 and under(edge, least):
+        draft.object_to((OPENING.name, number, "sill"), f"0, or at least {at_least(least, draft.units)}")
 
 
 def _apart(draft: Draft) -> None:
@@ -162,12 +173,14 @@ def _apart(draft: Draft) -> None:
         for other in range(number):
             with suppress(Unread):
                 gap = _between(draft.openings[other], opening)
-                if gap < APART - ROUNDING:
-                    fault = "this one overlaps it" if gap < 0 else f"this one is {_said(draft, gap)} away"
+                if under(gap, APART):
+                    fault = (
+                        "this one overlaps it" if gap < 0 else f"this one is {exactly(gap, draft.units)} away"
+                    )
                     draft.object_to(
                         (OPENING.name, number),
-                        f"at least {_said(draft, APART)} from opening[{other + 1}]; {fault}",
-                        read=f"{opening['kind']} at {_said(draft, opening['from_left'])}",
+                        f"at least {at_least(APART, draft.units)} from opening[{other + 1}]; {fault}",
+                        read=f"{opening['kind']} at {exactly(opening['from_left'], draft.units)}",
                     )
                     break
 

@@ -29,9 +29,12 @@ def doors(building: Building, walk: int, overhead: int) -> str:
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:
     """`count` doors of a wall, as even over its bays as they go, with even gaps within a bay."""
     lines = SteelLines(building)
-    bays = [(a + half, b - other) for (a, half), (b, other) in pairwise(lines.uprights(wall))]
     usual, tall = (10 * FOOT, 8 * FOOT) if kind == "overhead door" else (3 * FOOT, 80 * INCH)
     height = min(tall, lines.strut_foot - building.framing.header.width)
+    # Between the knees of the front frame, where the doors' leaves stand.
+    knee = lines.knee_reach(height, lines.leaf_back(kind)) if wall == "front" else 0.0
+    ends = [(a + half, b - other) for (a, half), (b, other) in pairwise(lines.uprights(wall))]
+    bays = [(max(a, knee), min(b, building.width - knee) if knee else b) for a, b in ends]
     chosen = [(2 * number + 1) * len(bays) // (2 * count) for number in range(count)]
     text = ""
     for number, bay in enumerate(chosen):

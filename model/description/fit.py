@@ -1,34 +1,33 @@
-"""Whether openings, posts and lines fit the steel: checks that need the steel's own numbers."""
+"""Whether skin, openings and posts fit the steel: checks that need the steel's own numbers."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
-from ..units import format_length
 from .building import Building, Opening
-from .positions import Path
+from .checks import APART
+from .fit_steel import Objection, steel_misfits
+from .limits import at_least, at_most, exactly, over, under
+from .skin_lines import corner_trim, eave_trim, lap_room
 from .steel_lines import SteelLines
 
-Objection = tuple[Path, str]
-
-TOUCH = 0.8
-"""mm; limits are said to the 1/16 in, and whoever types what was said is right though it was rounded."""
-
-ROOM_UNDER_STRUT = 304.8
-"""mm; wall left between base rail and eave strut (1 ft), or there is no wall to frame. Ours."""
+Way = tuple[float, float, float, str]
+"""(low, high, room, what): something that stands along a wall, and the room that an opening keeps to it
+for its jambs."""
 
 
-def misfits(building: Building) -> Iterator[Objection]:
-    """Every place where the description and its steel do not go together, with what would do."""
+def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
+    """Every place where the description and its steel do not go together, with what would do.
+
+    even_bays: whether the bays came of a spacing.
+    """
     lines = SteelLines(building)
-    yield from _bays(lines)
-    if least := _low_eave(lines):
-        yield least
+    yield from _skin(building)
+    steel = list(steel_misfits(lines, even_bays))
+    yield from steel
+    if any(path in (("eave_height",), ("width",)) for path, _ in steel):
         return
-    yield from _knees(lines)
-    yield from _rake_angle(lines)
-    yield from _flush(lines)
     yield from _posts(lines)
     for number, opening in enumerate(building.openings):
         yield from _beside_uprights(lines, number, opening)
@@ -36,144 +35,147 @@ def misfits(building: Building) -> Iterator[Objection]:
     yield from _jambs_apart(lines)
 
 
-def _said(lines: SteelLines, mm: float) -> str:
-    units = lines.building.units
-    return format_length(mm, units) + (" mm" if units == "mm" else "")
-
-
-def _bays(lines: SteelLines) -> Iterator[Objection]:
-    building = lines.building
-    ends = building.frame.column.width + lines.setback
-    stations = (0.0, *building.frame.stations, building.length)
-    bays = [b - a for a, b in pairwise(stations)]
-    if min(bays) < 2 * ends:
-        whole, least = _said(lines, building.length), _said(lines, 2 * ends)
-        yield ("frame", "bays"), f"bays that add up to the length, {whole}, none under {least}"
-
-
-def _low_eave(lines: SteelLines) -> Objection | None:
-    """The eave must leave some wall between base rail and strut, and a column under the rafter."""
-    building = lines.building
-    least = building.framing.base_rail.depth + building.framing.eave_strut.depth + ROOM_UNDER_STRUT
-    inner = lines.setback + building.frame.column.depth
-    corner = lines.roof(inner, lines.rafter_under) - building.frame.plate_thickness
-    least = max(least, building.eave_height - corner + ROOM_UNDER_STRUT)
-    if building.eave_height < least - TOUCH:
-        return ("eave_height",), f"at least {_said(lines, least)} over this steel"
-    if building.width / 2 < inner + building.frame.knee_reach:
-        return ("width",), f"at least {_said(lines, 2 * (inner + building.frame.knee_reach))} over this steel"
-    return None
-
-
-def _knees(lines: SteelLines) -> Iterator[Objection]:
-    building = lines.building
-    inner = lines.setback + building.frame.column.depth
-    most = lines.roof(inner, lines.rafter_under) - building.frame.plate_thickness
-    if building.frame.knee and building.frame.knee_reach > most - ROOM_UNDER_STRUT / 2:
-        yield ("frame", "knee_reach"), f"at most {_said(lines, most - ROOM_UNDER_STRUT / 2)} on these columns"
-
-
-def _rake_angle(lines: SteelLines) -> Iterator[Objection]:
-    """One leg closes the purlins' ends, the other turns in under them, before the end rafters."""
-    framing = lines.building.framing
-    least, rake = framing.purlin.depth + framing.rake_angle.thickness, framing.rake_angle
-    if lines.setback and (rake.depth < least - TOUCH or rake.width > lines.setback + TOUCH):
-        yield (
-            ("framing", "rake_angle"),
-            f"an angle, at least {_said(lines, least)} up, at most {_said(lines, lines.setback)} across",
-        )
-
-
-def _flush(lines: SteelLines) -> Iterator[Objection]:
-    """Between columns nothing is deeper than they are, or two walls' members meet inside the corner."""
-    if lines.setback:
-        return
-    column, framing = lines.building.frame.column, lines.building.framing
-    most = min(column.depth, column.width)
-    for key, shape in (("girt", framing.girt), ("jamb", framing.jamb), ("header", framing.header)):
-        if shape.depth > most + TOUCH:
-            yield ("framing", key), f"between the columns a section of at most {_said(lines, most)} deep"
+def _skin(building: Building) -> Iterator[Objection]:
+    """Sheets reach past the trims that lie under them, and stand clear of those beside them."""
+    sheets, slab, units = building.sheets, building.slab, building.units
+    if under(sheets.overhang, least := eave_trim(building)):
+        yield ("sheets", "overhang"), f"at least {at_least(least, units)}, to reach past the eave trim"
+    if under(sheets.cut_clearance, sheets.flange):
+        remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
+        yield ("sheets", "cut_clearance"), remedy
+    least = corner_trim(sheets) + lap_room(building)
+    if slab.ledge_depth and under(slab.ledge_width, least):
+        yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
 
 
 def _posts(lines: SteelLines) -> Iterator[Objection]:
     """Posts stand between the knees of the end frames, clear of each other."""
-    building, frame = lines.building, lines.building.frame
+    building, frame, units = lines.building, lines.building.frame, lines.building.units
     half = frame.post.width / 2 + frame.plate_reach
     least = lines.post_room
+    most = building.width - least
     for key, posts in (("front_posts", frame.front_posts), ("back_posts", frame.back_posts)):
-        for u in posts:
-            if not least - TOUCH <= u <= building.width - least + TOUCH:
-                most = building.width - least
-                room = f"posts between {_said(lines, least)} and {_said(lines, most)}"
-                where = room if most >= least else '"none" on a gable this narrow'
-                yield ("frame", key), f"{where}, clear of columns and knees"
-                break
-        if any(b - a < 2 * half for a, b in pairwise(posts)):
-            yield ("frame", key), f"posts at least {_said(lines, 2 * half)} apart"
+        if any(under(u, least) or over(u, most) for u in posts):
+            room = f"posts between {at_least(least, units)} and {at_most(most, units)}"
+            where = room if most >= least else '"none" on a gable this narrow'
+            yield ("frame", key), f"{where}, clear of columns and knees"
+        if any(under(b - a, 2 * half) for a, b in pairwise(posts)):
+            yield ("frame", key), f"posts at least {at_least(2 * half, units)} apart"
+
+
+def _ways(lines: SteelLines, opening: Opening) -> Iterator[Way]:
+    """All that stands along a wall, as deep in it as an opening's own steel and leaf."""
+    building, framing, frame = lines.building, lines.building.framing, lines.building.frame
+    gable = opening.wall in ("front", "back")
+    wall = building.width if gable else building.length
+    deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
+    jamb = framing.jamb.width
+    room = jamb if deep else 0.0
+    on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
+    for low, high, before, after in lines.footprints(opening.wall):
+        yield low - before * on_plates, high + after * on_plates, room, "column"
+    corner = lines.setback
+    if gable:
+        head = opening.sill + opening.height
+        top = lines.jamb_reach(opening)[1] or 2 * building.eave_height
+        yield from _both_ends(lines.knee_reach(top, lines.opening_depth(opening)), wall, room, "knee")
+        yield from _both_ends(lines.knee_reach(head, lines.leaf_back(opening.kind)), wall, 0.0, "knee")
+        if not lines.setback and opening.sill == 0:
+            yield from _both_ends(frame.column.depth + 2 * frame.plate_reach, wall, jamb, "base plate")
+        corner = max(corner, lines.strut_stop) if top > lines.strut_foot else corner
+    elif deep or leaf:
+        yield from ((low, high, room, "rafter") for low, high in lines.rafters(opening.wall))
+    if not gable and frame.knee and lines.leaf_back(opening.kind) > lines.setback + frame.column.depth:
+        half = frame.knee.width
+        yield from ((y - half, y + half, 0.0, "knee") for y, _ in lines.uprights(opening.wall))
+    yield from _both_ends(corner, wall, jamb, "other wall's steel")
+
+
+def _both_ends(reach: float, wall: float, room: float, what: str) -> Iterator[Way]:
+    if reach:
+        yield 0.0, reach, room, what
+        yield wall - reach, wall, room, what
 
 
 def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
     """No column stands in an opening, nor its jambs in a corner."""
-    building = lines.building
-    start, end = opening.from_left, opening.from_left + opening.width
-    # Jambs that reach in as far as the columns must clear them, and on the slab their base plates.
-    deep = building.framing.jamb.depth > lines.setback
-    room = building.framing.jamb.width if deep else 0.0
-    room += 2 * building.frame.plate_reach if deep and lines.setback and opening.sill == 0 else 0.0
-    stubs = {u for u, foot in lines.standing_posts(opening.wall) if foot is not None}
-    uprights = [(u, half) for u, half in lines.uprights(opening.wall) if u not in stubs]
-    if opening.wall in ("front", "back"):
-        knee = lines.knee_reach(lines.jamb_reach(opening)[1] or lines.building.eave_height * 2) / 2
-        if not lines.setback and opening.sill == 0:
-            knee = max(knee, building.frame.column.depth / 2 + building.frame.plate_reach)
-        uprights += [(knee, knee), (building.width - knee, knee)] if knee else []
-    for u, half in uprights:
-        if start - room < u + half - TOUCH and u - half + TOUCH < end + room:
-            left, right = u - half - room, u + half + room
-            before = f"at most {_said(lines, most)} or " if (most := left - opening.width) > 0 else ""
-            yield (
-                ("opening", number, "from_left"),
-                f"an opening clear of the column from {_said(lines, u - half)} to {_said(lines, u + half)}: "
-                f"{before}at least {_said(lines, right)}",
-            )
-            return
+    units = lines.building.units
+    wall = lines.building.width if opening.wall in ("front", "back") else lines.building.length
+    ways = list(_ways(lines, opening))
+    for way in ways:
+        if not _barred(way, opening.from_left, opening.width):
+            continue
+        starts = sorted({APART, *(high + room for _, high, room, _ in ways)})
+        ends = [wall - APART, *(low - room for low, _, room, _ in ways)]
+        spots = [
+            u for u in (*starts, *(e - opening.width for e in ends)) if _free(u, opening.width, wall, ways)
+        ]
+        before = max((u for u in spots if u < opening.from_left), default=None)
+        after = min((u for u in spots if u > opening.from_left), default=None)
+        places = [] if before is None else [f"at most {at_most(before, units)}"]
+        places += [] if after is None else [f"at least {at_least(after, units)}"]
+        clear = f"clear of the {way[3]} from {exactly(way[0], units)} to {exactly(way[1], units)}"
+        if places:
+            yield ("opening", number, "from_left"), f"an opening {clear}: {' or '.join(places)}"
+        else:
+            gaps = [
+                min((e for e in ends if e > u), default=u) - u for u in starts if _free(u, 0.0, wall, ways)
+            ]
+            widest = max(gaps, default=0.0)
+            yield ("opening", number, "width"), f"at most {at_most(widest, units)}, {clear}"
+        return
+
+
+def _barred(way: Way, start: float, width: float) -> bool:
+    low, high, room, _ = way
+    return under(start - room, high) and over(start + width + room, low)
+
+
+def _free(start: float, width: float, wall: float, ways: list[Way]) -> bool:
+    inside = not under(start, APART) and not over(start + width, wall - APART)
+    return inside and not any(_barred(way, start, width) for way in ways)
 
 
 def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
     """Header and sill fit under strut or rake and over the base rail."""
-    framing = lines.building.framing
+    framing, units = lines.building.framing, lines.building.units
+    part = "header"
     if opening.wall in ("left", "right"):
         roof = lines.strut_foot
         what = "eave strut"
     else:
-        limit = max(lines.rake_limit(framing.jamb.depth), lines.rake_limit(framing.header.depth))
+        limit = lines.rake_limit(lines.opening_depth(opening))
         roof = min(lines.roof(u, limit) for u in lines.jamb_span(opening))
         what = "rake angle"
+        under_rafter = min(lines.roof(u, lines.rafter_under) for u in lines.jamb_span(opening))
+        if lines.reaches_frames(lines.leaf_back(opening.kind)) and under_rafter + framing.header.width < roof:
+            roof, part, what = under_rafter + framing.header.width, "leaf", "rafter"
     most = roof - framing.header.width - opening.sill
-    if opening.height > most + TOUCH:
-        remedy = f"at most {_said(lines, max(most, 0.0))}: its header must pass under the {what}"
+    if over(opening.height, most):
+        remedy = f"at most {at_most(most, units)}: its {part} must pass under the {what}"
         yield ("opening", number, "height"), remedy
     least = framing.base_rail.depth + framing.sill.width
-    if 0 < opening.sill < least - TOUCH:
+    if opening.sill > 0 and under(opening.sill, least):
         yield (
             ("opening", number, "sill"),
-            f"0, or at least {_said(lines, least)}: its sill stands on the base rail",
+            f"0, or at least {at_least(least, units)}: its sill stands on the base rail",
         )
 
 
 def _jambs_apart(lines: SteelLines) -> Iterator[Objection]:
     """Openings of a wall stand side by side with room for both their jambs, not above each other."""
+    units = lines.building.units
     for (_, one), (second, other) in combinations(enumerate(lines.building.openings), 2):
         if one.wall != other.wall:
             continue
         a, b = lines.jamb_span(one)
         c, d = lines.jamb_span(other)
-        if a < d - TOUCH and c < b - TOUCH:
+        if under(a, d) and under(c, b):
             jamb = lines.building.framing.jamb.width
             right, left = b + jamb, a - jamb - other.width
-            before = f"at most {_said(lines, left)} or " if left > 0 else ""
+            before = f"at most {at_most(left, units)} or " if left > 0 else ""
             yield (
                 ("opening", second, "from_left"),
                 "beside the wall's other opening with room for two jambs: "
-                f"{before}at least {_said(lines, right)}",
+                f"{before}at least {at_least(right, units)}",
             )

@@ -50,25 +50,28 @@ SHEETS = Table(
         ),
         Key(
             "thickness",
-            Length("0.2 mm", "1.5 mm"),
+            Length("0.0075 in", "0.06 in"),
             "instead of a gauge",
             unless="the gauge's",
             example=("0.02 in", "0.5 mm"),
         ),
         Key("wall_colour", Colour(), "a CSS colour name or #rrggbb", "gainsboro"),
         Key("roof_colour", Colour(), "a CSS colour name or #rrggbb", "slategray"),
-        Key("overhang", Length("0 in", "4 ft"), "of the roof past the eave, in plan", "2 in"),
+        Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
         Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
-        Key("foot_gap", Length("0 in", "6 in"), "under the feet of wall sheets", "0 in"),
+        Key("foot_gap", Length("0 in", "3/4 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
-            Length("0 in", "2 in"),
+            Length("1/16 in", "1/2 in"),
             "between an opening and the sheet cut around it",
             unless="1/8 in and the flange",
             example=("1/8 in", "4 mm"),
         ),
         Key(
-            "flange", Length("0 in", "1/8 in"), "thickness of the trim between framing and sheet", "0.0217 in"
+            "flange",
+            Length("0.008 in", "1/8 in"),
+            "thickness of the trim between framing and sheet",
+            "0.0217 in",
         ),
     ),
 )
@@ -81,7 +84,7 @@ SLAB = Table(
         Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
         Key(
             "ledge_width",
-            Length("1 in", "12 in"),
+            Length("1-1/16 in", "12 in"),
             "from the steel line out to the slab's edge",
             unless="room for sheets and corner trim",
             example=("2 in", "50 mm"),

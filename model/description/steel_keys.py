@@ -85,7 +85,7 @@ FRAMING = Table(
             Steel(("angle",)),
             "upright leg first",
             unless="as deep as the purlins, 2 in across",
-            example=("angle 4.075x2x0.075", "angle 103x50x1.9 mm"),
+            example=("angle 4.075x2x0.075", "angle 104x50x1.9 mm"),
         ),
         Key("jamb", Steel(("cee", "tube")), "section of the jambs", CEE),
         Key("header", Steel(("cee", "tube")), "section of the headers", CEE),

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import ceil, cos, radians, sin, tan
+from math import ceil
 
-from .building import Building, FaceName, Opening
+from .building import FaceName, Opening, OpeningKind
+from .roof_lines import RoofLines
 
 LEAST_GIRT = 304.8
 """mm; a gable girt shorter than a foot would hold nothing. Common practice, no source."""
@@ -21,83 +22,16 @@ RIDGE_LINE = 76.2
 """mm; the ridge purlin's centre lies this far (3 in) below the sheets' upper ends, so that the ridge
 cap's screws find it."""
 
+LEAF_THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
+"""mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
+
+LEAF_GAP = 3.175
+"""mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
+
 
 @dataclass(frozen=True)
-class SteelLines:
-    """Numbers that frames, framing and openings share. Face frames: u right, v up, w outward."""
-
-    building: Building
-
-    @cached_property
-    def rise(self) -> float:
-        """Rise over run of the roof."""
-        return tan(radians(self.building.pitch))
-
-    @cached_property
-    def cos(self) -> float:
-        """Cosine of the pitch."""
-        return cos(radians(self.building.pitch))
-
-    @cached_property
-    def sin(self) -> float:
-        """Sine of the pitch."""
-        return sin(radians(self.building.pitch))
-
-    @cached_property
-    def setback(self) -> float:
-        """Steel line to the outer faces of the frames: the girts' depth where they by-pass."""
-        framing = self.building.framing
-        return framing.girt.depth if framing.girts == "by-pass" else 0.0
-
-    @cached_property
-    def rafter_length(self) -> float:
-        """Eave steel line to ridge, along the slope of the roof's steel plane."""
-        return self.building.width / 2 / self.cos
-
-    def roof(self, u: float, below: float = 0.0) -> float:
-        """Height, over a gable's u, of the plane that lies `below` (square) under the roof steel plane."""
-        return self.building.eave_height + min(u, self.building.width - u) * self.rise - below / self.cos
-
-    @cached_property
-    def rafter_top(self) -> float:
-        """Roof steel plane down to the rafters, square to the slope: the purlins' depth."""
-        return self.building.framing.purlin.depth
-
-    @cached_property
-    def rafter_under(self) -> float:
-        """Roof steel plane down to the rafters' undersides."""
-        return self.rafter_top + self.building.frame.rafter.depth
-
-    @cached_property
-    def rake_leg(self) -> float:
-        """How far the rake angle's vertical leg reaches down from the roof steel plane.
-
-        It closes the purlins' ends. With by-pass girts its other leg turns in under the purlins; with
-        flush girts the end rafter lies there and the vertical leg alone is left.
-        """
-        framing = self.building.framing
-        return framing.rake_angle.depth if self.setback else framing.purlin.depth
-
-    def rake_limit(self, depth: float) -> float:
-        """Roof steel plane down to what a gable member of that depth must stay under."""
-        return self.rake_leg if depth <= self.setback else max(self.rake_leg, self.rafter_under)
-
-    @cached_property
-    def rake_stop(self) -> float:
-        """Gable steel line to the purlins' ends: clear of the rake angle's leg and of its bend."""
-        rake = self.building.framing.rake_angle
-        return rake.thickness + (rake.radius if self.setback else 0.0)
-
-    @cached_property
-    def strut_stop(self) -> float:
-        """Eave steel line to what stops beside the eave strut: clear of its sloped flange's lip."""
-        strut = self.building.framing.eave_strut
-        return strut.width + strut.thickness + strut.radius
-
-    @cached_property
-    def strut_foot(self) -> float:
-        """Height of the eave strut's underside."""
-        return self.building.eave_height - self.building.framing.eave_strut.depth
+class SteelLines(RoofLines):
+    """Numbers that frames, framing and openings share."""
 
     @cached_property
     def side_girts(self) -> tuple[float, ...]:
@@ -110,30 +44,51 @@ class SteelLines:
         return _between(framing.base_rail.depth / 2, self.building.eave_height, framing.girt_spacing, top)
 
     @cached_property
+    def gable_peak(self) -> float:
+        """Height under the ridge that a gable girt's centre must stay below, had it no length."""
+        girt = self.building.framing.girt
+        return self.roof(self.building.width / 2, self.rake_limit(girt.depth)) - girt.width / 2
+
+    @cached_property
+    def highest_girt(self) -> float:
+        """Height of the highest gable girt's centre that is long enough."""
+        return self.gable_peak - LEAST_GIRT / 2 * self.rise
+
+    @cached_property
     def gable_girts(self) -> tuple[float, ...]:
         """Heights of the gables' girt centres: those of the side walls, then on under the rakes."""
         framing = self.building.framing
-        half, width = framing.girt.width / 2, self.building.width
-        peak = self.roof(width / 2, self.rake_limit(framing.girt.depth)) - half
-        longest = peak - LEAST_GIRT / 2 * self.rise
         if framing.girt_heights:
-            return tuple(v for v in framing.girt_heights if v in self.side_girts or self._clear(v, longest))
-        eave = self.building.eave_height
+            return tuple(v for v in framing.girt_heights if v in self.side_girts or self._clear(v))
+        eave, peak = self.building.eave_height, self.gable_peak
         count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
         above = [eave + (peak - eave) * k / count for k in range(count)] if count > 0 else []
-        return self.side_girts + tuple(v for v in above if self._clear(v, longest))
+        return self.side_girts + tuple(v for v in above if self._clear(v))
 
-    def _clear(self, v: float, longest: float) -> bool:
+    def _clear(self, v: float) -> bool:
         """Whether a gable girt at v passes above the side walls' girts and is long enough."""
-        return v <= longest and v > max(self.side_girts, default=0.0) + self.building.framing.girt.width
+        over_walls = max(self.side_girts, default=0.0) + self.building.framing.girt.width
+        return over_walls <= v <= self.highest_girt
 
     @cached_property
     def post_room(self) -> float:
-        """Least distance of a gable post from a corner: clear of column, knee and its own base plate."""
+        """Least distance of a gable post from a corner: clear of column, knee, strut and its own plate."""
         frame = self.building.frame
-        half = frame.post.width / 2 + frame.plate_reach
-        knee = frame.knee_reach + frame.knee.width if frame.knee else 0.0
-        return self.setback + frame.column.depth + knee + half
+        half = frame.post.width / 2
+        return max(self.knee_room + half + frame.plate_reach, self.strut_stop + half)
+
+    @cached_property
+    def knee_room(self) -> float:
+        """u, from a gable's corner, of what the end frame's column and knee take up."""
+        frame = self.building.frame
+        knee = frame.knee_reach + frame.knee.depth if frame.knee else 0.0
+        return self.setback + frame.column.depth + knee
+
+    @cached_property
+    def frame_half(self) -> float:
+        """Half of what a frame takes up along the side walls under the eave: its wider member."""
+        frame = self.building.frame
+        return max(frame.column.width, frame.rafter.width) / 2
 
     def across_gable(self, v: float) -> bool:
         """Whether a gable's girt at v runs from corner to corner, clear of the end rafters."""
@@ -142,22 +97,17 @@ class SteelLines:
         clear = bool(self.setback) or v + half <= self.roof(inner, self.rafter_under)
         return v in self.side_girts and clear
 
-    def knee_foot(self) -> float | None:
-        """Height under which a gable's corners are clear of knees; None without knees in that plane."""
+    def knee_reach(self, top: float, depth: float) -> float:
+        """u, from a gable's corner, of what the end frame's knee takes up below a height, for a member of
+        that depth: nothing where it stays in front of the frames."""
         frame = self.building.frame
-        if frame.knee is None or self.setback:
-            return None
         inner = self.setback + frame.column.depth
-        return self.roof(inner, self.rafter_under) - frame.knee_reach - 2 * frame.knee.depth
-
-    def knee_reach(self, top: float) -> float:
-        """u, from a gable's corner, of what the end frame's knee takes up below a height. Flush girts."""
-        frame, foot = self.building.frame, self.knee_foot()
-        inner = self.setback + frame.column.depth
-        if foot is None or frame.knee is None or top <= foot:
+        if frame.knee is None or not self.reaches_frames(depth):
             return 0.0
         rise = frame.knee_reach * (1 + self.sin)
-        low = self.roof(inner, self.rafter_under) - frame.knee_reach
+        low = self.rafter_foot - frame.knee_reach
+        if top <= low - 2 * frame.knee.depth:
+            return 0.0
         share = min(1.0, max(0.0, (top - low) / rise))
         beside = frame.knee.depth * (1 + self.cos)
         return inner + share * frame.knee_reach * self.cos + beside
@@ -229,6 +179,19 @@ class SteelLines:
         over = [v - half for v in girts if v - half >= head and self._passes(wall, v, left, right)]
         return low, min(over, default=self.strut_foot if side else None)
 
+    def leaf_back(self, kind: OpeningKind) -> float:
+        """How far in the back of an opening's leaf or sash stands from the steel line; 0 without one."""
+        jamb, thick = self.building.framing.jamb.depth, LEAF_THICKNESS.get(kind, 0.0)
+        if kind == "overhead door":
+            return jamb + LEAF_GAP + thick
+        return max((jamb + thick) / 2, thick) if thick else 0.0
+
+    def opening_depth(self, opening: Opening) -> float:
+        """How far in an opening's jambs, header and sill reach from the steel line."""
+        framing = self.building.framing
+        sill = framing.sill.depth if opening.sill > 0 else 0.0
+        return max(framing.jamb.depth, framing.header.depth, sill)
+
     def jamb_span(self, opening: Opening) -> tuple[float, float]:
         """u from the outside of the left jamb to the outside of the right one."""
         jamb = self.building.framing.jamb.width
@@ -256,6 +219,31 @@ class SteelLines:
         if over or v + half <= opening.sill - framing.sill.width:
             return ((left, opening.from_left), (opening.from_left + opening.width, right))
         return ((left, right),)
+
+    def footprints(self, wall: FaceName) -> tuple[tuple[float, float, float, float], ...]:
+        """(low, high, before, after) of every column and post on the slab behind a wall: from side to side,
+        and how far its base plate reaches past it to the left and to the right where girts by-pass."""
+        reach = self.building.frame.plate_reach
+        stubs = {u for u, foot in self.standing_posts(wall) if foot is not None}
+        spans = [(u - half, u + half) for u, half in self.uprights(wall) if u not in stubs]
+        plates = [(reach, reach)] * len(spans)
+        # The plates of corner columns reach inward along the side walls only, with all their holes.
+        corners = (
+            ((0.0, 0.0), (0.0, 0.0)) if wall in ("front", "back") else ((0.0, 2 * reach), (2 * reach, 0.0))
+        )
+        plates[0], plates[-1] = corners
+        return tuple((*span, *plate) for span, plate in zip(spans, plates, strict=True))
+
+    def rafters(self, wall: FaceName) -> tuple[tuple[float, float], ...]:
+        """u from side to side of every frame's rafter, or its wider column, along a side wall."""
+        column, wide = self.building.frame.column.width, 2 * self.frame_half
+        first, *between, last = self.frames
+        # In an end frame the outer faces of column and rafter are flush.
+        spans = [(first - column / 2, first - column / 2 + wide)]
+        spans += [(y - wide / 2, y + wide / 2) for y in between]
+        spans += [(last + column / 2 - wide, last + column / 2)]
+        length = self.building.length
+        return tuple(spans) if wall == "right" else tuple((length - b, length - a) for a, b in spans[::-1])
 
     def uprights(self, wall: FaceName) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

@@ -45,32 +45,42 @@ def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 
 
 def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """Inside closures on the eave trim's top leg, a plug under every major rib of the roof."""
+    """Inside closures on the eave trim's top leg, a plug under every major rib of the roof: a rib that the
+    building's end cuts has as much of a plug as the eave under it."""
     profile, flange = lines.building.sheets.profile, lines.building.sheets.flange
     lower, _ = graphs(profile, lines.building.sheets.thickness)
-    count = round(profile.cover / profile.pitch)
-    base = 0.25 * DEEP
-    number = 0
-    for lay in _lays(lines, face):
-        for k in range(1, count + 1):
-            middle = k * profile.pitch
-            half = min(profile.base / 2, profile.cover + profile.leg - middle)
-            inset = INSET * profile.base
-            span = (middle - profile.base / 2 + inset, middle + min(half, profile.base / 2 - inset))
-            at = lay.rib + middle if lay.hand == "left" else lay.rib - middle
-            if at - profile.base / 2 < 0 or at + profile.base / 2 > face.width:
-                continue
-            number += 1
-            upper = tuple((grid(u - middle), w) for u, w in _within(lower, *span))
-            ring = _ring(upper[0][0], upper[-1][0], DEEP)
-            recipe = Sheet(((upper[0][0], 0.0), (upper[-1][0], 0.0)), upper, ring)
-            sign = 1.0 if lay.hand == "left" else -1.0
-            bench = Place(
-                (at, base + (0.0 if sign > 0 else DEEP), flange), (sign, 0.0, 0.0), (0.0, sign, 0.0)
-            )
-            yield _part(
-                f"{face.name} inside closure {number}", Role.INSIDE_CLOSURE, face, recipe, face.frame @ bench
-            )
+    base, inset = 0.25 * DEEP, INSET * profile.base
+    for number, (lay, rib) in enumerate(_major_ribs(lines, face), 1):
+        middle = rib * profile.pitch
+        sign = 1.0 if lay.hand == "left" else -1.0
+        ends = sorted(sign * (u - lay.rib) for u in (0.0, face.width))
+        start = max(middle - profile.base / 2 + inset, -profile.leg, ends[0])
+        end = min(middle + profile.base / 2 - inset, profile.cover + profile.leg, ends[1])
+        upper = tuple((grid(u - middle), w) for u, w in _within(lower, start, end))
+        recipe = Sheet(
+            ((upper[0][0], 0.0), (upper[-1][0], 0.0)), upper, _ring(upper[0][0], upper[-1][0], DEEP)
+        )
+        place = Place(
+            (lay.rib + sign * middle, base + (0.0 if sign > 0 else DEEP), flange),
+            (sign, 0.0, 0.0),
+            (0.0, sign, 0.0),
+        )
+        name = f"{face.name} inside closure {number}"
+        yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
+
+
+def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
+    """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
+    of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
+    profile = lines.building.sheets.profile
+    lays = _lays(lines, face)
+    under = {round(lay.rib + (profile.cover if lay.hand == "left" else -profile.cover), 3) for lay in lays}
+    for lay in lays:
+        for rib in range(round(profile.cover / profile.pitch) + 1):
+            at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
+            on_another = rib == 0 and round(at, 3) in under
+            if not on_another and profile.crown / 2 < at < face.width - profile.crown / 2:
+                yield lay, rib
 
 
 def _lays(lines: TrimLines, face: Face) -> list[Lay]:

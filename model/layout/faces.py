@@ -11,14 +11,12 @@ from math import cos, radians, sin, tan
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, FaceName, Opening
+from ..description.skin_lines import lap_room
 from ..place import Place, Point2
 from .ribs import stack
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
-
-LAP_ROOM = 2.1
-"""Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +40,8 @@ class Face:
 
 
 def faces(building: Building) -> tuple[Face, ...]:
-    """All faces in the order their sheets go up: side walls, back gable, front gable, roof slopes."""
+    """All faces: side walls, back gable, front gable, roof slopes. The model lists its parts by kind and
+    face, which is not the order they go up."""
     width, length, eave = building.width, building.length, building.eave_height
     pitch = radians(building.pitch)
     up, slope = (0.0, 0.0, 1.0), (cos(pitch), sin(pitch))
@@ -77,7 +76,7 @@ def foot(building: Building) -> float:
 
     The lying leg of the base trim is under them, doubled where two pieces of it lap.
     """
-    return building.sheets.foot_gap - building.slab.ledge_depth + LAP_ROOM * building.sheets.flange
+    return building.sheets.foot_gap - building.slab.ledge_depth + lap_room(building)
 
 
 def head_angle(building: Building, opening: Opening) -> float:
@@ -85,7 +84,7 @@ def head_angle(building: Building, opening: Opening) -> float:
     overhead door's head angle."""
     if opening.kind != "overhead door":
         return 0.0
-    return trim_profiles()["jamb angle"].in_plane + LAP_ROOM * building.sheets.flange
+    return trim_profiles()["head angle"].in_plane + lap_room(building)
 
 
 def _side_outline(building: Building) -> tuple[Point2, ...]:

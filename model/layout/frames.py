@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import hypot
 
+from ..catalog.sections import SectionShape
 from ..description.building import Building, FaceName, Wall
 from ..description.steel_lines import SteelLines
 from ..place import Place, Point3, add
-from ..recipe import Cut, Part, Prism, Section, Turned, grid
+from ..recipe import Part, Prism, Section, grid, round_hole
 from ..roles import Role
 from .faces import Face
 from .finish import FRAME
@@ -38,6 +39,7 @@ def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> 
     turned about the building's middle, so that both are the same bodies."""
     building, frame = lines.building, lines.building.frame
     turn = _turned(building.width, y) if hand == "right" else Place()
+    front = (end == "front") == (hand == "left") if end else None  # as seen by the half that is drawn
     at, out, inner = y, lines.setback, lines.setback + frame.column.depth
     top = lines.roof(out, lines.rafter_top)
     corner = lines.roof(inner, lines.rafter_under)
@@ -54,23 +56,32 @@ def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> 
 
     slope: Point3 = (lines.cos, 0.0, lines.sin)
     normal: Point3 = (-lines.sin, 0.0, lines.cos)
-    axis = add((0.0, at, building.eave_height), normal, -(lines.rafter_top + lines.rafter_under) / 2)
+    beside = _flush_with_column(lines, frame.rafter, front)
+    axis = add((0.0, at + beside, building.eave_height), normal, -(lines.rafter_top + lines.rafter_under) / 2)
     ridge = Plane((building.width / 2, at, 0.0), (1.0, 0.0, 0.0))
     yield part(Role.RAFTER, member(frame.rafter.section(), axis, slope, normal, mitre, ridge))
 
     if frame.knee:
-        yield part(Role.KNEE, _knee(lines, at, (inner, at, corner), slope, normal))
+        beside = at + _flush_with_column(lines, frame.knee, front)
+        yield part(Role.KNEE, _knee(lines, beside, (inner, beside, corner), slope, normal))
     spot = (out + frame.column.depth / 2, at, 0.0)
     if lines.setback:
         plate = base_plate(frame.column.depth, frame.column.width, lines, one_way=bool(end))
         # The plate of a corner column reaches inward only: its gable's base rail stands close outside.
-        flip = end == ("back" if hand == "left" else "front")
-        stand = Place(spot, (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)) if flip else Place(spot)
+        stand = Place(spot, (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)) if front is False else Place(spot)
     else:
         # Between columns the base rail lies in the wall's plane, and plates reach into the building.
         plate = base_plate(frame.column.width, frame.column.depth, lines, one_way=True)
         stand = Place(spot, (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
     yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, turn @ stand, FRAME)
+
+
+def _flush_with_column(lines: SteelLines, shape: SectionShape, front: bool | None) -> float:
+    """How far along y a member wider than its column is set, so that in an end frame its outer face is
+    flush with the column's and the girts pass it. front: whether the gable is on the side of smaller y;
+    None in a frame between the ends, where members are centred. Common practice, no source."""
+    past = max(0.0, (shape.width - lines.building.frame.column.width) / 2)
+    return 0.0 if front is None else past if front else -past
 
 
 def _turned(width: float, y: float) -> Place:
@@ -90,7 +101,7 @@ def _knee(lines: SteelLines, y: float, corner: Point3, slope: Point3, normal: Po
     return member(frame.knee.section(), low, along, depth, Plane(low, (1.0, 0.0, 0.0)), Plane(high, normal))
 
 
-def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Cut:
+def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Prism:
     """A plate under an upright, flush with its faces along x (`depth`), with four anchor holes.
 
     It reaches past the upright by plate_reach along y: both ways with two holes each, or twice as far
@@ -107,15 +118,11 @@ def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> 
     )
     columns = (-depth / 4, depth / 4)
     half = depth / 2
-    outline = Section(
-        tuple((grid(x), grid(y), 0.0) for x, y in ((-half, low), (half, low), (half, high), (-half, high)))
+    outline = tuple(
+        (grid(x), grid(y), 0.0) for x, y in ((-half, low), (half, low), (half, high), (-half, high))
     )
-    radius = frame.anchor_hole / 2
-    hole = Turned(
-        ((0.0, -1.0), (grid(radius), -1.0), (grid(radius), grid(thick + 1)), (0.0, grid(thick + 1)))
-    )
-    holes = tuple((hole, Place((grid(x), grid(y), 0.0))) for y in rows for x in columns)
-    return Cut(Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick))), holes)
+    holes = tuple(round_hole((x, y), frame.anchor_hole / 2) for y in rows for x in columns)
+    return Prism(Section(outline, holes), (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
 
 
 def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:

@@ -71,14 +71,21 @@ def _part(face: Face, name: str, role: Role, recipe: Recipe, place: Place) -> Pa
 
 def _blocked(lines: SteelLines, face: Face, depth: float) -> list[Span]:
     """Where columns and posts interrupt a member that reaches in as far as they stand."""
-    if depth <= lines.setback:
+    if not lines.reaches_frames(depth):
         return []
     return [(u - half, u + half) for u, half in lines.uprights(face.name)]
 
 
-def _knees(lines: SteelLines, face: Face, top: float) -> list[Span]:
+def _rafters(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
+    """Where rafters wider than their columns interrupt what reaches up beside them on a side wall."""
+    if face.name in ("front", "back") or not lines.reaches_frames(depth) or top <= lines.rafter_foot:
+        return []
+    return list(lines.rafters(face.name))
+
+
+def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
     """Where the end frame's knees stand in the plane of a gable's girts."""
-    reach = lines.knee_reach(top) if face.name in ("front", "back") else 0.0
+    reach = lines.knee_reach(top, depth) if face.name in ("front", "back") else 0.0
     return [(0.0, reach), (face.width - reach, face.width)] if reach else []
 
 
@@ -123,23 +130,27 @@ def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
     number = 0
     for v in lines.gable_girts if gable else lines.side_girts:
         full, whole = _girt_line(lines, face, v)
-        taken = _blocked(lines, face, shape.depth) + _knees(lines, face, v + shape.width / 2)
+        top = v + shape.width / 2
+        taken = _blocked(lines, face, shape.depth) + _knees(lines, face, shape.depth, top)
+        taken += _rafters(lines, face, shape.depth, top)
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
-        upper = [_at(plane, v + shape.width / 2) for plane in whole]
+        upper = [_at(plane, top) for plane in whole]
         for a, b in remaining(full, taken):
             # A square cut under a rake stands where the girt's upper edge still is under it.
             span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
             start, end = _ends(span, whole, full)
-            if _at(end, v + shape.width / 2) - _at(start, v + shape.width / 2) < SHORTEST:
-                continue
+            edges = [(x, w) for x in (v - shape.width / 2, top) for w in (0.0, -shape.depth)]
+            if min(_at(end, *edge) - _at(start, *edge) for edge in edges) < SHORTEST:
+                continue  # a stub at a corner or under a rake, shorter than its mitre
             number += 1
             made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
             yield _part(face, f"girt {number}", Role.GIRT, *made)
 
 
-def _at(plane: Plane, v: float) -> float:
-    """u of an end plane at height v, on the steel line."""
-    return plane.point[0] - plane.normal[1] * (v - plane.point[1]) / plane.normal[0]
+def _at(plane: Plane, v: float, w: float = 0.0) -> float:
+    """u of an end plane at height v and w out of the wall."""
+    (u, v0, w0), (across, up, out) = plane.point, plane.normal
+    return u - (up * (v - v0) + out * (w - w0)) / across
 
 
 def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Plane, Plane]]:
@@ -169,7 +180,7 @@ def _eave_strut(lines: SteelLines, face: Face) -> Iterator[Part]:
     section: Section = strut_section(shape, building.pitch)
     centre = (0.0, building.eave_height, 0.0)
     over_columns = building.eave_height - shape.depth >= lines.roof(lines.strut_stop, lines.rafter_top)
-    taken = [] if over_columns else _blocked(lines, face, shape.width)
+    taken = [] if over_columns else _rafters(lines, face, shape.width, building.eave_height)
     for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, RIGHT, UP, *ends)

@@ -1,8 +1,10 @@
-"""Trims around openings: J-trim, and for overhead doors jamb and head angles with a J over them as a drip."""
+"""Trims around openings: J-trim, and for overhead doors jamb and head angles with a drip over them."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
+from math import hypot
 
 from ..description.building import Opening
 from ..place import Place, Point3
@@ -10,10 +12,13 @@ from ..roles import Role
 from .faces import Face, head_angle
 from .member import Plane
 from .trim_lines import TrimLines
-from .trim_run import TrimRun
+from .trim_run import Box, TrimRun, mirrored
 
 ALONG: Point3 = (0.0, 0.0, 1.0)
-UPRIGHT, RIGHT, DOWN, LEFT = (0.0, 1.0, 0.0), (1.0, 0.0, 0.0), (0.0, -1.0, 0.0), (-1.0, 0.0, 0.0)
+UPRIGHT, DOWN, LEFT = (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (-1.0, 0.0, 0.0)
+
+FALL = 3.175
+"""mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""
 
 
 def opening_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
@@ -28,45 +33,65 @@ def opening_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
 
 
 def _edges(lines: TrimLines, face: Face, opening: Opening) -> dict[str, tuple[Place, float, float]]:
-    """Each edge's frame and where it begins and ends along z, clockwise as seen from outside.
+    """Each edge's frame and where it begins and ends along z: both sides from the bottom up, the head to
+    the right, the sill to the left.
 
-    x away from the opening, y out of the wall, z along the edge: up the left side, right over the
-    head, down the right side, left under the sill. z is 0 at the opening's corner it leaves from; a
-    side without a sill begins or ends at the sheets' feet.
+    y out of the wall, z along the edge. x away from the opening, but on the right side into it: there
+    sections are mirrored, so that on both sides the upper piece of a lap lies outside. z is 0 at the
+    opening's corner it leaves from; a side without a sill begins on the concrete.
     """
     left, right = opening.from_left, opening.from_left + opening.width
     low, top = opening.sill, opening.sill + opening.height
-    below = 0.0 if opening.sill > 0 else opening.sill - lines.foot
+    foot = 0.0 if opening.sill > 0 else lines.bottom - opening.sill
     out = (0.0, 0.0, 1.0)
 
     def frame(u: float, v: float, x: Point3) -> Place:
         return face.frame @ Place((u, v, 0.0), x, out)
 
     return {
-        "left": (frame(left, low, LEFT), -below, opening.height),
+        "left": (frame(left, low, LEFT), foot, opening.height),
         "head": (frame(left, top, UPRIGHT), 0.0, opening.width),
-        "right": (frame(right, top, RIGHT), 0.0, opening.height + below),
+        "right": (frame(right, low, LEFT), foot, opening.height),
         "sill": (frame(right, low, DOWN), 0.0, opening.width),
     }
 
 
-def _j_line(lines: TrimLines) -> tuple[tuple[float, float], ...]:
-    """A J in (x, y): flange on the framing, web, lip over the sheet's ribs."""
-    legs, depth = lines.profile("j"), lines.crown + 2 * lines.thickness
-    return ((legs.in_plane, 0.0), (0.0, 0.0), (0.0, depth), (legs.out_of_plane, depth))
+def _handed(run: TrimRun, edge: str) -> TrimRun:
+    """The run as it is, or seen in a mirror across y on an opening's right side."""
+    if edge != "right":
+        return run
+    return replace(
+        run,
+        line=mirrored(run.line),
+        nest=(-run.nest[0], run.nest[1]),
+        snips=tuple(_across(box) for box in run.snips),
+        notches=tuple((low, high, _across(box)) for low, high, box in run.notches),
+        start=_turned(run.start),
+        end=_turned(run.end),
+    )
+
+
+def _across(box: Box) -> Box:
+    return (-box[2], box[1], -box[0], box[3])
+
+
+def _turned(plane: Plane) -> Plane:
+    (x, y, z), (a, b, c) = plane.point, plane.normal
+    return Plane((-x, y, z), (-a, b, c))
 
 
 def _j(lines: TrimLines, face: Face, name: str, frame: Place, ends: tuple[Plane, Plane]) -> TrimRun:
-    """One J along one edge. At a lap only the webs nest: flange and lip of the under end are snipped."""
-    t, line = lines.thickness, _j_line(lines)
-    depth, reach = line[2][1], line[0][0]
+    """One J along one edge: flange on the framing, web, lip over the sheet's ribs. At a lap only the webs
+    nest: flange and lip of the under end are snipped."""
+    t, legs, depth = lines.thickness, lines.profile("j"), lines.crown + 2 * lines.thickness
+    reach = legs.in_plane
     return TrimRun(
         name=name,
         role=Role.J_TRIM,
         group=("trims", face.name),
         labels=_labels(lines, face),
         frame=frame,
-        line=line,
+        line=((reach, 0.0), (0.0, 0.0), (0.0, depth), (legs.out_of_plane, depth)),
         thickness=t,
         start=ends[0],
         end=ends[1],
@@ -80,70 +105,82 @@ def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
     edges = _edges(lines, face, opening)
     if opening.sill <= 0:
         del edges["sill"]
+    room, deep = lines.lap_room, lines.crown + 2 * lines.thickness
     for edge, (frame, start, end) in edges.items():
         # A mitre bisects the corner: z falls back as x (away from the opening) grows, or runs on.
         first = Plane((0.0, 0.0, start), (1.0, 0.0, 1.0))
         last = Plane((0.0, 0.0, end), (-1.0, 0.0, 1.0))
-        if opening.sill <= 0 and edge == "left":
-            first = Plane((0.0, 0.0, start), ALONG)
-        if opening.sill <= 0 and edge == "right":
-            last = Plane((0.0, 0.0, end), ALONG)
-        yield _j(lines, face, f"{name} j trim {edge}", frame, (first, last))
+        run = _j(lines, face, f"{name} j trim {edge}", frame, (first, last))
+        if opening.sill <= 0 and edge != "head":
+            run = replace(run, start=Plane((0.0, 0.0, start), ALONG))
+            if start < 0 and end - start > lines.building.trim.stock:
+                # A lapped run leans into the opening, where in a ledge the slab stands beside its foot.
+                run = replace(run, notches=((start - 1, 0.0, (-room - 1, -1.0, 0.0, deep + 1)),))
+        yield _handed(run, edge)
 
 
 def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
     """Jamb angles and a head angle around an overhead door.
 
     The head angle is as long as the opening is wide. The jambs' flanges run up past it, their other
-    legs notched back under it, so that no square gap is left at the corner.
+    legs notched back under it, so that no square gap is left at the corner. In a ledge the flanges go
+    down to its floor, their other legs notched at the slab.
     """
-    t, flange = lines.thickness, lines.profile("jamb angle").in_plane
+    t, over = lines.thickness, lines.profile("head angle").in_plane
     # A jamb longer than its stock is two pieces, the upper one of which leans into the opening.
     room = lines.lap_room
     depth = lines.building.framing.jamb.depth
-    line = ((flange, 0.0), (0.0, 0.0), (0.0, -depth))
     for edge, (frame, start, end) in _edges(lines, face, opening).items():
         if edge == "sill":
             continue
-        low, high = (max(start, 0.0), end) if edge == "left" else (start, min(end, _length(edge, opening)))
-        notches: tuple[tuple[float, float, tuple[float, float, float, float]], ...] = ()
+        head = edge == "head"
+        flange = over if head else lines.profile("jamb angle").in_plane
+        low, high = start, end if head else end + over
+        notches: list[tuple[float, float, Box]] = []
         inner = (-room - 1, -depth - 1, 0.0, t + 1)
-        if edge == "head" and opening.height + flange > lines.building.trim.stock:
+        if head and opening.height + over - min(lines.bottom, 0.0) > lines.building.trim.stock:
             low, high = low + room, high - room
-        elif edge == "left":
-            high = end + flange
-            notches = ((end - room, high + 1, inner),)
-        elif edge == "right":
-            low = start - flange
-            notches = ((low - 1, start + room, inner),)
-        yield TrimRun(
-            name=f"{name} {'head' if edge == 'head' else 'jamb'} angle{'' if edge == 'head' else ' ' + edge}",
-            role=Role.HEAD_ANGLE if edge == "head" else Role.JAMB_ANGLE,
+        elif not head:
+            notches.append((end - room, high + 1, inner))
+            if low < 0:
+                notches.append((low - 1, 0.0, inner))
+        run = TrimRun(
+            name=f"{name} {'head' if head else 'jamb'} angle{'' if head else ' ' + edge}",
+            role=Role.HEAD_ANGLE if head else Role.JAMB_ANGLE,
             group=("trims", face.name),
             labels=_labels(lines, face),
             frame=frame,
-            line=line,
+            line=((flange, 0.0), (0.0, 0.0), (0.0, -depth)),
             thickness=t,
             start=Plane((0.0, 0.0, low), ALONG),
             end=Plane((0.0, 0.0, high), ALONG),
             nest=(-t, 0.0),
             snips=((-3 * t, 0.0, flange + 1, t + 1),),
-            notches=notches,
+            notches=tuple(notches),
         )
-
-
-def _length(edge: str, opening: Opening) -> float:
-    """How long an edge of the opening itself is: the angles stand on the slab, whatever the ledge."""
-    return opening.width if edge == "head" else opening.height
+        yield _handed(run, edge)
 
 
 def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
-    """A J over the head angle, between the edges of the sheets beside the door."""
+    """Over the head angle, between the edges of the sheets beside the door: a back leg behind the sheet
+    above, a shelf that falls outward, a lip turned down. At a lap only the shelves nest."""
+    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown + lines.thickness
     clear = lines.building.sheets.cut_clearance
     frame, start, end = _edges(lines, face, opening)["head"]
-    raised = frame @ Place((head_angle(lines.building, opening), 0.0, 0.0))
-    ends = (Plane((0.0, 0.0, start - clear), ALONG), Plane((0.0, 0.0, end + clear), ALONG))
-    return _j(lines, face, f"{name} drip", raised, ends)
+    leg, lip = legs.in_plane, -FALL - legs.out_of_plane
+    return TrimRun(
+        name=f"{name} drip",
+        role=Role.DRIP,
+        group=("trims", face.name),
+        labels=_labels(lines, face),
+        frame=frame @ Place((head_angle(lines.building, opening), 0.0, 0.0)),
+        line=((leg, 0.0), (0.0, 0.0), (-FALL, deep), (lip, deep)),
+        thickness=t,
+        start=Plane((0.0, 0.0, start - clear), ALONG),
+        end=Plane((0.0, 0.0, end + clear), ALONG),
+        nest=(-t * hypot(FALL, deep) / deep, 0.0),
+        snips=((-3 * t, -1.0, leg + 1, t), (lip - 3 * t, deep, 3 * t, deep + t + 1)),
+    )
 
 
 def _labels(lines: TrimLines, face: Face) -> tuple[tuple[str, str], ...]:

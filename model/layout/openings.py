@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ..catalog.sections import SectionShape
 from ..description.building import Opening
-from ..description.steel_lines import SteelLines
+from ..description.steel_lines import LEAF_GAP, LEAF_THICKNESS, SteelLines
 from ..place import Place, Point3
 from ..recipe import Cut, Part
 from ..roles import Role
@@ -15,12 +15,6 @@ from .faces import Face
 from .finish import FRAMING, LEAF, PANE, SASH
 from .framing import LEFT, OUT, RIGHT, UP
 from .member import Plane, member, square, under_roof
-
-GAP = 3.175
-"""mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""
-
-THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
-"""mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
 
@@ -78,16 +72,23 @@ def _steel(
 
 
 def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
-    """A leaf, or a sash with its pane, in the middle of the jambs' depth."""
+    """A walk door's leaf, or a sash with its pane, in the middle of the jambs' depth, or from the steel
+    line in where they are thinner; an overhead door's leaf behind the jambs, as wide as the opening, clear
+    of the screws in the reveals."""
     if opening.kind == "framed opening":
         return
-    thick = THICKNESS[opening.kind]
-    back = -(lines.building.framing.jamb.depth + thick) / 2
-    width, height = opening.width - 2 * GAP, opening.height - (2 if opening.sill > 0 else 1) * GAP
-    lift = GAP if opening.sill > 0 else 0.0
-    at = face.frame @ Place((opening.from_left + GAP, opening.sill + lift, back))
+    thick = LEAF_THICKNESS[opening.kind]
+    back = -lines.leaf_back(opening.kind)
     label = ("face", face.name)
     group = ("openings", name)
+    if opening.kind == "overhead door":
+        stand = face.frame @ Place((opening.from_left, opening.sill, back))
+        whole = block(opening.width, opening.height, thick)
+        yield Part(f"{name} leaf", Role.LEAF, group, whole, stand, (label, *LEAF))
+        return
+    width, height = opening.width - 2 * LEAF_GAP, opening.height - (2 if opening.sill > 0 else 1) * LEAF_GAP
+    lift = LEAF_GAP if opening.sill > 0 else 0.0
+    at = face.frame @ Place((opening.from_left + LEAF_GAP, opening.sill + lift, back))
     whole = block(width, height, thick)
     if opening.kind != "window":
         yield Part(f"{name} leaf", Role.LEAF, group, whole, at, (label, *LEAF))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..description.building import Building, FaceName
+from ..description.skin_lines import lap_room
 from ..place import Place
 from ..recipe import Cut, Part, Recipe
 from ..roles import Role
@@ -17,7 +18,8 @@ BEYOND = 25.4
 
 
 def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
-    """One body. The ledge's inner face is the steel line; it stops at doors."""
+    """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
+    lean = lap_room(building)
     sheets, depth = building.sheets, building.slab.ledge_depth
     out = sheets.flange + stack(sheets.profile, sheets.thickness) + BEYOND
     if depth:
@@ -29,7 +31,7 @@ def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
     if depth:
         for wall in ("left", "right", "back", "front"):
             face = faces[wall]
-            doors = [(o.from_left, o.from_left + o.width) for o in face.openings if o.sill == 0]
+            doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in face.openings if o.sill == 0]
             ends = (-out - 1, face.width + out + 1)
             for a, b in remaining(ends, doors):
                 place = face.frame @ Place((a, -depth, 0.0))

@@ -11,12 +11,10 @@ from functools import cached_property
 
 from ..catalog.trims import TrimProfile, trim_profiles
 from ..description.building import Building
+from ..description.skin_lines import corner_trim, lap_room
 from ..description.steel_lines import SteelLines
-from .faces import HEAD_CLEARANCE, LAP_ROOM, foot
+from .faces import HEAD_CLEARANCE, foot
 from .ribs import stack
-
-FOAM = 1.0
-"""mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
 
 
 @dataclass(frozen=True)
@@ -42,7 +40,7 @@ class TrimLines:
     @property
     def lap_room(self) -> float:
         """Room for two thicknesses where pieces of a run lap, and a little for their lean."""
-        return LAP_ROOM * self.thickness
+        return lap_room(self.building)
 
     @cached_property
     def crown(self) -> float:
@@ -53,7 +51,7 @@ class TrimLines:
     @cached_property
     def side(self) -> float:
         """w of the corner trim's inner face on a side wall: clear of the gable sheets' overrun."""
-        return max(self.crown + FOAM, self.building.sheets.profile.leg)
+        return corner_trim(self.building.sheets)
 
     @cached_property
     def eave(self) -> float:

@@ -82,6 +82,8 @@ def section_face(section: Section, z: float) -> TopoDS_Face:
 
 
 def _wire(ring: list[Corner], z: float) -> TopoDS_Wire:
+    if _is_round(ring):
+        return BRepBuilderAPI_MakeWire(BRepBuilderAPI_MakeEdge(_circle(ring[0], z)).Edge()).Wire()
     making = BRepBuilderAPI_MakeWire()
     for i, corner in enumerate(ring):
         before = ring[i - 1]
@@ -92,7 +94,21 @@ def _wire(ring: list[Corner], z: float) -> TopoDS_Wire:
     return making.Wire()
 
 
+def _is_round(ring: list[Corner]) -> bool:
+    """Whether the arcs of a ring are one circle: no side left, and every corner about one centre."""
+    return all(
+        corner.radius > 0.0
+        and math.dist(ring[i - 1].end, corner.start) < NEAR
+        and math.dist(corner.centre, ring[0].centre) < NEAR
+        for i, corner in enumerate(ring)
+    )
+
+
 def _arc(corner: Corner, z: float) -> TopoDS_Edge:
-    way = 1.0 if corner.turn > 0 else -1.0
-    circle = gp_Circ(gp_Ax2(gp_Pnt(*corner.centre, z), gp_Dir(0.0, 0.0, way)), corner.radius)
+    circle = _circle(corner, z)
     return BRepBuilderAPI_MakeEdge(circle, gp_Pnt(*corner.start, z), gp_Pnt(*corner.end, z)).Edge()
+
+
+def _circle(corner: Corner, z: float) -> gp_Circ:
+    way = 1.0 if corner.turn > 0 else -1.0
+    return gp_Circ(gp_Ax2(gp_Pnt(*corner.centre, z), gp_Dir(0.0, 0.0, way)), corner.radius)

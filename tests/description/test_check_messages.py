@@ -113,12 +113,6 @@ SIZES = {
         ),
         ({"length": "8 ft", "eave": "25 ft"}, "eave_height", "at most 24'"),
         ({"width": "150 ft", "pitch": "18/12"}, "pitch", "no higher than 100'; this one is at 122' 6\""),
-        ({"width": "10 ft", "overhang": "3 ft"}, "sheets.overhang", "at most 2' 6\" on this building"),
-        (
-            {"eave": "6 ft", "pitch": "18/12", "overhang": "26 in"},
-            "sheets.overhang",
-            "at most 2' on this building",
-        ),
         ({"width": "8 ft", "gap": "6 in"}, "sheets.ridge_gap", 'at most 4-15/16", a tenth of the rafter'),
     ],
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import dist
+from math import dist, pi
 
 import pytest
 from ribwright.description import parse
@@ -11,11 +11,13 @@ from ribwright.findings import Code
 from ribwright.layout.backing import backing, seen
 from ribwright.layout.faces import faces
 from ribwright.layout.laid import lay_out
+from ribwright.measure.faces import body
 from ribwright.measure.member import measure_member
 from ribwright.order.schedule import Schedule, schedule
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3
 from ribwright.raising import raise_building
+from ribwright.recipe import Prism
 from shapely.geometry import Point
 
 INCH = 25.4
@@ -144,6 +146,19 @@ def test_every_screwed_line_backs_its_sheets(building: Building) -> None:
             u, v, w = seen(face.frame, row.place.point(point))
             assert regions[face.name].intersects(Point(u, v))
             assert w <= building.sheets.flange + building.sheets.thickness + 1e-6
+
+
+def test_base_plates_are_bored_without_a_boolean(building: Building, model: Model) -> None:
+    """4 x 10 in of 3/8 in plate less four holes of 11/16 in, each one round face: 14.443 in3."""
+    laid = [part for part in lay_out(building).parts if part.role == "base plate"]
+    assert laid
+    assert all(isinstance(part.recipe, Prism) for part in laid)
+    for piece in of(model, "base plate"):
+        plate = body(piece.solid)
+        assert plate.bores == pytest.approx((11 / 16 * INCH,) * 4, abs=1e-6)
+        assert plate.curved == 4
+        by_hand = (4 * 10 - 4 * pi / 4 * (11 / 16) ** 2) * 3 / 8
+        assert plate.volume / INCH**3 == pytest.approx(by_hand, rel=1e-9)
 
 
 def test_a_post_in_a_doors_way_is_left_out_or_stopped_and_said() -> None:

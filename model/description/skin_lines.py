@@ -1,0 +1,37 @@
+"""How far out the skin stands, as numbers that follow from the description. Checks and layout share them."""
+
+from __future__ import annotations
+
+from .building import Building, Sheets
+
+LEAST_LAP_ROOM = 2.1
+"""Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
+
+MITRE = 50.8
+"""mm; what a mitre takes off a run's last piece but one, at most (2 in)."""
+
+FOAM = 1.0
+"""mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
+
+
+def outermost(sheets: Sheets) -> float:
+    """Steel line to the crown of an overlap rib: the flange, the rib, and two sheets where ribs lap."""
+    return sheets.flange + sheets.profile.height + 2 * sheets.thickness
+
+
+def corner_trim(sheets: Sheets) -> float:
+    """Steel line of a side wall to the corner trim's inner face: clear of the gable sheets' overrun."""
+    return max(outermost(sheets) + FOAM, sheets.profile.leg)
+
+
+def lap_room(building: Building) -> float:
+    """What lapped pieces of trim take up. A piece's start lies a thickness high, where it meets its
+    neighbour; it leans to lie flat at its end, and past the lap and a short neighbour by its share more."""
+    stock, lap = building.trim.stock, building.trim.lap
+    lean = (2 * lap + MITRE) / (stock - lap)
+    return max(LEAST_LAP_ROOM, 2.02 + lean) * building.sheets.flange
+
+
+def eave_trim(building: Building) -> float:
+    """Steel line of a side wall to the eave trim's outer face."""
+    return corner_trim(building.sheets) + lap_room(building) + building.sheets.flange

@@ -1,0 +1,104 @@
+"""Trims of openings and closures at eaves, looked at along straight lines through the finished solids."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+from ribwright.description import parse, starter_text, starters
+from ribwright.measure.sheet import measure_sheet
+from ribwright.pieces import Model, Piece
+from ribwright.raising import raise_building
+from support.clashes import manifold
+from support.rays import Solids
+
+ROLES = ("j trim", "jamb angle")
+
+
+@cache
+def starter(name: str) -> Model:
+    return raise_building(parse(starter_text(name, name), name)).model
+
+
+def box(piece: Piece) -> np.ndarray:
+    """Lowest and highest corner, (2, 3)."""
+    return np.array(manifold(piece).bounding_box()).reshape(2, 3)
+
+
+@pytest.mark.parametrize("name", ["workshop", "machine-shed"])
+def test_an_upper_jamb_trim_lies_outside_the_lower_one(name: str) -> None:
+    """From the middle of the opening towards the jamb, at half the lap: first the upper piece, then the
+    lower, on both sides."""
+    model = starter(name)
+    jambs = [p for p in model.pieces if p.role in ROLES and (" left" in p.name or " right" in p.name)]
+    seen = 0
+    for upper in jambs:
+        lower = next((p for p in jambs if upper.name[-2:] == " 2" and p.name == upper.name[:-1] + "1"), None)
+        if lower is None:
+            continue
+        lap = (box(upper)[0, 2] + box(lower)[1, 2]) / 2
+        both = Solids([upper, lower])
+        name_of = upper.name.split(" j trim")[0].split(" jamb angle")[0]
+        middle = np.mean([box(p).mean(axis=0) for p in jambs if p.name.startswith(name_of)], axis=0)
+        across = 0 if upper.label("face") in ("front", "back") else 1
+        start, way = box(upper).mean(axis=0), np.zeros(3)
+        way[across] = np.sign(start[across] - middle[across])
+        start[across], start[2] = middle[across], lap
+        spans = both.along(tuple(start), tuple(way), 10_000.0)
+        assert [span.piece.name for span in spans[:2]] == [upper.name, lower.name]
+        seen += 1
+    assert seen >= 2
+
+
+@pytest.mark.parametrize("name", starters())
+def test_no_steel_shows_beside_the_foot_of_a_door(name: str) -> None:
+    """Seen from outside, 3 mm over the concrete and 12 mm beside the opening, there is trim or sheet."""
+    model = starter(name)
+    solids = Solids(model.pieces)
+    floor = min(box(p)[0, 2] for p in model.pieces if p.role == "base trim")
+    for jamb in (p for p in model.pieces if p.role == "jamb" and box(p)[0, 2] < 1.0):
+        outward = {"front": (0, -1), "back": (0, 1), "left": (-1, 0), "right": (1, 0)}[jamb.label("face")]
+        around = box(jamb)
+        header = next(p for p in model.pieces if p.group == jamb.group and p.role == "header")
+        across = 0 if outward[0] == 0 else 1
+        nearer = around[:, across][np.abs(around[:, across] - box(header)[:, across].mean()).argmin()]
+        start = around.mean(axis=0)
+        start[across] = nearer + np.copysign(12.0, start[across] - nearer)
+        start += 300.0 * np.array([*outward, 0.0])
+        start[2] = floor + 3.0
+        (first, *_) = solids.along(tuple(start), (-outward[0], -outward[1], 0.0), 300.0)
+        assert first.piece.role in (*ROLES, "wall sheet"), (jamb.name, first.piece.name)
+
+
+@pytest.mark.parametrize("name", starters())
+def test_every_rib_of_the_roof_is_stopped_at_the_eave(name: str) -> None:
+    """Looking up the slope under the middle of every crown, 8 mm below it, from the eave: foam."""
+    model = starter(name)
+    foam = Solids(p for p in model.pieces if p.role == "inside closure")
+    seen = 0
+    for piece in (p for p in model.pieces if p.role == "roof sheet"):
+        sheet = measure_sheet(piece.solid)
+        bench = piece.place @ sheet.bench
+        uphill = bench.y if bench.y[2] > 0 else tuple(-c for c in bench.y)
+        eave = 0.0 if bench.y[2] > 0 else sheet.length
+        for rib in sheet.majors:
+            under = bench.point((rib.centre, eave, rib.height - 8.0))
+            assert foam.along(under, uphill, 700.0), (piece.name, rib.centre)
+            seen += 1
+    assert seen > 10
+
+
+@pytest.mark.parametrize("name", ["workshop", "garage", "long-store"])
+def test_an_overhead_doors_leaf_stands_clear_behind_the_jambs(name: str) -> None:
+    """Common practice: the leaf is behind the jambs, so the screws in the reveals have their heads free."""
+    model = starter(name)
+    (leaf,) = [p for p in model.pieces if p.role == "leaf" and "overhead" in p.name]
+    body = manifold(leaf)
+    for row in (p for p in model.pieces if p.role == "trim screw"):
+        for point in row.row:
+            screw = Piece(row.name, row.role, row.group, row.solid, row.place)
+            shift = np.array(row.place.vector(point))
+            assert (manifold(screw).translate(shift) ^ body).volume() == 0.0, row.name
+    jamb = next(p for p in model.pieces if p.group == leaf.group and p.role == "jamb")
+    assert (box(leaf)[0] >= box(jamb)[1]).any() or (box(leaf)[1] <= box(jamb)[0]).any()
