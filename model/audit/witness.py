@@ -101,7 +101,8 @@ def audit(model: Model, only: Iterable[Check] = CHECKS, thorough: bool = False) 
 def _unseen(model: Model, check: Check, figures: Sequence[Figure]) -> Iterator[Finding]:
     """A check that looked at nothing though the model has what it is about."""
     there = {list_of(piece.role) for piece in model.pieces}
-    if there & set(_ABOUT[check]) and not all(figure.count for figure in figures):
+    looked = bool(figures) and all(figure.count for figure in figures)
+    if there & set(_ABOUT[check]) and not looked:
         yield Finding(Code.NOT_LOOKED_AT, (check,))
 
 
