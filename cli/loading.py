@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 import click
 
 from ..description import read, sample
+from ..errors import FileError
 
 if TYPE_CHECKING:
     from ..description.building import Building
+    from ..order.schedule import Schedule
     from ..pieces import Model
     from .progress import Progress
 
@@ -40,3 +42,20 @@ def model_of(file: Path | None, progress: Progress) -> Model:
     from ..raising import raise_building
 
     return raise_building(building, progress).model
+
+
+def listed(model: Model, file: Path | None) -> Schedule:
+    """The schedule of a model; one line on stderr for bodies of a file that nothing is known of.
+
+    Raises FileError where that is all of them: an empty list would pass for a building without steel.
+    """
+    from ..order.schedule import schedule
+
+    found = schedule(model)
+    unknown = sum(item.count for item in found.listed("unknown"))
+    if unknown:
+        bodies = sum(piece.count for piece in model.pieces)
+        if unknown == bodies:
+            raise FileError(f"{file}: of its {bodies} bodies none is recognised as a sheet, member or screw")
+        click.echo(f"{file}: {unknown} of {bodies} bodies not recognised; listed as unknown", err=True)
+    return found

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from .loading import PATH, model_of
+from .loading import PATH, listed, model_of
 from .progress import progress_bar
 from .types import Length, Weight
 
@@ -63,14 +63,13 @@ def order(
     from ..order.order_list import order as ordered
     from ..order.order_text import order_csv, order_json, order_table
     from ..order.prices import priced, read_prices
-    from ..order.schedule import schedule
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
         model = model_of(file, progress)
-    listed = schedule(model)
+    found = listed(model, file)
     buying = buying_on(model.terms, stock=stock, kerf=kerf, step=step, spare=spare / 100)
-    wanted = ordered(listed, buying)
+    wanted = ordered(found, buying)
     if own is not None:
         wanted = priced(wanted, own)
     if form == "xlsx":
@@ -80,8 +79,8 @@ def order(
     else:
         carried = Carried(one_carries, two_carry)
         width = max(80, shutil.get_terminal_size().columns)
-        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, listed, carried)}
-        text = texts.get(form, lambda: order_table(wanted, listed, carried, width))()
+        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, found, carried)}
+        text = texts.get(form, lambda: order_table(wanted, found, carried, width))()
         content = text.encode("utf-8")
     _deliver(content, out)
 

@@ -9,7 +9,7 @@ from pathlib import Path
 import click
 
 from ..roles import LISTS
-from .loading import PATH, model_of
+from .loading import PATH, listed, model_of
 from .progress import progress_bar
 
 FORMATS = ("table", "csv", "json", "md")
@@ -35,7 +35,8 @@ FORMATS = ("table", "csv", "json", "md")
 def schedule(file: Path | None, form: str, parts: tuple[str, ...]) -> None:
     """Print the schedule of FILE: a description, or a STEP file made by `raise`.
 
-    Both give the same schedule, since it is read off the solids. Without FILE: the built-in sample.
+    Both give the same schedule, since it is read off the solids. In a STEP file from elsewhere sheets,
+    members and screws are told by their shape. Without FILE: the built-in sample.
     """
     with progress_bar() as progress:
         model = model_of(file, progress)
@@ -43,12 +44,11 @@ def schedule(file: Path | None, form: str, parts: tuple[str, ...]) -> None:
     from ..order.csv import csv_text
     from ..order.json import json_text
     from ..order.markdown import markdown_text
-    from ..order.schedule import schedule as scheduled
     from ..order.table import table
 
-    listed = scheduled(model)
+    found = listed(model, file)
     if form == "table":
-        click.echo(table(listed, max(80, shutil.get_terminal_size().columns), parts), nl=False)
+        click.echo(table(found, max(80, shutil.get_terminal_size().columns), parts), nl=False)
         return
-    text = {"csv": csv_text, "json": json_text, "md": markdown_text}[form](listed, parts)
+    text = {"csv": csv_text, "json": json_text, "md": markdown_text}[form](found, parts)
     sys.stdout.buffer.write(text.encode("utf-8"))

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal
 
-Measure = Literal["sheet", "member"]
-List = Literal["sheets", "members", "trims", "closures", "screws", "openings", "slab"]
+Measure = Literal["sheet", "member", "body"]
+List = Literal["sheets", "members", "trims", "closures", "screws", "openings", "slab", "unknown"]
 
-LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "openings", "slab")
+LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "openings", "slab", "unknown")
 """The lists of a schedule, in order."""
 
 
@@ -52,6 +52,11 @@ class Role(StrEnum):
     SASH = "sash"
     PANE = "pane"
     SLAB = "slab"
+    # What a body of other origin is told to be by its shape, and no more than that.
+    SHEET = "sheet"
+    MEMBER = "member"
+    SCREW = "screw"
+    UNKNOWN = "unknown"
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +114,10 @@ KINDS: dict[str, Kind] = {
     **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
     **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP"}),
     **_of("slab", False, {Role.SLAB: "SB"}),
+    **_of("sheets", True, {Role.SHEET: "S"}, "sheet"),
+    **_of("members", True, {Role.MEMBER: "M"}),
+    **_of("screws", True, {Role.SCREW: "SW"}, "body"),
+    **_of("unknown", False, {Role.UNKNOWN: "U"}, "body"),
 }
 """Every role by its name, in the order of a schedule."""
 

@@ -21,9 +21,10 @@ from ..measure.sheet import measure_sheet
 from ..place import Point3
 from ..solids.properties import REMEMBERED
 from .driven import Driven, Layer
+from .limits import over, settled, under
 from .rays import across
 from .shadow import shadow
-from .site import Site, overlapping, point, settled
+from .site import Site, overlapping, point
 
 LEAST_BITE = 5.0
 """mm past the face of the steel: the drill point through it and a few threads. Common practice, no source."""
@@ -80,12 +81,13 @@ def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[
         yield _finding(site, screw, Code.SCREW_IN_AIR)
         return
     first, last = held[0], held[-1]
-    if settled(first.start) > SEATED:
+    if over(first.start, SEATED):
         yield _finding(site, screw, Code.WASHER_OFF, first.body, first.start, SEATED)
         return
     low, high = (min(screw.rim[k.body][i] for k in held if k.body in screw.rim) for i in (0, 1))
     ride = max(-low, high)
-    if settled(ride) > FLAT:
+    edge = min((distance for _, distance in edges), default=screw.shape.rim)
+    if over(ride, FLAT) and edge >= screw.shape.rim:
         yield _finding(site, screw, Code.WASHER_RIDES, first.body, min(ride, screw.shape.rim), FLAT)
     wrapped = {layer.body for layer in screw.layers if layer.end <= -SEATED} & {layer.body for layer in held}
     if wrapped:
@@ -95,21 +97,22 @@ def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[
     elif sum(site.lists[layer.body] == "sheets" for layer in held) < 2:
         yield _finding(site, screw, Code.SCREW_MISSES, first.body)
     limit = EDGE * 2 * screw.shape.radius
+    run_down = {layer.body for layer in held if over(layer.end - layer.start, ALONG)}
     for body, distance in edges:
-        if settled(distance) < settled(limit):
+        if under(distance, limit) and body not in run_down:
             yield _finding(site, screw, Code.EDGE_NEAR, body, distance, limit)
 
 
 def _in_steel(site: Site, screw: Driven, held: tuple[Layer, ...]) -> Iterator[Finding]:
     steel = held[-1]
     bite, metal = screw.shape.length - steel.start, steel.end - steel.start
-    wide = [(air, body, limit) for air, body, limit in _airs(site, held) if settled(air) > limit]
-    if settled(metal) > ALONG:
+    wide = [(air, body, limit) for air, body, limit in _airs(site, held) if over(air, limit)]
+    if over(metal, ALONG):
         yield _finding(site, screw, Code.SCREW_ALONG, steel.body, metal, ALONG)
     elif wide:
         air, body, limit = wide[0]
         yield _finding(site, screw, Code.SCREW_GAP, body, air, limit)
-    elif settled(bite) < LEAST_BITE:
+    elif under(bite, LEAST_BITE):
         yield _finding(site, screw, Code.BITE_SHORT, steel.body, bite, LEAST_BITE)
 
 
@@ -187,7 +190,7 @@ def _near_each_other(screws: Sequence[Driven]) -> Iterator[Finding]:
         one, other = screws[i], screws[j]
         limit = APART * 2 * max(one.shape.radius, other.shape.radius)
         distance = float(np.linalg.norm(seats[i] - seats[j]))
-        if one.axis @ other.axis > 0.5 and settled(distance) < settled(limit):
+        if one.axis @ other.axis > 0.5 and under(distance, limit):
             names, marks = (one.name, other.name), (one.piece.mark, other.piece.mark)
             at, gap = point(seats[i]), settled(distance)
             yield Finding(Code.SCREWS_NEAR, names, marks, at, gap, limit, "length")

@@ -17,7 +17,8 @@ from OCP.TopoDS import TopoDS_Solid
 from ..findings import Code, Finding
 from ..measure.faces import Vectors, body
 from ..solids.properties import REMEMBERED, triangles
-from .site import Numbers, Site, overlapping, point, settled
+from .limits import over, settled
+from .site import Numbers, Site, overlapping, point
 
 VOLUME = 0.05
 """mm3 that two bodies may share."""
@@ -40,7 +41,7 @@ class Shared:
     @property
     def counts(self) -> bool:
         """Whether it is more than touching."""
-        return settled(self.volume) > VOLUME and settled(self.depth) > DEPTH
+        return over(self.volume, VOLUME) and over(self.depth, DEPTH)
 
 
 def clashes(site: Site) -> Iterator[Finding]:

@@ -2,42 +2,73 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 import shapely
 
 from ..findings import Code, Finding, Quantity
+from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
 from .clad import Clad
+from .limits import over, settled
 from .shadow import seen
-from .site import Site, point, settled
+from .site import Site, point
 
 THIN = 0.05
 """mm; what vanishes when its rim is drawn in by this is noise."""
 GAP = 1.2
 """mm; hairlines up to this are no gap: trims of a run ride on each other by their own thickness."""
+STRIP = 5.0
+"""mm, half the width of a bare strip along an edge, such as a trim leaves that is missing."""
+POCKET = 25.0
+"""mm about an opening in which the sheet's edge lies in the trim's pocket."""
 SEAL = 5.0
 """mm; a leaf or sash may stand this far off its opening all round."""
 BARE = 5.0
 """mm of raw edge, or of an eave, that may show: where two trims meet."""
 EAVE = 200.0
 """mm up from a roof's feet in which its eave trim lies."""
+BROUGHT = 100.0
+"""mm about a fault in which others come of it."""
 CLOSE = 30.0
 """mm; walls and steel nearer to each other in plan enclose one building."""
 
 
+Box = tuple[Vectors, Vectors]
+"""Lowest and highest corner (3,) of a region of the building."""
+
+
 def covers(site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]]) -> Iterator[Finding]:
-    """Every fault of cover; laps: the side laps of each face."""
+    """Every fault of cover; laps: the side laps of each face. What a fault brings with it is not said again:
+    a missing sheet's neighbours have raw edges, a missing ridge cap leaves the heads bare."""
+    said: list[Box] = []
     for face, of_face in zip(faces, laps, strict=True):
         yield from _too_often(face, of_face)
-        yield from _in_openings(face)
-        yield from _bare(face)
-        yield from _holes(face)
-        yield from _raw_edges(face)
-        if face.plane.sloped:
-            yield from _eave(face)
-    yield from _open_to_sky(site, faces)
+        yield from _new(_in_openings(face), said)
+        yield from _new(_holes(face), said)
+        yield from _new(_bare(face, wide=True), said)
+    yield from _new(_open_to_sky(site, faces), said)
+    for face in faces:
+        yield from _new(_eave(face), said)
+    for face in faces:
+        yield from _new(_raw_edges(face), said)
+    for face in faces:
+        yield from _new(_bare(face, wide=False), said)
+
+
+def _new(found: Iterable[tuple[Finding, Box]], said: list[Box]) -> Iterator[Finding]:
+    """Findings whose place lies in none of those said before, whose places are then said."""
+    for finding, (low, high) in list(found):
+        if not any((low > a - BROUGHT).all() and (high < b + BROUGHT).all() for a, b in said):
+            said.append((low, high))
+            yield finding
+
+
+def _box(face: Clad, shape: shapely.Geometry) -> Box:
+    left, low, right, high = shape.bounds
+    corners = np.array([face.plane.point(u, v) for u in (left, right) for v in (low, high)])
+    return corners.min(axis=0), corners.max(axis=0)
 
 
 def _thick(shape: shapely.Geometry, by: float = THIN) -> list[shapely.Geometry]:
@@ -74,21 +105,25 @@ def _too_often(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
                 yield _found(face, Code.COVERED_TWICE, tuple(sheets), part, part.area)
 
 
-def _in_openings(face: Clad) -> Iterator[Finding]:
+def _in_openings(face: Clad) -> Iterator[tuple[Finding, Box]]:
+    """Sheets that reach into an opening."""
     for hole in face.openings:
         for sheet in face.plane.sheets:
             for part in _thick(hole.shape.intersection(sheet.outline)):
                 left, low, right, high = part.bounds
                 reach = min(right - left, high - low)
-                yield _found(face, Code.IN_OPENING, (sheet, hole.body), part, reach, "length")
+                finding = _found(face, Code.IN_OPENING, (sheet, hole.body), part, reach, "length")
+                yield finding, _box(face, part)
 
 
-def _bare(face: Clad) -> Iterator[Finding]:
-    """Steel's hull less sheets, trims and openings."""
+def _bare(face: Clad, *, wide: bool) -> Iterator[tuple[Finding, Box]]:
+    """Steel's hull, as far up as sheets go, less sheets, trims and openings; what is wide, or strips."""
     open_ = [hole.shape.buffer(SEAL, join_style="mitre") for hole in face.openings]
     closed = shapely.union_all([face.plane.outline, face.trimmed, *open_])
-    for part in _thick(face.whole.difference(closed), GAP / 2):
-        yield _found(face, Code.UNCOVERED, _nearest(face, part), part, part.area)
+    due = face.whole.intersection(shapely.box(*face.plane.outline.bounds))
+    parts = [part for part in _thick(due.difference(closed), GAP / 2) if bool(_thick(part, STRIP)) == wide]
+    for part in parts:
+        yield _found(face, Code.UNCOVERED, _nearest(face, part), part, part.area), _box(face, part)
 
 
 def _nearest(face: Clad, shape: shapely.Geometry) -> tuple[LaidSheet, ...]:
@@ -96,16 +131,16 @@ def _nearest(face: Clad, shape: shapely.Geometry) -> tuple[LaidSheet, ...]:
     return tuple(sheets[:1])
 
 
-def _holes(face: Clad) -> Iterator[Finding]:
+def _holes(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Holes in the skin that no opening explains."""
     for part in shapely.get_parts(face.plane.outline):
         for ring in part.interiors:
             hole = shapely.Polygon(ring)
-            if _thick(hole) and not any(hole.intersects(opening.shape) for opening in face.openings):
-                yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area)
+            if _thick(hole) and all(hole.distance(opening.shape) > POCKET for opening in face.openings):
+                yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area), _box(face, hole)
 
 
-def _raw_edges(face: Clad) -> Iterator[Finding]:
+def _raw_edges(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Cut edges that lie neither over nor under a trim; a roof's feet are free by their nature."""
     edge = face.plane.outline.boundary
     if face.plane.sloped:
@@ -115,24 +150,28 @@ def _raw_edges(face: Clad) -> Iterator[Finding]:
         )
         edge = edge.difference(shapely.box(left - 1, low - 1, right + 1, feet + 1))
     for part in shapely.get_parts(edge.difference(face.trimmed.buffer(0.3))):
-        if settled(part.length) > BARE:
-            yield _found(face, Code.RAW_EDGE, _nearest(face, part), part, part.length, "length")
+        if over(part.length, BARE):
+            finding = _found(face, Code.RAW_EDGE, _nearest(face, part), part, part.length, "length")
+            yield finding, _box(face, part)
 
 
-def _eave(face: Clad) -> Iterator[Finding]:
+def _eave(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Trims under a roof's feet, all along them."""
+    if not face.plane.sloped:
+        return
     left, low, right, _ = face.plane.outline.bounds
     strip = shapely.box(left, low, right, low + EAVE)
     under = [shade.shape.intersection(strip) for shade in face.trims if shade.high < 1.0 and shade.low < -1.0]
     line = shapely.LineString([(left, 0.0), (right, 0.0)])
     spans = [shapely.box(shape.bounds[0], -1, shape.bounds[2], 1) for shape in under if not shape.is_empty]
     for part in shapely.get_parts(line.difference(shapely.union_all(spans))):
-        if settled(part.length) > BARE + EAVE:  # beside the rake trims the eave trim ends with the walls
+        if over(part.length, BARE + EAVE):  # beside the rake trims the eave trim ends with the walls
             where = shapely.LineString([(u, low) for u in (part.bounds[0], part.bounds[2])])
-            yield _found(face, Code.BARE_EAVE, _nearest(face, where), where, part.length, "length")
+            finding = _found(face, Code.BARE_EAVE, _nearest(face, where), where, part.length, "length")
+            yield finding, _box(face, where.buffer(EAVE))
 
 
-def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[Finding]:
+def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, Box]]:
     """In plan: what walls and steel enclose, less roof sheets and trims over them."""
     roofs = [face for face in faces if face.plane.sloped]
     if not roofs:
@@ -148,10 +187,19 @@ def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[Finding]:
     for part in _thick(inside.difference(over)):
         near = [sheet for face in roofs for sheet in face.plane.sheets]
         closest = min(near, key=lambda one: _away(one, part, roofs))
-        at = part.representative_point()
-        where = (settled(at.x), settled(at.y), settled(float(site.high[:, 2].max())))
+        face = next(face for face in roofs if closest in face.plane.sheets)
+        at, box = part.representative_point(), shapely.box(*part.bounds)
+        corners = np.array([_on_roof(face, *corner) for corner in box.exterior.coords])
+        where = point(_on_roof(face, at.x, at.y))
         names, marks = (closest.piece.name,), (closest.piece.mark,)
-        yield Finding(Code.OPEN_TO_SKY, names, marks, where, settled(part.area), None, "area")
+        finding = Finding(Code.OPEN_TO_SKY, names, marks, where, settled(part.area), None, "area")
+        yield finding, (corners.min(axis=0), corners.max(axis=0))
+
+
+def _on_roof(face: Clad, x: float, y: float) -> Vectors:
+    """The point of a roof's plane over a place in plan."""
+    normal = face.axes[2]
+    return np.array([x, y, (face.offset - normal[0] * x - normal[1] * y) / normal[2]])
 
 
 def _in_plan(face: Clad, shape: shapely.Geometry) -> shapely.Geometry:

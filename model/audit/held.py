@@ -14,7 +14,8 @@ from ..measure.laps import LaidSheet
 from .bite import fastened
 from .clad import Clad
 from .driven import Driven
-from .site import Site, point, settled
+from .limits import over, settled
+from .site import Site, point
 
 NEAR = 152.4
 """mm in from an edge (6 in) in which a screw holds it, and steel to screw into is looked for. Ours."""
@@ -81,7 +82,7 @@ def _edge(
         near = [u for u, v in at.tolist() if backed.distance(shapely.Point(u, v)) < 1.0]
         holding = shapely.union_all([shapely.box(u - HOLDS, -1, u + HOLDS, 1) for u in near])
         for part in shapely.get_parts(shapely.LineString([(left, 0), (right, 0)]).difference(holding)):
-            if settled(part.length) > LEAST:
+            if over(part.length, LEAST):
                 yield _loose(face, sheet, start + along * part.centroid.x, part.length)
 
 

@@ -12,7 +12,8 @@ from ..measure.member import measure_member
 from ..measure.sheet import MeasuredSheet, measure_sheet
 from ..pieces import Piece
 from ..units import Unreadable, parse_length
-from .site import Site, point, settled
+from .limits import over, settled
+from .site import Site, point
 
 THICK = 0.02
 """mm by which a thickness may miss the one its gauge stands for."""
@@ -34,7 +35,7 @@ def labels(site: Site) -> Iterator[Finding]:
         sheet = measure_sheet(piece.solid) if name == "sheets" else None
         thickness = sheet.thickness if sheet else measure_member(piece.solid).thickness
         said = _thickness(piece)
-        if said is not None and settled(abs(said - thickness)) > THICK:
+        if said is not None and over(abs(said - thickness), THICK):
             value, limit = settled(thickness), settled(said)
             yield Finding(Code.GAUGE, (piece.name,), (piece.mark,), at, value, limit, "length")
         profile = find_profile(piece.label("profile")) if sheet else None

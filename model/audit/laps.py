@@ -11,7 +11,8 @@ from ..findings import Code, Finding
 from ..measure.laps import LaidSheet, SideLap
 from ..terms import Terms
 from .clad import Clad
-from .site import point, settled
+from .limits import over, settled
+from .site import point
 
 NESTED = 0.05
 """mm of air, or of metal in metal, between nested sheets."""
@@ -27,7 +28,7 @@ FACING = 1e-6
 
 def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Finding]:
     """Every fault of a face's side laps. What is wrong with one lap is said once, by its cause."""
-    off = [sheet for sheet in face.plane.sheets if settled(abs(sheet.off)) > LEVEL]
+    off = [sheet for sheet in face.plane.sheets if over(abs(sheet.off), LEVEL)]
     for sheet in off:
         yield _of(face, Code.OFF_PLANE, (sheet,), sheet.outline, sheet.off, LEVEL)
     sound = []
@@ -46,13 +47,14 @@ def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Fi
 def _fault(face: Clad, lap: SideLap) -> Finding | None:
     """What keeps two sheets from nesting."""
     pair, (least, most) = (lap.upper, lap.under), lap.air
-    if not lap.flank:
+    nested = not over(-least, NESTED) and not over(most, NESTED)
+    if not lap.flank or (lap.ribs is None and not nested):
         return _of(face, Code.LAP_WITHOUT_RIB, pair, lap.region)
-    if lap.ribs is not None and settled(abs(lap.ribs)) > RIBS:
+    if lap.ribs is not None and over(abs(lap.ribs), RIBS):
         return _of(face, Code.RIBS_APART, pair, lap.region, abs(lap.ribs), RIBS)
-    if settled(least) < -NESTED:
+    if over(-least, NESTED):
         return _of(face, Code.LAP_PRESSED, pair, lap.region, -least, NESTED)
-    if settled(most) > NESTED:
+    if over(most, NESTED):
         return _of(face, Code.LAP_OPEN, pair, lap.region, most, NESTED)
     return None
 
@@ -61,7 +63,7 @@ def _widths(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
     """Laps that differ from most of their face."""
     usual = median(lap.width for lap in laps) if laps else 0.0
     for lap in laps:
-        if settled(abs(lap.width - usual)) > EVEN:
+        if over(abs(lap.width - usual), EVEN):
             yield _of(face, Code.LAP_WIDTH, (lap.upper, lap.under), lap.region, lap.width, usual)
 
 

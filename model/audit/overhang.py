@@ -14,7 +14,8 @@ from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet
 from ..terms import Terms
 from .clad import Clad
-from .site import point, settled
+from .limits import over, settled
+from .site import point
 
 STRAIGHT = 0.5
 """mm that feet along an eave, or on a base, may differ."""
@@ -46,14 +47,14 @@ def overhangs(face: Clad, terms: Terms) -> Iterator[Finding]:
     code = Code.EAVE_CROOKED if face.plane.sloped else Code.FEET_UNEVEN
     straight = [sheet for sheet, foot in feet if abs(foot - usual) <= STRAIGHT]
     for sheet, foot in feet:
-        if settled(abs(foot - usual)) > STRAIGHT:
+        if over(abs(foot - usual), STRAIGHT):
             pair = (sheet, straight[0]) if straight else (sheet,)
             yield _of(face, code, pair, sheet, foot, abs(foot - usual), STRAIGHT)
     if not face.plane.sloped:
         return
     steel = _outermost(face)
     out = None if steel is None else _out(face, usual) - steel
-    if terms.overhang is not None and out is not None and settled(abs(out - terms.overhang)) > ASKED:
+    if terms.overhang is not None and out is not None and over(abs(out - terms.overhang), ASKED):
         sheet = feet[0][0]
         yield _of(face, Code.OVERHANG, (sheet,), sheet, usual, out, terms.overhang)
     cap = _cap(face)

@@ -16,13 +16,14 @@ from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet
 from .clad import Clad
+from .limits import over, settled
 from .shadow import seen
-from .site import Numbers, Site, point, settled
+from .site import Numbers, Site, point
 
 OPEN = 0.25
 """Share of a hollow that may stay open: a plug stops short of the rib's thin feet."""
-SMALL = 60.0
-"""mm2; smaller hollows, those of minor ribs, are left to the tape or the foam."""
+SMALL = 150.0
+"""mm2; smaller hollows are left to tape: those of minor ribs, and the wedge beside an edge rib."""
 LEVEL = 5.0
 """mm; ends of sheets that differ by less end together."""
 SLIT = 0.05
@@ -33,16 +34,14 @@ ALONG = 200.0
 
 def rib_ends(site: Site, face: Clad) -> Iterator[Finding]:
     """The hollows of a face that nothing stops: under its ribs at the foot, over its pans at a level head."""
-    stopping = site.listed("closures", "trims", "slab")
-    low, high = site.spread(stopping, face.axes[2])
-    stopping = stopping[(high > face.offset - 5.0) & (low < face.offset + ALONG)]
     _, foot, _, head = face.plane.outline.bounds
     feet = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[1] < foot + LEVEL]
     heads = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[3] > head - LEVEL]
-    yield from _open(site, face, feet, _under(feet), foot, stopping)
+    below = site.listed("closures", "trims", "slab")  # a base trim's lying leg, or concrete, closes a foot
+    yield from _open(site, face, feet, _under(feet), foot, below)
     level = [sheet for sheet in heads if _square(sheet)]
     if level:
-        yield from _open(site, face, level, _above(level), head, stopping)
+        yield from _open(site, face, level, _above(level), head, site.listed("closures"))
 
 
 def _square(sheet: LaidSheet) -> bool:
@@ -61,17 +60,18 @@ def _open(
     stopping: Numbers,
 ) -> Iterator[Finding]:
     """The hollows (u, w) that what stands near v leaves open."""
-    low, high = site.spread(stopping, face.axes[1])
     plane = np.array([face.axes[0], face.axes[2], -face.axes[1]])
-    near = stopping[(low < v + ALONG) & (high > v - ALONG)]
+    (low, high), (inner, outer) = (site.spread(stopping, axis) for axis in face.axes[1:])
+    beside = (outer > face.offset - 5.0) & (inner < face.offset + ALONG)
+    near = stopping[(low < v + ALONG) & (high > v - ALONG) & beside]
     stops = [seen(site, k, plane) for k in near.tolist()]
     tree = shapely.STRtree(shapely.transform(stops, lambda points: points - (0.0, face.offset)))
     for hollow in hollows:
         if hollow.area < SMALL:
             continue
-        beside = tree.geometries[tree.query(hollow)]
-        left = hollow.difference(shapely.union_all(beside)).area
-        if settled(left) > OPEN * hollow.area:
+        stopped = shapely.union_all(tree.geometries[tree.query(hollow)])
+        left = hollow.difference(stopped).area
+        if over(left, OPEN * hollow.area):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
             at = point(np.array(face.plane.point(u, v)))

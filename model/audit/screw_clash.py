@@ -13,7 +13,8 @@ from ..measure.faces import Vectors
 from .bite import fastened
 from .clash import TOUCHING, VOLUME, Shared, apart, shared_space
 from .driven import Driven
-from .site import Site, axes, point, settled
+from .limits import settled
+from .site import Site, axes, point
 
 CLEAR = Shared(0.0, 0.0, np.zeros(3))
 

@@ -13,16 +13,9 @@ from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..roles import List, list_of
 from ..solids.properties import triangles
+from .limits import FINEST
 
 Numbers = NDArray[np.intp]
-
-FINEST = 3
-"""Decimals of a millimetre that measured values keep before they are compared with a limit."""
-
-
-def settled(value: float) -> float:
-    """A measured value (mm) without the noise behind FINEST decimals, so that no limit is a coin's toss."""
-    return round(value, FINEST) + 0.0
 
 
 @dataclass(frozen=True, eq=False)

@@ -16,8 +16,9 @@ from ..measure.member import MeasuredMember, measure_member
 from ..solids.properties import triangles
 from ..terms import Terms
 from .clad import Clad, flats
+from .limits import over, settled, under
 from .rays import spans
-from .site import Site, overlapping, point, settled
+from .site import Site, overlapping, point
 
 MEETING = 5.0
 """mm; ends of a run's pieces with more air between them belong to two runs."""
@@ -68,16 +69,16 @@ def trim_lap_faults(
 ) -> Iterator[Finding]:
     """Laps that are short, or the wrong way round."""
     for lap in laps:
-        if terms.trim_lap is not None and settled(lap.length) < terms.trim_lap - TOLERANCE:
+        if terms.trim_lap is not None and under(lap.length, terms.trim_lap - TOLERANCE):
             yield _of(site, Code.TRIM_LAP_SHORT, lap, lap.length, terms.trim_lap)
         elif lap.outside is None:
             continue
         elif abs(lap.along[2]) > STEEP:
-            if settled(lap.outside) > 0:
+            if over(lap.outside, 0.0):
                 yield _of(site, Code.TRIM_LAP_UPHILL, lap, abs(lap.outside), None)
         elif terms.wind is not None and _on_roofs(site, lap, faces) > 1:
             edge = lap.along if lap.outside > 0 else -lap.along
-            if settled(float(edge @ np.array(terms.wind))) > 0:
+            if float(edge @ np.array(terms.wind)) > STEEP:
                 yield _of(site, Code.TRIM_LAP_WINDWARD, lap, None, None, swap=lap.outside < 0)
 
 

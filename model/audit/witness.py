@@ -19,10 +19,11 @@ from .driven import Driven, driven
 from .held import held
 from .labels import labels
 from .laps import sheet_laps
+from .limits import settled
 from .overhang import edges, overhangs
 from .rib_ends import rib_ends
 from .screw_clash import screw_clashes
-from .site import Site, settled, site
+from .site import Site, site
 from .trim_laps import TrimLap, trim_lap_faults, trim_laps
 
 CHECKS: tuple[Check, ...] = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
@@ -100,7 +101,7 @@ def audit(model: Model, only: Iterable[Check] = CHECKS, thorough: bool = False) 
 def _unseen(model: Model, check: Check, figures: Sequence[Figure]) -> Iterator[Finding]:
     """A check that looked at nothing though the model has what it is about."""
     there = {list_of(piece.role) for piece in model.pieces}
-    if there & set(_ABOUT[check]) and not any(figure.count for figure in figures):
+    if there & set(_ABOUT[check]) and not all(figure.count for figure in figures):
         yield Finding(Code.NOT_LOOKED_AT, (check,))
 
 

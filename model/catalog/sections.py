@@ -31,13 +31,18 @@ __all__ = [
     "SECTION_HINT",
     "SectionShape",
     "folded",
+    "listed_as",
     "parse_section",
     "sections",
+    "spelled",
     "strut_section",
 ]
 
 SIDE_LEAN = 0.1
 """Of its crown: how far a hat's side leans out, 1/8 in for one of 1-1/4 in."""
+SAME = 0.01
+"""mm or degrees; dimensions that differ by less are one."""
+_SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle")
 _TIMES = "\N{MULTIPLICATION SIGN}"
 _LONGEST = 80  # characters in a section; nobody types more
 
@@ -98,6 +103,39 @@ def sections() -> dict[str, SectionShape]:
     return {row["name"]: _typed(row["section"], row["name"], row["source"]) for row in rows("sections.csv")}
 
 
+def spelled(shape: SectionShape, unit: str, bends: bool = True) -> str:
+    """A section as a person would type it, in "in" or "mm": `parse_section` of it gives the section.
+
+    Lengths to 0.0001 in or 0.01 mm, angles to 0.01 degrees; what parse_section would fill in is not said.
+    bends: False leaves their radius unsaid.
+    """
+    sizes = (shape.depth, shape.breadth, shape.thickness)[: 2 if shape.shape == "plate" else 3]
+    shown = [_shown(size, unit) for size in sizes]
+    depth, breadth, thickness = (_mm(size, unit) for size in (*shown, shown[-1])[:3])
+    filled = defaults(SectionShape(shape.shape, depth, breadth, thickness))
+    unsaid = [*([] if bends else ["radius"]), *(["angle"] if shape.shape == "zee" and not shape.lip else [])]
+    stated = ""
+    for word in _FORMS[shape.shape].words:
+        measured = getattr(shape, word)
+        if word not in unsaid and abs(measured - filled[word]) > SAME:
+            stated += f" {word} {_shown(measured, 'deg' if word == 'angle' else unit)}"
+    return f"{shape.shape} {' x '.join(shown)}{stated}{' mm' if unit == 'mm' else ''}"
+
+
+def listed_as(shape: SectionShape) -> str:
+    """The catalogue's name of a section, all of whose dimensions must agree to SAME; "" for no row's.
+
+    A tube or an angle may lie on its side.
+    """
+    for name, row in sections().items():
+        flat = row.shape in ("tube", "angle") and row.depth < row.breadth
+        upright = replace(row, depth=row.breadth, breadth=row.depth) if flat else row
+        apart = (abs(getattr(upright, size) - getattr(shape, size)) for size in _SIZES)
+        if row.shape == shape.shape and max(apart) < SAME:
+            return name
+    return ""
+
+
 @cache
 def _by_plain_name() -> dict[str, SectionShape]:
     return {_plain(name): shape for name, shape in sections().items()}
@@ -127,7 +165,7 @@ def _typed(typed: str, text: str, source: str = "") -> SectionShape:
     depth, breadth, thickness = size if len(size) == 3 else (size[0], size[1], size[1])
     shape = SectionShape(form.shape, depth, breadth, thickness, text=text, source=source)
     check_sizes(shape, unit)
-    filled = _defaults(shape) | stated
+    filled = defaults(shape) | stated
     lip, radius, flange, angle = (grid(filled.get(key, 0.0)) for key in ("lip", "radius", "flange", "angle"))
     whole = replace(shape, lip=lip, radius=radius, flange=flange, angle=angle)
     check_bends(whole, unit)
@@ -155,6 +193,12 @@ def _nearest(typed: str) -> str:
     return f'; perhaps "{shapes[0]}"' if shapes else ""
 
 
+def _shown(value: float, unit: str) -> str:
+    """A length in "in" or "mm", or an angle in "deg", as it is typed."""
+    text = f"{value / INCH:.4f}" if unit == "in" else f"{value:.2f}"
+    return text.rstrip("0").rstrip(".")
+
+
 def _mm(number: str, unit: str) -> float:
     scale = Fraction(1) if unit == "mm" else Fraction(127, 5)
     return float(parse_number(number) * scale)
@@ -173,8 +217,8 @@ def _words(form: _Form, rest: list[str], unit: str) -> dict[str, float]:
     return stated
 
 
-def _defaults(shape: SectionShape) -> dict[str, float]:
-    """What `parse_section` fills in."""
+def defaults(shape: SectionShape) -> dict[str, float]:
+    """What `parse_section` fills in for a shape of which depth, breadth and thickness are known."""
     light = max(3 / 32 * INCH - shape.thickness / 2, 1.5 * shape.thickness)
     bend = 3 / 16 * INCH if shape.thickness >= 0.05 * INCH - 1e-9 else light
     wide = shape.breadth >= 2 * INCH - 1e-9

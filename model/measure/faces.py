@@ -29,8 +29,9 @@ Ring: TypeAlias = NDArray[np.intp]
 
 FULL_TURN = 6.28
 """Radians: a cylinder that goes this far round is a whole one."""
-KEPT = 2048
-"""Solids whose measurements are remembered; a large building has a few hundred."""
+KEPT = 32768
+"""Solids whose measurements are remembered; a large building has a few hundred, but a file from elsewhere
+may hold every screw as a solid of its own."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -51,6 +52,7 @@ class Body:
 
     corners: (n, 3) in the solid's own frame, mm. curved: how many faces are not planar and are left
     out of `faces`. volume: mm3, curved faces and all. bores: diameters of the round holes (mm).
+    bends: the corners of each curved face, in no order.
     """
 
     corners: Vectors
@@ -58,6 +60,7 @@ class Body:
     curved: int
     volume: float
     bores: tuple[float, ...] = ()
+    bends: tuple[Ring, ...] = ()
 
     def points(self, face: Face) -> tuple[Vectors, ...]:
         """The rings of a face as points, each (n, 3)."""
@@ -71,7 +74,8 @@ def body(solid: TopoDS_Solid) -> Body:
     TopExp.MapShapes_s(solid, TopAbs_VERTEX, numbers)
     points = [BRep_Tool.Pnt_s(TopoDS.Vertex_s(numbers.FindKey(i + 1))) for i in range(numbers.Extent())]
     corners = [(p.X(), p.Y(), p.Z()) for p in points]
-    found = [_planar(face, corners, numbers) for face in _faces(solid)]
+    shapes = _faces(solid)
+    found = [_planar(face, corners, numbers) for face in shapes]
     flat = tuple(face for face in found if face is not None)
     curved = len(found) - len(flat)
     where = np.array(corners).reshape(-1, 3)
@@ -80,10 +84,17 @@ def body(solid: TopoDS_Solid) -> Body:
     # A flat face beside a curved one has arcs in its rim: its corners alone do not give its area.
     exact = tuple(
         replace(face, area=_area(shape))
-        for face, shape in zip(found, _faces(solid), strict=True)
+        for face, shape in zip(found, shapes, strict=True)
         if face is not None
     )
-    return Body(where, exact, curved, _volume(solid), tuple(_bores(solid)))
+    bends = tuple(_corners(shape, numbers) for face, shape in zip(found, shapes, strict=True) if face is None)
+    return Body(where, exact, curved, _volume(solid), tuple(_bores(solid)), bends)
+
+
+def _corners(face: TopoDS_Face, numbers: TopTools_IndexedMapOfShape) -> Ring:
+    """The numbers of a face's corners, each once."""
+    found = {numbers.FindIndex(corner) - 1 for corner in _under(face, TopAbs_VERTEX)}
+    return np.array(sorted(found), dtype=np.intp)
 
 
 def _pyramids(corners: Vectors, faces: tuple[Face, ...]) -> float:

@@ -10,6 +10,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..place import Place
 from ..roles import KINDS
 from .member import measure_member
+from .round_body import measure_body
 from .sheet import measure_sheet
 
 
@@ -36,7 +37,11 @@ class Measured(Protocol):
         """mm, mm2: largest first in a schedule."""
 
 
-MEASURES: dict[str, Callable[[TopoDS_Solid], Measured]] = {"sheet": measure_sheet, "member": measure_member}
+MEASURES: dict[str, Callable[[TopoDS_Solid], Measured]] = {
+    "sheet": measure_sheet,
+    "member": measure_member,
+    "body": measure_body,
+}
 """By how the table of roles says a piece is measured."""
 
 

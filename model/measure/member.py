@@ -17,10 +17,6 @@ ALONG = 1e-6
 """How far the cosine between an axis and the normal of a face that runs along it may be off 0."""
 SQUARE = 1e-5
 """How far the cosine between an axis and the normal of a square end may be off 1."""
-SOLID, ROUNDED, CENTRED = 1e-6, 0.05, 0.02
-"""Shares by which a section's area may miss its box's, or that of sharp corners, or its middle be off."""
-SYMMETRIC = 0.01
-"""mm; a section whose middle is this near its box's, one way, mirrors across it."""
 ALIKE = 1e-3
 """mm; figures nearer than this do not decide which way a body lies."""
 
@@ -60,7 +56,7 @@ class Lying:
 class MeasuredMember:
     """A straight body (mm, mm2, mm3).
 
-    ways: how it may lie along the bench. length: overall, along its axis. area: of its section.
+    ways: how it may lie along the bench. length: overall, along its axis.
     depth, width: of the section overall, depth the larger. thickness: of its wall; 0 for one that is
     solid through. ends: (degrees off square at one end, at the other). holes: round ones through it,
     as diameters. volume: of the solid.
@@ -68,14 +64,12 @@ class MeasuredMember:
 
     ways: tuple[Lying, ...]
     length: float
-    area: float
     depth: float
     width: float
     thickness: float
     ends: tuple[float, float]
     holes: tuple[float, ...]
     volume: float
-    shape: str
 
     @cached_property
     def size(self) -> tuple[float, ...]:
@@ -90,19 +84,16 @@ def measure_member(solid: TopoDS_Solid) -> MeasuredMember:
     axes = _axes(shape)
     points = shape.corners @ axes.T
     spans = points.max(axis=0) - points.min(axis=0)
-    section = _section_area(shape, axes[1])
     first = _lying(shape, axes)
     return MeasuredMember(
         ways=(first, *(_lying(shape, turn @ axes) for turn in _TURNS[1:])),
         length=float(spans[1]),
-        area=section,
         depth=float(max(spans[0], spans[2])),
         width=float(min(spans[0], spans[2])),
         thickness=_thickness(shape, axes[1]),
         ends=_ends(shape, axes[1]),
         holes=shape.bores,
         volume=shape.volume,
-        shape=_shape(shape, axes, section),
     )
 
 
@@ -120,11 +111,12 @@ def _axis(shape: Body) -> Vectors:
     """The direction of edges that the most face area runs along."""
     normals = np.array([face.normal for face in shape.faces])
     areas = np.array([face.area for face in shape.faces])
-    edges = np.concatenate(
-        [np.roll(points, -1, axis=0) - points for face in shape.faces for points in shape.points(face)[:1]]
-    )
+    rims = [points for face in shape.faces for points in shape.points(face)[:1]]
+    if not rims:  # round all through: square to its ends, if it has any
+        return normals[int(areas.argmax())] if len(normals) else np.array([0.0, 0.0, 1.0])
+    edges = np.concatenate([np.roll(points, -1, axis=0) - points for points in rims])
     sizes = np.linalg.norm(edges, axis=1)
-    longest = edges[np.argsort(-sizes, kind="stable")][:12] if len(edges) else np.eye(3)
+    longest = edges[np.argsort(-sizes, kind="stable")][:12]
     ways = longest / np.linalg.norm(longest, axis=1)[:, None]
     running = (np.abs(ways @ normals.T) < ALONG) @ areas
     best: Vectors = ways[int(np.argmax(np.round(running, 3)))]
@@ -150,14 +142,9 @@ def _point(vector: Vectors) -> Point3:
     return (x, y, z)
 
 
-def _section_area(shape: Body, y: Vectors) -> float:
-    """Of what is seen along the axis: end faces, however they are cut, notched or mitred."""
-    return sum(face.area * along for face in shape.faces if (along := float(face.normal @ y)) > ALONG)
-
-
 def _thickness(shape: Body, y: Vectors) -> float:
     """How far behind the largest face along the axis the next one lies that faces the other way."""
-    along = [face for face in shape.faces if abs(float(face.normal @ y)) < ALONG]
+    along = [face for face in shape.faces if face.rings and abs(float(face.normal @ y)) < ALONG]
     if not along:
         return 0.0
     face = max(along, key=lambda one: snapped(one.area, ALIKE))
@@ -168,34 +155,6 @@ def _thickness(shape: Body, y: Vectors) -> float:
         if float(face.normal @ other.normal) < -1 + ALONG
     )
     return min((gap for gap in behind if gap > ALIKE), default=0.0)
-
-
-def _shape(shape: Body, axes: Vectors, area: float) -> str:
-    """What a section is called: tube, angle, plate, cee, zee, hat; "" for any other.
-
-    A tube, an angle and a plate are known by their area. What has lips is a zee where its middle is
-    its box's middle, else a cee where all its walls are square to each other, else a hat.
-    """
-    points = shape.corners @ axes.T
-    low, high = points.min(axis=0), points.max(axis=0)
-    x, z = float(high[0] - low[0]), float(high[2] - low[2])
-    t = _thickness(shape, axes[1])
-    if abs(area - x * z) < SOLID * area:
-        return "plate"
-    if abs(area - 2 * t * (x + z - 2 * t)) < ROUNDED * area:
-        return "tube"
-    if abs(area - t * (x + z - t)) < ROUNDED * area:
-        return "angle"
-    along = [face for face in shape.faces if abs(float(face.normal @ axes[1])) < ALONG]
-    walls = np.array([face.normal @ axes[[0, 2]].T for face in along])
-    rims = [points[face.rings[0]][:, [0, 2]] for face in along]
-    weights = np.array([np.hypot(*np.ptp(rim, axis=0)) for rim in rims])
-    middles = np.array([(rim.max(axis=0) + rim.min(axis=0)) / 2 for rim in rims])
-    off = (weights @ middles) / weights.sum() - (low + high)[[0, 2]] / 2
-    square = bool((np.abs(walls).max(axis=1) > 1 - SQUARE).all())
-    if float(np.abs(off).max()) < CENTRED * max(x, z):
-        return "zee"
-    return "cee" if square else "hat" if float(np.abs(off).min()) < SYMMETRIC else ""
 
 
 def _ends(shape: Body, y: Vectors) -> tuple[float, float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from ..measure.snap import snapped
 from .schedule import Row
 
 SAME = 0.05  # mm; cuts that differ by less are one cut
@@ -49,7 +50,7 @@ def rip_pairs(rows: Sequence[Row]) -> list[Pair]:
     One keeps the blank's overlap rib, the other its underlap leg; a rip that needs the same edge as its
     mate comes from a blank of its own.
     """
-    widest: dict[tuple[str, ...], Row] = {}
+    widest: dict[tuple[object, ...], Row] = {}
     for row in rows:
         if _kind(row) not in widest or row.width > widest[_kind(row)].width:
             widest[_kind(row)] = row
@@ -66,8 +67,8 @@ def rip_pairs(rows: Sequence[Row]) -> list[Pair]:
     return pairs
 
 
-def _kind(row: Row) -> tuple[str, ...]:
-    return (row.role, row.profile, row.gauge, row.colour)
+def _kind(row: Row) -> tuple[object, ...]:
+    return (row.role, row.profile, row.gauge, row.colour, snapped(row.thickness, SAME))
 
 
 def _side_by_side(one: Row, other: Row, whole: Row) -> bool:

@@ -9,14 +9,14 @@ from collections.abc import Iterator, Sequence
 from ..measure.snap import snapped, snapped_area
 from ..units import area_unit, weight_unit
 from . import item_words, words
-from .items import Item
+from .items import THICKNESS, Item
 from .parts import REST, SHEETS, chosen
 from .schedule import Row, Schedule, Units
 
 COLUMNS = (
     *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
-    *("holes", "cutouts", "colour", "profile", "gauge", "faces", "up"),
-    *("width mm", "cover mm", "length mm", "area mm2", "weight kg"),
+    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up"),
+    *("width mm", "cover mm", "length mm", "thickness mm", "area mm2", "weight kg"),
 )
 
 
@@ -54,6 +54,7 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
         "width mm": snapped(row.width, 0.01),
         "cover mm": snapped(row.cover, 0.01),
         "length mm": snapped(row.length, 0.01),
+        "thickness mm": snapped(row.thickness, THICKNESS),
         "area mm2": snapped_area(row.area),
         "weight kg": snapped(row.weight, 0.001),
     }
@@ -61,9 +62,11 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
 
 def _item(name: str, item: Item, units: Units) -> dict[str, object]:
     weight = {"weight kg": snapped(item.weight, 0.001)} if item.weight else {}
+    thickness = {"thickness mm": snapped(item.thickness, THICKNESS)} if item.thickness else {}
     return {
         "list": name,
         **item_words.cells(item, units),
         "length mm": snapped(item.length, 0.01),
+        **thickness,
         **weight,
     }

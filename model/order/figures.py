@@ -6,7 +6,7 @@ from ..units import area_unit, weight_unit
 from . import item_words, words
 from .schedule import Row, Schedule, Units
 
-LENGTHS = ("width", "cover", "length")
+LENGTHS = ("width", "cover", "length", "thickness")
 
 
 def figures_by_mark(schedule: Schedule) -> dict[str, dict[str, str]]:

@@ -4,21 +4,34 @@ from __future__ import annotations
 
 from ..measure.snap import snapped
 from ..units import format_length, format_weight
-from .items import Item
+from .items import Item, format_thickness
 from .schedule import Schedule, Units
 
-COLUMNS = ("mark", "count", "what", "length", "weight", "section", "ends", "holes", "colour", "faces")
-FIGURES = ("count", "length", "weight")
+COLUMNS = (
+    "mark",
+    "count",
+    "what",
+    "length",
+    "weight",
+    "section",
+    "thickness",
+    "ends",
+    "holes",
+    "colour",
+    "faces",
+)
+FIGURES = ("count", "length", "weight", "thickness")
 YARD = 914.4
 
 
 def cells(item: Item, units: Units) -> dict[str, str]:
-    """One item's cells; weight is of one."""
+    """One item's cells; weight is of one. The section of a member says how thick it is."""
     return {
         "mark": item.mark,
         "count": str(item.count),
         "what": item.role,
         "section": item.section or _size(item, units),
+        "thickness": "" if item.section or not item.thickness else format_thickness(item.thickness, units),
         "length": format_length(item.length, units),
         "ends": ends(item),
         "holes": _holes(item, units),

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from ..catalog.sections import sections
+from ..catalog.sections import SectionShape, listed_as, spelled
 from ..measure.congruent import Group
-from ..measure.member import MeasuredMember
-from ..measure.screw import shank
+from ..measure.member import MeasuredMember, measure_member
+from ..measure.screw import screw_size, shank
+from ..measure.section_shape import measure_section
 from ..measure.snap import snapped
-from ..roles import KINDS, list_of
-from ..units import INCH
+from ..pieces import Piece
+from ..roles import KINDS, Role, list_of
+from ..units import INCH, Units, format_pitch
 
+THICKNESS = 0.001
+"""mm; to which a thickness is given as a plain number."""
 STEEL = 7850e-9
 """kg/mm3, as for sheets."""
 
@@ -22,8 +26,8 @@ class Item:
 
     section: its shape and measured dimensions, and the catalogue's name where a row has them; of a
     screw its shank's diameter and length under the head; "" for what has none. length: overall, along
-    it. ends: degrees off square. holes: diameters of round holes. weight: of one, as steel; 0 for what
-    is none.
+    it. thickness: of the wall of a member or trim; 0 for others. ends: degrees off square. holes:
+    diameters of round holes. weight: of one, as steel; 0 for what is none.
     """
 
     mark: str
@@ -33,6 +37,7 @@ class Item:
     length: float
     depth: float
     width: float
+    thickness: float
     ends: tuple[float, float]
     holes: tuple[float, ...]
     volume: float
@@ -41,17 +46,18 @@ class Item:
     faces: tuple[str, ...]
 
 
-def item(group: Group, measured: MeasuredMember, units: str) -> Item:
+def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
     """The row of a group of congruent pieces."""
     pieces = [member.piece for member in group.members]
     return Item(
         mark=group.mark,
         role=group.role,
         count=sum(piece.count for piece in pieces),
-        section=_section(group.role, measured, units),
+        section=_section(group, measured, units),
         length=measured.length,
         depth=measured.depth,
         width=measured.width,
+        thickness=measured.thickness if list_of(group.role) in ("members", "trims") else 0.0,
         ends=measured.ends,
         holes=measured.holes,
         volume=measured.volume,
@@ -61,36 +67,51 @@ def item(group: Group, measured: MeasuredMember, units: str) -> Item:
     )
 
 
-def _section(role: str, measured: MeasuredMember, units: str) -> str:
-    if list_of(role) == "screws":
-        return " x ".join(_size(size, units) for size in shank(measured))
-    return section_text(measured, units) if list_of(role) == "members" else ""
+def _section(group: Group, measured: MeasuredMember, units: Units) -> str:
+    if list_of(group.role) == "screws":
+        sizes = screw_size(group.members[0].piece.solid) if group.role == Role.SCREW else None
+        return " x ".join(_size(size, units) for size in sizes or shank(measured))
+    return section_text(group.members[0].piece, units) if list_of(group.role) == "members" else ""
 
 
-def section_text(measured: MeasuredMember, units: str) -> str:
-    """A member's section as measured: `cee 4 x 2 x 0.059`, in inches or mm, and its catalogue name."""
-    sizes = [measured.depth, measured.width, *([] if measured.shape == "plate" else [measured.thickness])]
-    if measured.shape == "zee":
-        sizes[1] = (measured.width + measured.thickness) / 2
-    said = " x ".join(_size(size, units) for size in sizes)
-    name = _catalogued(measured)
-    return " ".join(filter(None, (measured.shape or "cee to the pitch", said, f"({name})" if name else "")))
+def section_text(piece: Piece, units: Units) -> str:
+    """A member's section as measured and as typed, and its catalogue name: `tube 4 x 4 x 0.25 (HSS4X4X1/4)`.
+
+    An eave strut is a "cee to the pitch", with the pitch after its sizes; a section of any other shape
+    is "shaped", with its overall sizes.
+    """
+    found = measure_section(piece.solid)
+    if found is None:
+        measured = measure_member(piece.solid)
+        return f"shaped {_size(measured.depth, units)} x {_size(measured.width, units)}"
+    unit = "mm" if units == "mm" else "in"
+    words = spelled(_rounded(found.shape, units), unit, bends=not found.corners)
+    if found.pitch:
+        words = f"{words.replace('cee', 'cee to the pitch')} at {format_pitch(found.pitch, units)}"
+    name = "" if found.pitch or found.corners else listed_as(found.shape)
+    return " ".join(filter(None, (words, found.corners, f"({name})" if name else "")))
 
 
-def _size(mm: float, units: str) -> str:
+def _rounded(shape: SectionShape, units: Units) -> SectionShape:
+    """The shape with every size as it is shown."""
+    step = 0.01 if units == "mm" else 0.00254
+    return replace(
+        shape,
+        depth=snapped(shape.depth, step),
+        breadth=snapped(shape.breadth, step),
+        thickness=snapped(shape.thickness, step),
+        lip=snapped(shape.lip, step),
+        radius=snapped(shape.radius, step),
+        flange=snapped(shape.flange, step),
+        angle=snapped(shape.angle, 0.01),
+    )
+
+
+def format_thickness(mm: float, units: Units) -> str:
+    """A thickness for people: `0.0172"`, or mm to 0.01 without a unit."""
+    return _size(mm, units) + ("" if units == "mm" else '"')
+
+
+def _size(mm: float, units: Units) -> str:
     value = snapped(mm, 0.01) if units == "mm" else snapped(mm, 0.00254) / INCH
     return f"{value:.2f}".rstrip("0").rstrip(".") if units == "mm" else f"{value:.4f}".rstrip("0").rstrip(".")
-
-
-def _catalogued(measured: MeasuredMember) -> str:
-    """The catalogue's name of a section with these dimensions and this area."""
-    for name, shape in sections().items():
-        alike = (
-            shape.shape == measured.shape
-            and abs(shape.thickness - measured.thickness) < 0.01
-            and abs(max(shape.depth, shape.width) - measured.depth) < 0.01
-            and abs(min(shape.depth, shape.width) - measured.width) < 0.01
-        )
-        if alike:
-            return name
-    return ""

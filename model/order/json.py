@@ -11,13 +11,13 @@ from ..measure.snap import snapped, snapped_area, snapped_volume
 from ..roles import LISTS
 from ..units import area_unit, format_area, format_length, format_weight, weight_unit
 from . import words
-from .items import Item
+from .items import THICKNESS, Item, format_thickness
 from .parts import REST, SHEETS, chosen
 from .schedule import Placed, Row, Schedule, Units
 
 
 def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
-    """The schedule: every figure in mm (to 0.01), mm2 or kg (to 0.001), and as shown.
+    """The schedule: every figure in mm (to 0.01, a thickness to 0.001), mm2 or kg (to 0.001), and as shown.
 
     parts: the lists wanted, all when empty.
     """
@@ -54,6 +54,7 @@ def _item(item: Item, units: Units) -> dict[str, Any]:
         "length": _sized(item.length, units),
         "depth": _sized(item.depth, units),
         "width": _sized(item.width, units),
+        **({"thickness": _sized_thickness(item.thickness, units)} if item.thickness else {}),
         "ends": [snapped(angle, 0.01) for angle in item.ends],
         "holes": [_sized(hole, units) for hole in item.holes],
         "volume": {"mm3": snapped_volume(item.volume)},
@@ -73,6 +74,7 @@ def _row(row: Row, units: Units) -> dict[str, Any]:
         "width": _sized(row.width, units),
         "cover": _sized(row.cover, units),
         "length": _sized(row.length, units),
+        "thickness": _sized_thickness(row.thickness, units),
         "foot": _end(row.foot, units),
         "head": _end(row.head, units),
         "cutouts": [_cutout(cut, units) for cut in row.cutouts],
@@ -114,6 +116,10 @@ def _placed(piece: Placed) -> dict[str, Any]:
 
 def _sized(mm: float, units: Units) -> dict[str, Any]:
     return {"mm": snapped(mm, 0.01), "shown": format_length(mm, units)}
+
+
+def _sized_thickness(mm: float, units: Units) -> dict[str, Any]:
+    return {"mm": snapped(mm, THICKNESS), "shown": format_thickness(mm, units)}
 
 
 def _sized_area(mm2: float, units: Units) -> dict[str, Any]:

@@ -12,8 +12,8 @@ from ..roles import roles_of
 from ..terms import Terms
 from ..units import INCH, format_length
 from .blanks import Pair, rake_pairs, rip_pairs
-from .items import Item
-from .schedule import Row, Schedule
+from .items import Item, format_thickness
+from .schedule import Row, Schedule, Units
 from .stock import StockPlan, stock_plan
 
 YARD = 914.4
@@ -92,24 +92,34 @@ def order(schedule: Schedule, buying: Buying) -> Order:
 
 def _sheets(schedule: Schedule, pairs: tuple[Pair, ...], buying: Buying) -> Iterator[Line]:
     """Whole sheets by kind and order length; a pair of rakes counts one blank."""
-    rows = {row.mark: row for row in schedule.rows}
+    units, rows = schedule.units, {row.mark: row for row in schedule.rows}
     left = {row.mark: row.count for row in schedule.rows}
     wanted: dict[tuple[str, float], Counter[str]] = defaultdict(Counter)
     for pair in pairs:
         left[pair.first] -= pair.count
         left[pair.second] -= pair.count
-        key = (_sheet_kind(rows[pair.first]), _rounded_up(pair.length + buying.kerf, buying.step))
+        key = (_sheet_kind(rows[pair.first], units), _rounded_up(pair.length + buying.kerf, buying.step))
         wanted[key][f"{pair.first}+{pair.second}"] += pair.count
     for mark, count in left.items():
         if count:
-            wanted[_sheet_kind(rows[mark]), _rounded_up(rows[mark].length, buying.step)][mark] += count
+            wanted[_sheet_kind(rows[mark], units), _rounded_up(rows[mark].length, buying.step)][mark] += count
     for (kind, length), marks in sorted(wanted.items(), key=lambda one: (one[0][0], -one[0][1])):
-        item = f"{kind}, {_long(length, schedule.units)}"
+        item = f"{kind}, {_long(length, units)}"
         yield Line("sheets", item, "each", sum(marks.values()), tuple(marks))
 
 
-def _sheet_kind(row: Row) -> str:
-    return f"{row.role} {row.profile}, {row.gauge}, {row.colour}"
+def _sheet_kind(row: Row, units: Units) -> str:
+    gauge = f"{row.gauge} {_thick(row.thickness, units)}"
+    return _kind(f"{row.role} {row.profile}", gauge, row.colour)
+
+
+def _kind(*words: str) -> str:
+    """What is said of a kind, without what nobody said."""
+    return ", ".join(word.strip() for word in words if word.strip())
+
+
+def _thick(mm: float, units: Units) -> str:
+    return format_thickness(mm, units) + (" mm" if units == "mm" else "")
 
 
 def _plans(schedule: Schedule, buying: Buying) -> Iterator[tuple[str, StockPlan]]:
@@ -117,7 +127,8 @@ def _plans(schedule: Schedule, buying: Buying) -> Iterator[tuple[str, StockPlan]
     kinds: dict[str, list[tuple[str, float]]] = defaultdict(list)
     for item in schedule.listed("trims"):
         length = min(item.length, buying.stock) if item.length <= buying.stock + FULL else item.length
-        kinds[f"{item.role}, {item.colour}"] += [(item.mark, length)] * item.count
+        kind = _kind(item.role, _thick(item.thickness, schedule.units), item.colour)
+        kinds[kind] += [(item.mark, length)] * item.count
     for kind, pieces in kinds.items():
         longest = max(length for _, length in pieces)
         # Pieces cut for a longer stock than is bought are ordered at their own length.
@@ -133,7 +144,8 @@ def _trim_line(item: str, plan: StockPlan, buying: Buying, units: str) -> Line:
 def _screws(schedule: Schedule, buying: Buying) -> Iterator[Line]:
     counts: dict[str, list[Item]] = defaultdict(list)
     for item in schedule.listed("screws"):
-        counts[f"{item.role} {item.section} {_inches(schedule.units)}, {item.colour}"].append(item)
+        kind = _kind(f"{item.role} {item.section} {_inches(schedule.units)}", item.colour)
+        counts[kind].append(item)
     for kind, items in counts.items():
         count = sum(item.count for item in items)
         yield Line(
@@ -164,7 +176,8 @@ def _members(schedule: Schedule) -> Iterator[Line]:
     for item in schedule.listed("members"):
         kinds[item.section, snapped(item.length, 0.1)].append(item)
     for (section, length), items in kinds.items():
-        text = f"{section} {_inches(schedule.units)}, {_long(length, schedule.units)}"
+        unit = "" if schedule.units == "mm" else " in"  # mm are said by the section itself
+        text = f"{section}{unit}, {_long(length, schedule.units)}"
         yield Line("members", text, "each", sum(i.count for i in items), tuple(i.mark for i in items))
 
 

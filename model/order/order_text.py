@@ -52,6 +52,7 @@ def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
             {"mark": lift.mark, "kg": snapped(lift.weight, 0.01), "people": lift.people}
             for lift in lifts(schedule, carried)
         ],
+        "unknown": sum(item.count for item in schedule.listed("unknown")),
         "note": NOTE,
     }
     return json.dumps(content, indent=2, ensure_ascii=False) + "\n"

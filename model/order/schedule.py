@@ -13,6 +13,7 @@ from ..measure.blank import Cutout, End
 from ..measure.congruent import Group, groups
 from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
+from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model
 from ..roles import Role, list_of
 from ..terms import Terms
@@ -29,7 +30,8 @@ class Row:
 
     count: pieces; turned: how many of them stand with their head down (on a roof: away from the
     ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
-    edge's (mm). foot, head: the cuts at its ends. cutouts: from the sheet's lower left corner.
+    edge's; thickness: between its faces (mm). foot, head: the cuts at its ends. cutouts: from the
+    sheet's lower left corner.
     area: flat, of one (mm2). weight: of one (kg). ribs: centres of its major ribs from its left edge;
     overlap: whether the first of them is the overlap rib.
     """
@@ -42,6 +44,7 @@ class Row:
     width: float
     cover: float
     length: float
+    thickness: float
     foot: End
     head: End
     cutouts: tuple[Cutout, ...]
@@ -101,8 +104,11 @@ class Schedule:
 
 
 def schedule(model: Model) -> Schedule:
-    """The schedule of a model, by mark; the same off the model and off its STEP file."""
-    found = groups(model)
+    """The schedule of a model, by mark; the same off the model and off its STEP file.
+
+    Pieces without a role are told by their shape, as far as that is sure; the others are "unknown".
+    """
+    found = groups(told_by_shape(model))
     sheets = [(group, group.measured) for group in found]
     rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
     placed = (
@@ -147,10 +153,11 @@ def _row(group: Group, sheet: MeasuredSheet) -> Row:
         role=group.role,
         count=len(pieces),
         turned=sum(not member.head_up for member in group.members),
-        faces=tuple(dict.fromkeys(piece.label("face") for piece in pieces)),
+        faces=tuple(dict.fromkeys(face for piece in pieces if (face := piece.label("face")))),
         width=sheet.width,
         cover=sheet.cover,
         length=sheet.length,
+        thickness=sheet.thickness,
         foot=sheet.foot,
         head=sheet.head,
         cutouts=sheet.cutouts,

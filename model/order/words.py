@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from ..measure.blank import Cutout, End
 from ..units import area_unit, format_area, format_length, format_weight, weight_unit
+from .items import format_thickness
 from .schedule import Row, Schedule, Units
 
 LENGTHS = {"ft-in": "feet and inches to 1/16", "mm": "mm"}
 
-TEXTS = ("ends", "colour", "profile", "gauge", "faces", "up")
+TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up")
 """Columns of words, in order."""
 FIGURES = ("mark", "count", "width", "cover", "length", "area", "weight")
 """Columns of figures, in order, after the mark that they belong to."""
@@ -34,6 +35,7 @@ def texts(row: Row, units: Units) -> dict[str, str]:
         "colour": row.colour,
         "profile": row.profile,
         "gauge": row.gauge,
+        "thickness": format_thickness(row.thickness, units),
         "faces": ", ".join(row.faces),
         "up": up(row),
     }

@@ -1,0 +1,207 @@
+"""What a member's section is: tube, angle, plate, cee, zee or hat, by its walls and how they turn."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import degrees, sin
+
+import numpy as np
+from OCP.TopoDS import TopoDS_Solid
+
+from ..catalog.shapes import SectionShape
+from .across import Loop, loops
+from .faces import KEPT, Vectors, body
+from .member import measure_member
+
+SAME = 0.01
+"""mm; lengths that differ by less are equal."""
+TURNED = 1e-3
+"""Radians; bends that differ by less are equal."""
+RIGHT = np.pi / 2
+STEEPEST = np.pi / 3
+"""Radians: no roof pitches an eave strut's flange more."""
+
+
+@dataclass(frozen=True, slots=True)
+class MeasuredSection:
+    """A section as measured.
+
+    shape: what a person would type for it, with the dimensions measured. pitch: of an eave strut, how
+    far its upper flange is folded off square to its web, degrees; else 0. corners: "" where they are
+    rounded as such a section's are when it is typed, "sharp" where none is rounded, else "rounded
+    otherwise"; shape.radius is 0 then.
+    """
+
+    shape: SectionShape
+    pitch: float = 0.0
+    corners: str = ""
+
+
+@lru_cache(maxsize=KEPT)
+def measure_section(solid: TopoDS_Solid) -> MeasuredSection | None:
+    """The section of a straight body, mitred, notched and holed as it may be; None for any other shape.
+
+    Depth and breadth are set as `SectionShape` has them; where a turn of the section would swap them,
+    depth is the larger.
+    """
+    bench = measure_member(solid).ways[0].bench
+    axes = np.array([bench.x, bench.y, bench.z])
+    for outer, *inner in loops(body(solid), axes):
+        found = _named(outer, inner)
+        if found:
+            return found
+    return None
+
+
+def _named(outer: Loop, inner: list[Loop]) -> MeasuredSection | None:
+    if inner:
+        return _tube(outer, inner[0]) if len(inner) == 1 else None
+    if len(outer.sides) == 4:
+        return _plate(outer)
+    strip = _strip(outer)
+    return _bent(strip) if strip else None
+
+
+def _square(loop: Loop, turn: float) -> bool:
+    return len(loop.turns) == 4 and bool(np.abs(loop.turns - turn).max() < TURNED)
+
+
+def _plate(loop: Loop) -> MeasuredSection | None:
+    if not _square(loop, RIGHT) or loop.radii.any():
+        return None
+    thickness, width = sorted(loop.sides[:2].tolist())
+    return MeasuredSection(SectionShape("plate", width, thickness, thickness))
+
+
+def _tube(outer: Loop, inner: Loop) -> MeasuredSection | None:
+    if not _square(outer, RIGHT) or not _square(inner, -RIGHT):
+        return None
+    walls = np.abs([edge(outer.corners, axis=0) - edge(inner.corners, axis=0) for edge in (np.min, np.max)])
+    wall = float(walls.mean())
+    if float(np.ptp(walls)) > SAME:
+        return None
+    breadth, depth = sorted(outer.sides[:2].tolist())
+    corners = _corners(np.array([*outer.radii, *inner.radii]), np.array([2 * wall] * 4 + [wall] * 4))
+    return MeasuredSection(SectionShape("tube", depth, breadth, wall), corners=corners)
+
+
+def _corners(radii: Vectors, typed: Vectors) -> str:
+    """How corners are rounded, beside how those of a typed section are."""
+    if float(np.abs(radii - typed).max()) < 2 * SAME:
+        return ""
+    return "rounded otherwise" if radii.any() else "sharp"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Strip:
+    """A strip of one thickness, bent between its walls.
+
+    walls: (k, 2) the lengths of each wall's two faces, between sharp corners. turns: (k - 1,) radians, as
+    one walks the first face. radii: (k - 1, 2) inside and outside each bend.
+    """
+
+    thickness: float
+    walls: Vectors
+    turns: Vectors
+    radii: Vectors
+
+
+def _strip(loop: Loop) -> _Strip | None:
+    """The strip that a loop goes round, from one of its two square ends to the other; None if it is none."""
+    count = len(loop.sides)
+    ends = [
+        i for i in range(count // 2) if count % 2 == 0 and _is_end(loop, i) and _is_end(loop, i + count // 2)
+    ]
+    for i in ends:
+        there = np.roll(np.arange(count), -i - 1)[: count // 2 - 1]
+        back = np.roll(np.arange(count), -i)[::-1][: count // 2 - 1]
+        ways = np.roll(loop.corners, -1, axis=0)[there] - loop.corners[there]
+        ways = ways / loop.sides[there][:, None]
+        apart = loop.corners[there] - loop.corners[back]
+        gaps = np.abs(ways[:, 0] * apart[:, 1] - ways[:, 1] * apart[:, 0])
+        thickness = float(loop.sides[i])
+        if float(np.abs(gaps - thickness).max()) > SAME:
+            continue
+        near, far = there[1:], back[:-1]  # corners: a side begins at the corner of its own number
+        turns = loop.turns[near]
+        radii = np.where((turns > 0)[:, None], loop.radii[[far, near]].T, loop.radii[[near, far]].T)
+        return _Strip(thickness, np.array([loop.sides[there], loop.sides[back]]).T, turns, radii)
+    return None
+
+
+def _is_end(loop: Loop, side: int) -> bool:
+    """Whether a side is the square end of a strip: a sharp square corner before and after it."""
+    both = [side, (side + 1) % len(loop.turns)]
+    return not loop.radii[both].any() and float(np.abs(loop.turns[both] - RIGHT).max()) < TURNED
+
+
+def _bent(strip: _Strip) -> MeasuredSection | None:
+    """What a strip is by its bends: one an angle; two, or four with lips, a cee, a zee, a hat."""
+    ways = "".join("+" if turn * strip.turns[0] > 0 else "-" for turn in strip.turns)
+    found = {"+": _angle, "++": _cee, "++++": _cee, "+-": _zee, "++--": _zee, "+--+": _hat}.get(ways)
+    shape, pitch = (found and found(strip, strip.walls.max(axis=1).tolist())) or (None, 0.0)
+    if shape is None:
+        return None
+    inside = float(strip.radii[0, 0])
+    outside = 0.0 if shape.shape == "angle" else inside + strip.thickness
+    corners = _corners(strip.radii, np.tile((inside, outside), (len(strip.radii), 1)))
+    return MeasuredSection(shape if corners else replace(shape, radius=inside), pitch, corners)
+
+
+_Found = tuple[SectionShape, float] | None
+
+
+def _angle(strip: _Strip, legs: list[float]) -> _Found:
+    if not _equal(np.abs(strip.turns), RIGHT, TURNED):
+        return None
+    return SectionShape("angle", max(legs), min(legs), strip.thickness), 0.0
+
+
+def _cee(strip: _Strip, outside: list[float]) -> _Found:
+    """Also one whose upper flange is folded to the pitch."""
+    *lips, one, other = sorted(np.abs(strip.turns).tolist(), key=lambda turn: -turn)
+    pitch = RIGHT - other
+    if not _equal([*lips, one], RIGHT, TURNED) or not _alike(outside) or pitch > STEEPEST:
+        return None
+    lip, flange, web = _halves(outside)
+    shape = SectionShape("cee", web, flange, strip.thickness, lip=lip, angle=90.0)
+    return shape, 0.0 if pitch < TURNED else degrees(pitch)
+
+
+def _zee(strip: _Strip, outside: list[float]) -> _Found:
+    turns = np.abs(strip.turns)
+    middle = len(turns) // 2
+    lips = [float(turns[0]), float(turns[-1])] if middle > 1 else []
+    if not _equal(turns[middle - 1 : middle + 1], RIGHT, TURNED) or not _alike(outside):
+        return None
+    if lips and not _equal(lips, lips[0], TURNED):
+        return None
+    lip, flange, web = _halves(outside)
+    angle = degrees(sum(lips) / 2) if lips else 50.0
+    return SectionShape("zee", web + strip.thickness, flange, strip.thickness, lip=lip, angle=angle), 0.0
+
+
+def _hat(strip: _Strip, outside: list[float]) -> _Found:
+    turn = float(np.abs(strip.turns).mean())
+    if not _equal(np.abs(strip.turns), turn, TURNED) or not _alike(outside):
+        return None
+    crown, side, flange = outside[2], outside[1], float(strip.walls[0].min())
+    depth = side * sin(turn) + strip.thickness
+    return SectionShape("hat", depth, crown, strip.thickness, flange=flange, angle=degrees(turn)), 0.0
+
+
+def _halves(outside: list[float]) -> tuple[float, float, float]:
+    """(lip, flange, web) of walls that are alike from both ends; lip 0 where there is none."""
+    lip, flange, web = outside[:3] if len(outside) > 3 else (0.0, *outside[:2])
+    return lip, flange, web
+
+
+def _alike(walls: list[float]) -> bool:
+    """Whether walls are the same from both ends."""
+    return _equal(np.array(walls) - np.array(walls[::-1]), 0.0, SAME)
+
+
+def _equal(values: Sequence[float] | Vectors, value: float, within: float) -> bool:
+    return float(np.abs(np.asarray(values) - value).max()) < within
