@@ -19,7 +19,9 @@ HIGHEST_RIDGE = parse_length("100 ft")
 COVER = parse_length("2 in")
 """Sheet left above, and below, an opening."""
 APART = parse_length("4 in")
-"""Between an opening and a corner or another opening: room for two jambs' trim."""
+"""Between an opening and another one: room for two jambs' trim."""
+CORNER = parse_length("6 in")
+"""Between an opening and a corner: room for the corner trim's leg and a jamb's. Common practice."""
 
 
 ROUNDING = parse_length("1/32 in")
@@ -107,17 +109,17 @@ def _in_wall(draft: Draft, number: int) -> None:
     """An opening stands between the corners of its wall, clear of them."""
     opening = draft.openings[number]
     wall = _wall_length(draft, opening)
-    most = wall - APART - opening["width"]
-    if most < APART - ROUNDING:
+    most = wall - CORNER - opening["width"]
+    if most < CORNER - ROUNDING:
         draft.object_to(
             (OPENING.name, number, "width"),
-            f"at most {_said(draft, wall - 2 * APART)}, "
+            f"at most {_said(draft, wall - 2 * CORNER)}, "
             f"since the {opening['wall']} wall is {_said(draft, wall)} long",
         )
-    elif not APART - ROUNDING <= opening["from_left"] <= most + ROUNDING:
+    elif not CORNER - ROUNDING <= opening["from_left"] <= most + ROUNDING:
         draft.object_to(
             (OPENING.name, number, "from_left"),
-            f"at least {_said(draft, APART)} and at most {_said(draft, most)}, "
+            f"at least {_said(draft, CORNER)} and at most {_said(draft, most)}, "
             f"to stand in the {opening['wall']} wall clear of its corners",
         )
 

@@ -20,6 +20,9 @@ FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
 EDGE = 1e-3
 """mm; how far before a lap the step up onto the overlying sheet is drawn."""
 
+STUB = 10.0
+"""mm; of a rib that the building's end cuts: less of it leaves no hollow to speak of. Ours."""
+
 INSET = 0.02
 """Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
 
@@ -79,7 +82,8 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
         for rib in range(round(profile.cover / profile.pitch) + 1):
             at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
             on_another = rib == 0 and round(at, 3) in under
-            if not on_another and profile.crown / 2 < at < face.width - profile.crown / 2:
+            inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
+            if not on_another and inside > STUB:
                 yield lay, rib
 
 

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from ..description.building import Building, Opening
 from ..findings import Code, Finding
 from ..recipe import Part, Prism
+from ..roles import Role
 from .backing import seen
 from .faces import Face
 
@@ -24,7 +25,11 @@ def in_the_doors_way(building: Building, face: Face, steel: Sequence[Part]) -> I
             continue
         low, high = _room(building, opening)
         for part in steel:
-            if isinstance(part.recipe, Prism) and _meets(_corners(face, part), low, high):
+            if (
+                part.role is not Role.LEAF
+                and isinstance(part.recipe, Prism)
+                and _meets(_corners(face, part), low, high)
+            ):
                 door = f"{face.name} overhead door {number}"
                 yield Finding(Code.DOOR_ROOM, (part.name, door))
 
