@@ -118,7 +118,8 @@ def heights(piece: Piece) -> tuple[float, float]:
 
 def test_the_runs_end_is_held_at_every_girt() -> None:
     """The right wall of the workshop, 480 in from the back: the last rib stands at 478,
-    its outer flat past it. At each girt its screw is on the other side, 1 1/4 + 1/2 in in: 3 3/4 in from the end."""
+    its outer flat past it. At each girt its screw is on the other side, 1 1/4 + 1/2 in in:
+    3 3/4 in from the end."""
     end = [
         seat
         for row, _, seat, _, _ in screws("workshop", "sheet screw")
