@@ -217,11 +217,12 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
     for end, inward in edges:
         beyond = end + inward * AT_EDGE
         for line in plan.lines:
-            where = sheet.flats.intersection(_along(line, (end, beyond)))
+            along = _along(line, (end, beyond))
+            where = sheet.flats.intersection(along)
             u = min(max(end + inward * FROM_EDGE, line.left), line.right)
             v = line.at + line.rise * (u - line.left)
-            near = (min(end, beyond), max(end, beyond))
-            held = any(near[0] <= x <= near[1] and abs(y - v) < 3 * APART for x, y in plan.room.taken)
+            left, _, right, _ = along.bounds
+            held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
             if not held and not where.is_empty:
                 _put(plan, sheet, plan.room.spot((u, v), where))
 
