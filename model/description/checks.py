@@ -20,7 +20,9 @@ HIGHEST_RIDGE = parse_length("100 ft")
 COVER = parse_length("2 in")
 """Sheet left above, and below, an opening."""
 APART = parse_length("4 in")
-"""Between an opening and a corner or another opening: room for two jambs' trim."""
+"""Between an opening and another one: room for two jambs' trim."""
+CORNER = parse_length("6 in")
+"""Between an opening and a corner: room for the corner trim's leg and a jamb's. Common practice."""
 
 
 ADDED_UP = parse_length("1/32 in")
@@ -118,17 +120,17 @@ def _in_wall(draft: Draft, number: int) -> None:
     """An opening stands between the corners of its wall, clear of them."""
     opening = draft.openings[number]
     wall = _wall_length(draft, opening)
-    most = wall - APART - opening["width"]
-    if under(most, APART):
+    most = wall - CORNER - opening["width"]
+    if under(most, CORNER):
         draft.object_to(
             (OPENING.name, number, "width"),
-            f"at most {at_most(wall - 2 * APART, draft.units)}, "
+            f"at most {at_most(wall - 2 * CORNER, draft.units)}, "
             f"since the {opening['wall']} wall is {exactly(wall, draft.units)} long",
         )
-    elif under(opening["from_left"], APART) or over(opening["from_left"], most):
+    elif under(opening["from_left"], CORNER) or over(opening["from_left"], most):
         draft.object_to(
             (OPENING.name, number, "from_left"),
-            f"at least {at_least(APART, draft.units)} and at most {at_most(most, draft.units)}, "
+            f"at least {at_least(CORNER, draft.units)} and at most {at_most(most, draft.units)}, "
             f"to stand in the {opening['wall']} wall clear of its corners",
         )
 

@@ -18,6 +18,7 @@ from ..recipe import Part, Sheet, grid
 from ..roles import Role
 from .faces import Face, head_angle
 from .ribs import graphs
+from .screw_kinds import EDGE
 
 SLIVER = 0.5
 """mm; a strip of sheet narrower than this is not cut, it is swarf."""
@@ -107,6 +108,11 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
                 place=face.frame @ Place((0.0, 0.0, sheets.flange)) @ bench,
                 labels=labels,
             )
+
+
+def skin(building: Building, face: Face) -> shapely.Geometry:
+    """Where a screw on the face has sheet around it: what is clad, 1.5 diameters in from its edges."""
+    return _with_holes(building, face).buffer(-EDGE, join_style="mitre")
 
 
 def _with_holes(building: Building, face: Face) -> Polygon:

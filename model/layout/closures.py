@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from ..description.skin_lines import FOAM
 from ..place import Place, Point2
 from ..recipe import Part, Sheet, grid
 from ..roles import Role
@@ -20,6 +21,9 @@ FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
 EDGE = 1e-3
 """mm; how far before a lap the step up onto the overlying sheet is drawn."""
 
+STUB = 10.0
+"""mm; of a rib that the building's end cuts: less of it leaves no hollow to speak of. Ours."""
+
 INSET = 0.02
 """Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
 
@@ -34,14 +38,44 @@ def head_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 
 
 def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """Outside closures under one leg of the ridge cap, between the rake trims' legs."""
+    """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
+    up to them, in the hollows between the crowns they lie on."""
     head = max(v for _, v in face.outline)
-    top = lines.ridge - lines.building.sheets.flange
-    rake = lines.profile("rake").in_plane + 2 * lines.thickness
+    band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
+    leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
+    rake, top = leg + 2 * lines.thickness, lines.crown - flange
     for lay in _lays(lines, face):
-        yield from _over(
-            lines, face, lay, (head - 1.5 * DEEP, head - 0.5 * DEEP), top, (rake, face.width - rake)
-        )
+        yield from _over(lines, face, lay, band, lines.ridge - flange, (rake, face.width - rake))
+        for hand, within in (("left", (0.0, leg)), ("right", (face.width - leg, face.width))):
+            yield from _hollows(lines, face, lay, band, top, within, hand)
+
+
+def _hollows(
+    lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2, hand: str
+) -> Iterator[Part]:
+    """Strips over one sheet's cover, up to w = top, where its surface lies deep enough under it."""
+    profile, surface = lines.building.sheets.profile, _surface(lines)
+    a, b = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in within)
+    low, high = max(0.0, a), min(profile.cover, b)
+    if high - low < STUB:
+        return
+    deep = [(u, w) for u, w in _within(surface, low, high)]
+    start: float | None = None
+    number = 0
+    for (u0, w0), (u1, w1) in pairwise(deep):
+        limit = top - FOAM
+        cut = u0 + (u1 - u0) * (limit - w0) / (w1 - w0) if (w0 - limit) * (w1 - limit) < 0 else None
+        if w0 < limit and start is None:
+            start = u0
+        if cut is not None and w1 < limit:
+            start = cut
+        end = cut if cut is not None and w0 < limit else u1 if u1 == deep[-1][0] else None
+        if start is not None and end is not None and end - start > STUB:
+            number += 1
+            name = f"{face.name} outside closure {lay.number} {hand} {number}"
+            yield _strip(lines, face, lay, band, top, (start, end), name)
+        if end is not None:
+            start = None
 
 
 def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
@@ -79,7 +113,8 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
         for rib in range(round(profile.cover / profile.pitch) + 1):
             at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
             on_another = rib == 0 and round(at, 3) in under
-            if not on_another and profile.crown / 2 < at < face.width - profile.crown / 2:
+            inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
+            if not on_another and inside > STUB:
                 yield lay, rib
 
 
@@ -93,20 +128,24 @@ def _lays(lines: TrimLines, face: Face) -> list[Lay]:
 def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:
     """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range."""
     profile = lines.building.sheets.profile
-    surface = _surface(lines)
     a, b = within
     span = (a - lay.rib, b - lay.rib) if lay.hand == "left" else (lay.rib - b, lay.rib - a)
     low, high = max(0.0, span[0]), min(profile.cover, span[1])
     if high - low < DEEP:
         return
-    lower = _within(surface, low, high)
-    recipe = Sheet(
-        lower, ((lower[0][0], grid(top)), (lower[-1][0], grid(top))), _ring(low, high, band[1] - band[0])
-    )
+    name = f"{face.name} outside closure {lay.number}"
+    yield _strip(lines, face, lay, band, top, (low, high), name)
+
+
+def _strip(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, span: Point2, name: str) -> Part:
+    """A strip from a sheet's surface up to w = top over a span of its bench."""
+    lower = _within(_surface(lines), *span)
+    level = ((lower[0][0], grid(top)), (lower[-1][0], grid(top)))
+    recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
     flange = lines.building.sheets.flange
     place = face.frame @ Place((lay.rib, start, flange), (sign, 0.0, 0.0), (0.0, sign, 0.0))
-    yield _part(f"{face.name} outside closure {lay.number}", Role.OUTSIDE_CLOSURE, face, recipe, place)
+    return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 
 def _surface(lines: TrimLines) -> Graph:

@@ -12,8 +12,7 @@ from ..findings import Code, Finding, in_order
 from ..recipe import Part
 from ..terms import Terms
 from .asked import asked
-from .backing import backing
-from .cladding import clad
+from .cladding import clad, skin
 from .closures import eave_closures, head_closures, ridge_closures
 from .door_room import in_the_doors_way
 from .faces import Face, faces
@@ -21,12 +20,13 @@ from .frames import framed
 from .framing import roof_framing, wall_framing
 from .opening_trims import opening_runs
 from .openings import opening_parts
+from .room import room
 from .screw_lines import screw_lines
-from .screws import Fastening, Missed, sheet_screws, stitch_screws
+from .screws import Fastening, Missed, jamb_walls, sheet_screws, stitch_screws
 from .slab import slab
 from .trim_lines import TrimLines
 from .trim_run import TrimRun, pieces
-from .trim_screws import corner_screws, door_screws, rake_screws, slope_screws
+from .trim_screws import Trimmed, trim_screws
 from .trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_run
 
 
@@ -47,16 +47,18 @@ def lay_out(building: Building) -> Laid:
     lines, trim = SteelLines(building), TrimLines(building)
     steel = [*framed(building, named), *_framing(lines, around)]
     sheets = [part for face in around for part in clad(building, face)]
-    screws, missed = _sheet_screws(trim, around, steel, sheets)
+    around_openings, edges = list(_opening_runs(trim, around)), list(_edge_runs(trim, named))
+    opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
+    trims, runs = opening_trims + edge_trims, around_openings + edges
+    screws, missed = _screws(trim, around, steel, sheets, (trims, runs))
     parts = (
         slab(building, named),
         *steel,
-        *_trims(building, _opening_runs(trim, around)),
+        *opening_trims,
         *sheets,
         *_closures(trim, named),
-        *_trims(building, _edge_runs(trim, named)),
+        *edge_trims,
         *screws,
-        *_trim_screws(trim, around),
     )
     findings = list(_left_out_screws(missed))
     for face in around:
@@ -87,9 +89,8 @@ def _edge_runs(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[TrimRu
     yield ridge_run(lines)
 
 
-def _trims(building: Building, runs: Iterator[TrimRun]) -> Iterator[Part]:
-    for run in runs:
-        yield from pieces(run, building.trim.stock, building.trim.lap)
+def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
+    return [part for run in runs for part in pieces(run, building.trim.stock, building.trim.lap)]
 
 
 def _closures(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[Part]:
@@ -100,31 +101,35 @@ def _closures(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[Part]:
         yield from ridge_closures(lines, slope)
 
 
-def _sheet_screws(
-    lines: TrimLines, around: Sequence[Face], steel: Sequence[Part], sheets: Sequence[Part]
+def _screws(
+    lines: TrimLines,
+    around: Sequence[Face],
+    steel: Sequence[Part],
+    sheets: Sequence[Part],
+    trims: tuple[Sequence[Part], Sequence[TrimRun]],
 ) -> tuple[list[Part], list[Missed]]:
-    rows: list[Part] = []
+    """The screws of all sheets, then those of all trims, which find the sheets' in their way."""
+    through_sheets: list[Part] = []
+    through_trims: list[Part] = []
     missed: list[Missed] = []
+    building = lines.building
     for face in around:
-        plan = Fastening(lines.building.screws, face, screw_lines(lines, face), backing(face, steel))
-        for sheet in sheets:
-            if sheet.label("face") == face.name:
-                row, misses = sheet_screws(lines.building.sheets.profile, plan, sheet)
-                stitched = stitch_screws(lines.building.sheets.profile, plan, sheet)
-                rows += [one for one in (row, stitched) if one]
-                missed += misses
-    return rows, missed
-
-
-def _trim_screws(lines: TrimLines, around: Sequence[Face]) -> Iterator[Part]:
-    for face in around:
-        if face.sloped:
-            yield from slope_screws(lines, face)
-            continue
-        yield from corner_screws(lines, face)
-        yield from door_screws(lines, face)
-        if face.name in ("front", "back"):
-            yield from rake_screws(lines, face)
+        on_face = [sheet for sheet in sheets if sheet.label("face") == face.name]
+        plan = Fastening(
+            building.screws,
+            face,
+            screw_lines(lines, face, steel),
+            list(jamb_walls(face, steel)),
+            room(lines, face, steel, trims[0]),
+            skin(building, face),
+        )
+        rows, misses = sheet_screws(building.sheets.profile, plan, on_face)
+        stitched = (stitch_screws(building.sheets.profile, plan, sheet) for sheet in on_face)
+        through_sheets += [*rows, *(one for one in stitched if one)]
+        more, others = trim_screws(Trimmed(lines, plan, steel, on_face, trims[1]))
+        through_trims += more
+        missed += [*misses, *others]
+    return through_sheets + through_trims, missed
 
 
 def _left_out_screws(missed: Sequence[Missed]) -> Iterator[Finding]:

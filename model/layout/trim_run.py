@@ -8,8 +8,9 @@ a lip) are snipped back by one lap at the end that goes under, as on site.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..catalog.fold import shifted
 from ..place import Place, Point2, Point3, add
@@ -51,13 +52,39 @@ class TrimRun:
 def pieces(run: TrimRun, stock: float, lap: float) -> Iterator[Part]:
     """The pieces of a run in the order of laying: full stock lengths, then what remains."""
     section = strip(run.line, run.thickness)
-    low = min(_height(run.start, p) for p in section.outer)
-    ends = [_height(run.end, p) for p in section.outer]
-    spans = sticks(low, max(ends), stock, lap, within=min(ends))
+    spans = _spans(run, section, stock, lap)
+    low = spans[0][0]
     for number, (a, b) in enumerate(spans, 1):
         name = f"{run.name} {number}" if len(spans) > 1 else run.name
         recipe, place = _piece(run, section, (a, b), (number, len(spans)), (low, stock, lap))
         yield Part(name, run.role, run.group, recipe, place, run.labels)
+
+
+def joints(run: TrimRun, stock: float, lap: float) -> list[Point2]:
+    """Every lap of a run: where the upper piece begins and where the one under it ends, along z."""
+    spans = _spans(run, strip(run.line, run.thickness), stock, lap)
+    return [(start, end) for (_, end), (start, _) in pairwise(spans)]
+
+
+def lift(run: TrimRun, stock: float, lap: float, z: float) -> float:
+    """How far the outermost piece at z rides above where a run of one piece would lie, in `nest`s."""
+    spans = _spans(run, strip(run.line, run.thickness), stock, lap)
+    if len(spans) == 1:
+        return 0.0
+    number = max(n for n, (a, _) in enumerate(spans, 1) if a <= z or n == 1)
+    return _lean(number, spans, stock, lap, z)
+
+
+def _lean(number: int, spans: Sequence[Point2], stock: float, lap: float, z: float) -> float:
+    """How far a piece is off flat at z: nothing where it would lie flat, had every piece before it been a
+    full stick, and a thickness a stick's advance before that."""
+    return (number * (stock - lap) + lap - (z - spans[0][0])) / (stock - lap)
+
+
+def _spans(run: TrimRun, section: Section, stock: float, lap: float) -> list[Point2]:
+    low = min(_height(run.start, p) for p in section.outer)
+    ends = [_height(run.end, p) for p in section.outer]
+    return sticks(low, max(ends), stock, lap, within=min(ends))
 
 
 def sticks(low: float, high: float, stock: float, lap: float, within: float) -> list[tuple[float, float]]:

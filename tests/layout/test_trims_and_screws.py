@@ -99,12 +99,12 @@ def test_no_stick_but_the_last_reaches_an_oblique_end() -> None:
 
 
 def test_a_windows_trim_is_mitred_all_round(model: Model) -> None:
-    """Four J's, 3 ft and a mitre of the flange's 1 1/4 in at both ends."""
+    """Four J's, 3 ft and a mitre of the flange's 2 in at both ends."""
     run = of(model, "j trim", "window")
     assert len(run) == 4
     for piece in run:
         measured = measure_member(piece.solid)
-        assert measured.length / INCH == pytest.approx(36 + 2 * 1.25, abs=0.001)
+        assert measured.length / INCH == pytest.approx(36 + 2 * 2, abs=0.001)
         assert measured.ends == pytest.approx((45.0, 45.0), abs=1e-6)
 
 
@@ -194,10 +194,10 @@ def _wire(piece: Piece, point: Point3) -> manifold3d.Manifold:
 
 
 def test_closures_fill_the_ribs_at_the_eave(model: Model) -> None:
-    """A plug under every major rib of a slope: on 480 in ribs at 1, 10, 19 ... 478, without the first, whose
-    outer half is past the building: 53."""
+    """A plug under every major rib of a slope: on 480 in ribs at 1, 10, 19 ... 478, the first and the last
+    as far as the building goes: 54."""
     plugs = of(model, "inside closure", "left slope")
-    assert len(plugs) == 53
+    assert len(plugs) == 54
     for one, other in pairwise(sorted(piece.place.origin[1] for piece in plugs)):
         assert (other - one) / INCH == pytest.approx(9.0, abs=0.01)
 
