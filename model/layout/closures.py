@@ -107,11 +107,11 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
     of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
     profile = lines.building.sheets.profile
     lays = _lays(lines, face)
-    under = {round(lay.rib + (profile.cover if lay.hand == "left" else -profile.cover), 3) for lay in lays}
+    under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
     for lay in lays:
         for rib in range(round(profile.cover / profile.pitch) + 1):
             at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
-            on_another = rib == 0 and round(at, 3) in under
+            on_another = rib == 0 and any(abs(at - other) < EDGE for other in under)
             inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
             if not on_another and inside > STUB:
                 yield lay, rib
