@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from ..findings import in_order
 from ..outputs import OUTPUTS
 from ..printable import printable
 from .folders import default_folder
@@ -15,6 +16,7 @@ from .progress import progress_bar
 from .saying import say
 from .status import DONE, FINDINGS
 
+SHOWN = 3  # findings of one kind that are said; `ribwright audit` says all
 CAUTION = (
     "Geometry, not engineering: member sizes are placeholders until a licensed engineer's drawings replace "
     "them, and local code governs."
@@ -41,9 +43,10 @@ def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
 
     with progress_bar() as progress:
         raised = raise_building(building, progress, pieces)
-        listed = write_outputs(raised.model, folder)
-    click.echo(table(listed, max(80, shutil.get_terminal_size().columns)))
+        written = write_outputs(raised.model, folder)
+    click.echo(table(written.schedule, max(80, shutil.get_terminal_size().columns)))
     click.echo(f"Written to {printable(str(folder))}:\n{MADE}")
     click.echo(CAUTION)
-    say(raised.findings, building.units)
-    return FINDINGS if any(finding.fault for finding in raised.findings) else DONE
+    found = in_order((*raised.findings, *written.audit.findings))
+    say(found, building.units, most=SHOWN)
+    return FINDINGS if any(finding.fault for finding in found) else DONE

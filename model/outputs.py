@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from .meanwhile import meanwhile
 
 if TYPE_CHECKING:
+    from .audit import Audit
     from .order.schedule import Schedule
     from .pieces import Model
 
@@ -37,8 +38,20 @@ WORKBOOK = Output("order.xlsx", "the same, a sheet a list, sums as formulas", "s
 OUTPUTS = (STEP, STL, GLB, CSV, JSON, ORDER, WORKBOOK)
 
 
-def write_outputs(model: Model, folder: Path) -> Schedule:
-    """Writes every output into a folder, all of them or none; returns the schedule. Raises FileError."""
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What was learned of a model while its files were written."""
+
+    schedule: Schedule
+    audit: Audit
+
+
+def write_outputs(model: Model, folder: Path) -> Written:
+    """Writes every output into a folder, all of them or none. Raises FileError.
+
+    The model is audited meanwhile: the longest writer runs in a process of its own.
+    """
+    from .audit import audit
     from .exchange.glb import write_glb
     from .exchange.step import write_step
     from .exchange.stl import write_stl
@@ -60,4 +73,5 @@ def write_outputs(model: Model, folder: Path) -> Schedule:
         wanted = order(listed, buying_on(model.terms))
         (room / ORDER.name).write_text(order_csv(wanted), encoding="utf-8", newline="")
         (room / WORKBOOK.name).write_bytes(workbook(wanted))
-    return listed
+        audited = audit(model)
+    return Written(listed, audited)

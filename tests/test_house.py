@@ -28,7 +28,7 @@ STANDS_ON: dict[str, set[str]] = {
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "layout", "solids", "measure", "exchange"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"meanwhile", "exchange", "order"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
     "cli": GROUND
     | {"catalog", "description", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
 }

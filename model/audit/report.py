@@ -5,7 +5,6 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections import Counter
 from collections.abc import Iterable, Iterator
 
 from ..findings import Finding, amount, where, words
@@ -88,14 +87,3 @@ def finding_content(finding: Finding, units: Units) -> dict[str, object]:
         "unit": UNITS[finding.quantity],
         "text": words(finding, units),
     }
-
-
-def some(findings: Iterable[Finding], most: int) -> tuple[list[Finding], dict[str, int]]:
-    """The first `most` findings of each code, and how many more each code has."""
-    seen: Counter[str] = Counter()
-    kept = []
-    for finding in findings:
-        seen[finding.code.text] += 1
-        if seen[finding.code.text] <= most:
-            kept.append(finding)
-    return kept, {code: count - most for code, count in seen.items() if count > most}

@@ -27,7 +27,7 @@ SPOILT = [
         20,
         13,
         '"3 in"',
-        'at least 4" and at most 19\' 8", to stand in the front',
+        'at least 6" and at most 19\' 6", to stand in the front',
     ),
     ('"20 ft"', '"26 ft 9 in"', "opening[2].from_left", 26, 13, '"26 ft 9 in"', "at most 26' 6\""),
     ('"20 ft"', '"33 ft"', "opening[2].from_left", 26, 13, '"33 ft"', "clear of its corners"),
