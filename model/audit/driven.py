@@ -49,7 +49,9 @@ def shape_of(solid: TopoDS_Solid) -> Shape:
     heights = points @ axis
     radii = np.linalg.norm((points - centre) - np.outer((points - centre) @ axis, axis), axis=1)
     rim = float(radii.max())
-    if heights[radii > 0.9 * rim].mean() > (heights.max() + heights.min()) / 2:
+    widest = heights[radii > 0.98 * rim]
+    before, behind = radii[heights < widest.min() - 1e-3], radii[heights > widest.max() + 1e-3]
+    if behind.max(initial=0.0) > before.max(initial=0.0):  # the head is wider than the shank
         axis, heights = -axis, -heights
     seat = float(heights[radii > 0.98 * rim].max())
     shank = float(radii[heights > seat + 1.0].max(initial=0.0))

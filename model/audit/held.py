@@ -17,8 +17,9 @@ from .driven import Driven
 from .limits import over, settled
 from .site import Site, point
 
-NEAR = 152.4
-"""mm in from an edge (6 in) in which a screw holds it, and steel to screw into is looked for. Ours."""
+NEAR = 177.8
+"""mm in from an edge (7 in) in which a screw holds it, and steel to screw into is looked for: less than a
+rib's pitch and a leg, so that a bare last rib is seen. Ours."""
 REACHED = 101.6
 """mm; steel that begins farther in than this (4 in) does not back the edge. Common practice, no source."""
 HOLDS = 317.5
@@ -79,8 +80,7 @@ def _edge(
         left, inner, right, _ = backed.bounds
         if inner > REACHED or right - left < LEAST:
             continue
-        near = [u for u, v in at.tolist() if backed.distance(shapely.Point(u, v)) < 1.0]
-        holding = shapely.union_all([shapely.box(u - HOLDS, -1, u + HOLDS, 1) for u in near])
+        holding = shapely.union_all([shapely.box(u - HOLDS, -1, u + HOLDS, 1) for u, _ in at.tolist()])
         for part in shapely.get_parts(shapely.LineString([(left, 0), (right, 0)]).difference(holding)):
             if over(part.length, LEAST):
                 yield _loose(face, sheet, start + along * part.centroid.x, part.length)

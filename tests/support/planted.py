@@ -27,7 +27,7 @@ kind = "window"
 wall = "left"
 width = "3 ft"
 height = "3 ft"
-from_left = "9 ft"
+from_left = "8 ft 10 in"
 sill = "3 ft"
 
 [[opening]]
@@ -35,14 +35,14 @@ kind = "walk door"
 wall = "front"
 width = "3 ft"
 height = "6 ft 8 in"
-from_left = "4 ft"
+from_left = "3 ft 9 in"
 
 [[opening]]
 kind = "framed opening"
 wall = "right"
 width = "7 ft"
 height = "7 ft"
-from_left = "8 ft 6 in"
+from_left = "8 ft 5 in"
 """
 PROFILE = profiles()["36 x 9 x 3/4"]
 THICKNESS = 0.0172 * 25.4

@@ -154,15 +154,14 @@ def without_row(sheet: str, height: float) -> Plant:
     return plant
 
 
-def behind_a_lip(sheet: str, height: float, axis: int) -> Plant:
-    """One more screw of a sheet beside an opening, at a height where a trim's lip lies before it."""
+def behind_a_lip(sheet: str, height: float) -> Plant:
+    """The screw of a sheet that is nearest to a height beside an opening, moved there, behind a trim's lip."""
 
     def plant(model: Model) -> Model:
         name, number = screw_at(model, sheet, lambda place: abs(place[2] - height))
         row = named(model, name)
         at = row.place.point(row.row[number - 1])
-        alone = named(single(model, name, number, (0.0, 0.0, height - at[2])), f"{name}, one")
-        return with_piece(model, name, row, alone)
+        return single(model, name, number, (0.0, 0.0, height - at[2]))
 
     return plant
 
