@@ -34,8 +34,6 @@ STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 ROW = 25.0
 """mm; how far a screw may leave its row, up or down. Ours."""
-LEAN = 0.2
-"""mm; what a leaning piece's end may be nearer than the run's."""
 
 
 @dataclass(frozen=True)
@@ -151,8 +149,7 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
             for line in on.plan.lines
             if not line.rise and line.left <= u <= line.right and line.at < lines.steel.strut_foot
         ]
-        foot = lines.foot + EDGE + LEAN
-        spots = [((u, v), shapely.box(min(strip), max(v - ROW, foot), max(strip), v + ROW)) for v in heights]
+        spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in heights]
         yield f"{face.name} corner trim {hand}", run, seat, spots
 
 

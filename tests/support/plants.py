@@ -155,7 +155,7 @@ def without_row(sheet: str, height: float) -> Plant:
 
 
 def behind_a_lip(sheet: str, height: float) -> Plant:
-    """The screw of a sheet that is nearest to a height beside an opening, moved there, behind a trim's lip."""
+    """The screw of a sheet that is nearest to a height beside an opening, moved there behind a lip."""
 
     def plant(model: Model) -> Model:
         name, number = screw_at(model, sheet, lambda place: abs(place[2] - height))
