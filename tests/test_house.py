@@ -24,13 +24,12 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
-    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
+    "exchange": GROUND | {"meanwhile", "catalog", "solids", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
-    "raising": GROUND | {"description", "layout", "solids", "measure", "exchange"},
+    "raising": GROUND | {"description", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
-    "cli": GROUND
-    | {"catalog", "description", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
+    "cli": GROUND | {"description", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
@@ -96,6 +95,37 @@ def test_a_floor_leans_only_on_those_below(floor: str, path: Path) -> None:
         if name.startswith("ribwright.") and name != "ribwright.__version__"
     }
     assert used <= STANDS_ON[floor] | {floor}
+
+
+def test_every_arrow_between_floors_is_used() -> None:
+    """What a floor may lean on and does not is no arrow."""
+    used: dict[str, set[str]] = {floor: set() for floor in STANDS_ON}
+    for floor, path in modules():
+        names = (name.split(".") for name in imported(path, ast.walk(parsed(path))))
+        used[floor] |= {parts[1] for parts in names if parts[0] == "ribwright" and len(parts) > 1}
+    idle = {floor: allowed - GROUND - used[floor] for floor, allowed in STANDS_ON.items()}
+    assert {floor: arrows for floor, arrows in idle.items() if arrows} == {}
+
+
+WITNESS = {
+    "ribwright.solids.properties",
+    *(f"ribwright.measure.{name}" for name in ("faces", "laps", "member", "sheet")),
+    *(f"ribwright.{name}" for name in GROUND - {"recipe", "files", "errors"}),
+}
+"""The modules that the audit may see: of solids their triangles, of measure what asks solids alone."""
+
+
+@pytest.mark.parametrize(
+    "path", [path for floor, path in modules() if floor == "audit"], ids=lambda p: p.name
+)
+def test_the_witness_never_saw_the_layout(path: Path) -> None:
+    """Nor a recipe, nor what realises one; the catalogue only where labels are held against it."""
+    names = {name for name in imported(path, ast.walk(parsed(path))) if name.startswith("ribwright.")}
+    seen = {name.rsplit(".", 1)[0] for name in names} - {"ribwright.audit"}
+    seen = {name for name in seen if not name.startswith("ribwright.audit.")}
+    rows = {name for name in seen if name.startswith("ribwright.catalog.")}
+    assert rows == set() or path.name == "labels.py"
+    assert seen - rows <= WITNESS
 
 
 @pytest.mark.parametrize(("floor", "path"), modules(), ids=IDS)

@@ -30,11 +30,14 @@ LEAST_BITE = 5.0
 """mm past the face of the steel: the drill point through it and a few threads. Common practice, no source."""
 ALONG = 8.0
 """mm of metal in one layer of steel; more is a wall that the screw runs down. No flange here is as thick."""
-AIR = 1.5
-"""mm between one layer and the next: a flange and its lap may be left out between sheet and steel."""
+AIR = 1.0
+"""mm between one layer and the next, more than the thickest trim: where none lies between sheet and steel,
+the sheet stands off by one."""
 HOLLOW = 40.0
 """mm under a trim's leg, which lies on the crowns of ribs and spans the pans between. The highest rib is
 35 mm."""
+REACHED = 1.5
+"""mm before a washer in which the layer that it sits on may begin: it may lean into it."""
 SEATED = 0.6
 """mm that the middle of a washer may stand off what is under it: a flange's lean."""
 FLAT = 0.8
@@ -72,7 +75,7 @@ def least_bite(site: Site, screw: Driven) -> float | None:
 
 def _under(screw: Driven) -> Iterator[Layer]:
     """What the shank passes, from under the washer to the tip."""
-    return (layer for layer in screw.layers if layer.end > -SEATED and layer.start > -AIR)
+    return (layer for layer in screw.layers if layer.end > -SEATED and layer.start > -REACHED)
 
 
 def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[Finding]:
@@ -120,7 +123,7 @@ def _airs(site: Site, held: tuple[Layer, ...]) -> Iterator[tuple[float, int, flo
     """The air under each layer before the next, the layer's body, and how much there may be."""
     for before, after in pairwise(held):
         over_ribs = site.lists[before.body] == "trims" and before is held[0]
-        yield after.start - before.end, before.body, HOLLOW if over_ribs else AIR
+        yield after.start - before.end, before.body, HOLLOW if over_ribs else site.thickest_trim + AIR
 
 
 def _finding(

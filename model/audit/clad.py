@@ -28,8 +28,8 @@ HAIRLINE = 1.0
 """mm; trims of a ring that are nearer to each other close it."""
 ROOM = 25.0
 """mm; what is narrower than twice this between trims is no opening."""
-CROSSED = 0.02
-"""Share of an opening that steel may take up; more, and it is a bay of the wall."""
+CROSSED = 500.0
+"""mm2 of steel that an opening may show; more, and it is a bay of the wall."""
 FILL_DEEP, FILL_BACK = 150.0, 400.0
 """mm: how thick a leaf or sash may be, and how far behind its wall it may stand."""
 
@@ -122,6 +122,8 @@ class Clad:
         fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP]
         for ring in ringed:
             filling = [fill for fill in fills if fill.shape.intersects(ring)]
+            if not filling and self.plane.outline.intersection(ring).area > ring.area / 2:
+                continue  # sheets run over it, with no steel under them just there
             near = min(self.trims, key=lambda shade: shade.shape.distance(ring))
             yield Hole(ring, filling[0].body if filling else near.body)
         yield from (
@@ -131,7 +133,7 @@ class Clad:
         )
 
     def _is_open(self, ring: shapely.Geometry) -> bool:
-        return not ring.is_empty and bool(self.backing.intersection(ring).area < CROSSED * ring.area)
+        return not ring.is_empty and bool(self.backing.intersection(ring).area < CROSSED)
 
 
 @lru_cache(maxsize=REMEMBERED)

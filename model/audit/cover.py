@@ -10,7 +10,7 @@ import shapely
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
-from .clad import Clad
+from .clad import HAIRLINE, Clad
 from .limits import over, settled
 from .shadow import seen
 from .site import Site, point
@@ -179,7 +179,7 @@ def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, B
     walls = [face for face in faces if not face.plane.sloped]
     steel = [shapely.MultiPoint(site.corners(k)[:, :2]).convex_hull for k in site.listed("members").tolist()]
     feet = [_in_plan(face, shapely.box(*face.plane.outline.bounds)).envelope for face in walls]
-    closed = shapely.union_all([*steel, *(foot.buffer(CLOSE / 2) for foot in feet)])
+    closed = shapely.union_all([*steel, *(foot.buffer(HAIRLINE) for foot in feet)])
     joined = closed.buffer(CLOSE, join_style="mitre").buffer(-CLOSE, join_style="mitre")
     inside = shapely.union_all([shapely.Polygon(part.exterior) for part in shapely.get_parts(joined)])
     trims = [seen(site, k, np.eye(3)) for k in site.listed("trims").tolist()]

@@ -17,6 +17,8 @@ from .site import Site, point
 
 THICK = 0.02
 """mm by which a thickness may miss the one its gauge stands for."""
+CUT = 1.0
+"""mm by which the crown of a whole rib may be wider or narrower than its profile's."""
 RIB = 0.1
 """mm by which a rib may miss its profile's."""
 
@@ -58,7 +60,11 @@ def _thickness(piece: Piece) -> float | None:
 
 def _fits(sheet: MeasuredSheet, profile: RibProfile) -> bool:
     """Whether the major ribs that a sheet still shows stand as its profile's do, and are as high."""
-    centres = [rib.centre for rib in sheet.majors]
+    whole = [rib for rib in sheet.majors if abs(rib.crown - profile.crown) < CUT]  # a rip's edge cuts ribs
+    if not whole:
+        return len(sheet.majors) < 2
+    centres = [rib.centre for rib in whole]
     off = [abs((centre - centres[0] + RIB) % profile.pitch - RIB) for centre in centres]
-    high = [abs(rib.height - profile.height - sheet.thickness * rib.overlap) for rib in sheet.majors]
+    # A narrow rip does not show whether its rib is the raised one.
+    high = [min(abs(rib.height - profile.height - up) for up in (0.0, sheet.thickness)) for rib in whole]
     return all(value <= RIB for value in (*off, *high))

@@ -100,8 +100,9 @@ def _downhill(face: Clad) -> Vectors:
 
 
 def _out(face: Clad, foot: float) -> float:
-    """How far out, in plan, a foot at v ends."""
-    return float(np.array(face.plane.point(0.0, foot)) @ _downhill(face))
+    """How far out, in plan, a foot at v ends, dropped square onto the plane of the steel."""
+    lift = max((shade.high for shade in face.steel), default=0.0)
+    return float((np.array(face.plane.point(0.0, foot)) + lift * face.axes[2]) @ _downhill(face))
 
 
 def _outermost(face: Clad) -> float | None:

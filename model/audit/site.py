@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..measure.faces import Vectors
+from ..measure.member import measure_member
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..roles import List, list_of
@@ -54,6 +55,12 @@ class Site:
         middles = (self.low[numbers] + self.high[numbers]) / 2 @ along
         halves = (self.high[numbers] - self.low[numbers]) / 2 @ np.abs(along)
         return middles - halves, middles + halves
+
+    @cached_property
+    def thickest_trim(self) -> float:
+        """mm; 0 without trims."""
+        solids = {self.bodies[k].solid for k in self.listed("trims").tolist()}
+        return max((measure_member(solid).thickness for solid in solids), default=0.0)
 
     @cached_property
     def centre(self) -> Vectors:

@@ -10,7 +10,7 @@ from pathlib import Path
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..errors import DescriptionError
-from ..units import parse_length
+from ..units import Units, format_exact, parse_length
 from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
 from .catalogued import CENTRE
 from .checks import check, sill
@@ -22,7 +22,7 @@ from .steel import Frame, Framing
 from .steel_lines import SteelLines
 
 USUAL_GAUGE = 29
-TRIM_GAUGE = "26 ga"
+SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
 STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
@@ -102,12 +102,18 @@ def _trim(draft: Draft) -> Trim:
     values = draft.tables["trim"]
     return Trim(
         colour=values["colour"] or draft.tables["sheets"]["roof_colour"],
-        gauge=TRIM_GAUGE,
+        gauge=_trim_gauge(draft.tables["sheets"]["flange"], draft.units),
         stock=values["stock"],
         lap=values["lap"],
         kerf=values["kerf"],
         wind=values["wind"],
     )
+
+
+def _trim_gauge(thickness: float, units: Units) -> str:
+    """What trim of a thickness (mm) is called: its gauge, or the thickness itself where no gauge has it."""
+    named = (number for number, gauge in gauges().items() if abs(gauge.galvanised - thickness) < SAME)
+    return next((f"{number} ga" for number in named), format_exact(thickness, units))
 
 
 def _slab(draft: Draft) -> Slab:

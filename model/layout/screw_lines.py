@@ -24,6 +24,9 @@ closure. Common practice, no source."""
 
 ACROSS = (Role.BASE_RAIL, Role.GIRT, Role.PURLIN)
 
+HAIR = 0.01
+"""mm past the nearest that a row may stand to an edge, so that no rounding puts it over."""
+
 
 @dataclass(frozen=True, slots=True)
 class ScrewLine:
@@ -136,7 +139,8 @@ def _beside(lines: TrimLines, face: Face, opening: Opening, steel: Sequence[Part
     left, right = opening.from_left, opening.from_left + opening.width
     top, cut = opening.sill + opening.height, lines.building.sheets.cut_clearance
     j, over = lines.profile("j"), head_angle(lines.building, opening)
-    lip = EDGE + cut if over else max(EDGE + cut, j.out_of_plane + CLEAR)
+    least = EDGE + HAIR + cut
+    lip = least if over else max(least, j.out_of_plane + CLEAR)
     flange = over + lines.profile("drip").in_plane if over else j.in_plane
     for part in (part for part in steel if part.group[-1].endswith(_name(face, opening))):
         if part.role not in (Role.HEADER, Role.SILL):

@@ -265,6 +265,10 @@ def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
     return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
 
 
+CAPPED = 2.5 * INCH
+"""mm down from the uppermost purlin's row: the ridge cap's leg lies there, which is screwed itself."""
+
+
 def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | None:
     """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
     assert isinstance(sheet.recipe, Sheet)
@@ -277,7 +281,11 @@ def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | N
     count = max(1, ceil((high - low) / apart) - 1)
     step = (high - low) / (count + 1)
     w = _top(sheet.recipe, 0.0)
-    row = tuple((0.0, grid(low + step * k), w) for k in range(1, count + 1))
+    capped = max(line.at for line in plan.lines) - CAPPED
+    places = [(0.0, grid(low + step * k), w) for k in range(1, count + 1)]
+    row = tuple(at for at in places if seen(face.frame, sheet.place.point(at))[1] < capped)
+    if not row:
+        return None
     return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)
 
 

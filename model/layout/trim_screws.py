@@ -24,7 +24,7 @@ from ..roles import Role
 from .backing import seen
 from .faces import Face, head_angle
 from .room import pans
-from .screw_kinds import EDGE, INCH, NUMBER_10, NUMBER_12, SHANK, hex_screw, pan_screw
+from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_10, NUMBER_12, SHANK, hex_screw, pan_screw
 from .screw_lines import clear_of
 from .screws import Fastening, Missed
 from .trim_lines import TrimLines
@@ -57,7 +57,7 @@ class Trimmed:
     def bars(self, run: TrimRun) -> list[Point2]:
         """Where along a run no screw stands: beside the ends of its pieces."""
         found = joints(run, self.lines.building.trim.stock, self.lines.building.trim.lap)
-        near = EDGE + 0.5
+        near = EDGE + 1.5  # pieces lean by a thickness, and their ends with them
         return [bar for a, b in found for bar in ((a - near, a + near), (b - near, b + near))]
 
     def laps(self, run: TrimRun) -> list[Point2]:
@@ -157,7 +157,9 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
     """Down the gable, into the rake angles, the drop's width from the sheets' heads to its edge."""
     lines, gable, steel = on.lines, on.plan.face, on.lines.steel
     drop = lines.head_clearance + lines.profile("rake").out_of_plane
-    high, low = lines.head_clearance + EDGE, min(drop, steel.rake_leg) - EDGE
+    # Pieces of a run lean by a thickness. The corner trim's leg lies under the rake trim's foot.
+    high, low = lines.head_clearance + EDGE, min(drop - lines.thickness, steel.rake_leg) - EDGE
+    corner = (lines.profile("corner").in_plane - lines.side + CLEAR) / steel.cos
     start = steel.strut_stop / steel.cos
     apart = lines.building.screws.apart
     places = [start + s for s in _spread(steel.rafter_length - start, 3 * INCH, apart)]
@@ -173,7 +175,12 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
             (
                 at(s, (high + low) / 2),
                 shapely.Polygon(
-                    [at(s - reach, high), at(s + reach, high), at(s + reach, low), at(s - reach, low)]
+                    [
+                        at(max(s - reach, corner), high),
+                        at(max(s, corner) + reach, high),
+                        at(max(s, corner) + reach, low),
+                        at(max(s - reach, corner), low),
+                    ]
                 ),
             )
             for s in places

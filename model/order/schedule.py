@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from itertools import pairwise
 from math import hypot
 from typing import Literal
 
 from ..measure.blank import Cutout, End
 from ..measure.congruent import Group, groups
+from ..measure.laps import clad_planes, side_laps
 from ..measure.member import MeasuredMember
 from ..measure.sheet import MeasuredSheet
 from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model
-from ..roles import Role, list_of
+from ..roles import list_of
 from ..terms import Terms
 from .items import Item, item
 
@@ -108,7 +107,8 @@ def schedule(model: Model) -> Schedule:
 
     Pieces without a role are told by their shape, as far as that is sure; the others are "unknown".
     """
-    found = groups(told_by_shape(model))
+    model = told_by_shape(model)
+    found = groups(model)
     sheets = [(group, group.measured) for group in found]
     rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
     placed = (
@@ -120,30 +120,21 @@ def schedule(model: Model) -> Schedule:
     items = (
         item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
     )
-    laps = tuple(
-        _sealed_laps([(group, sheet) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)])
-    )
+    laps = tuple(_sealed_laps(model))
     return Schedule(
         model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps, model.terms
     )
 
 
-def _sealed_laps(sheets: Sequence[tuple[Group, MeasuredSheet]]) -> Iterator[float]:
-    """Side laps of slopes below 3:12, each as long as the shorter of its two sheets.
+def _sealed_laps(model: Model) -> Iterator[float]:
+    """Lengths of the side laps of slopes below 3:12, as measured where sheets lie over each other.
 
     Lapped metal roofing: 3:12 and up without sealant, 1/2:12 and up with it (IBC 1507.4.2).
     """
-    slopes: dict[str, list[tuple[float, float, float]]] = defaultdict(list)
-    for group, sheet in sheets:
-        for member in group.members if group.role == Role.ROOF_SHEET else ():
-            up = member.piece.place.vector(sheet.bench.z)
-            at = member.piece.place.point(sheet.bench.origin)
-            slope = hypot(up[0], up[1]) / up[2]
-            slopes[member.piece.label("face")].append((at[1], sheet.length, slope))
-    for found in slopes.values():
-        for (_, one, slope), (_, other, _) in pairwise(sorted(found)):
-            if slope < NO_SEALANT - FLAT_NOISE:
-                yield min(one, other)
+    for plane in clad_planes(model):
+        x, y, z = plane.frame.z
+        if plane.sloped and hypot(x, y) / z < NO_SEALANT - FLAT_NOISE:
+            yield from (lap.length for lap in side_laps(plane))
 
 
 def _row(group: Group, sheet: MeasuredSheet) -> Row:

@@ -55,7 +55,7 @@ SIZED: dict[str, tuple[Code, float, Callable[[float], Plant]]] = {
     ),
     "air between sheet and girt": (
         Code.SCREW_GAP,
-        bite.AIR,
+        bite.AIR + FLANGE,
         lambda mm: move("left girt 2", (mm - FLANGE, 0.0, 0.0)),
     ),
     "a body in another": (Code.CLASH, clash.DEPTH, lambda mm: move("frame 2 left column", (-mm, 0.0, 0.0))),

@@ -241,7 +241,7 @@ LIMITS = [
         '[frame]\ncolumn = "600S162-54"\n' + DOOR.format("right", "{}"),
         "opening[1].from_left",
         "5.75 in",
-        'clear of the other wall\'s steel from 0" to 4": at least 6"',
+        'at least 6" and at most 8\' 6", to stand in the right wall clear of its corners',
         "6 in",
     ),
     (
