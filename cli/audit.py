@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from ..printable import printable
 from ..units import Units
 from .loading import PATH, PIECES, model_of
 from .progress import progress_bar
@@ -63,5 +64,6 @@ def audit(*, file: Path | None, only: tuple[str, ...], form: str, pictures: Path
         from ..show.found import picture_findings
 
         count = picture_findings(model, found.findings, pictures)
-        click.echo(f"Wrote {count} pictures to {pictures}", err=True)
+        said = f"Wrote {count} pictures to {printable(str(pictures))}"
+        click.echo(said, err=form != FORMATS[0])  # lists may be piped on
     return FINDINGS if any(finding.fault for finding in found.findings) else DONE
