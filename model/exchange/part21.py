@@ -14,12 +14,17 @@ END = b"ENDSEC;\nEND-ISO-10303-21;"
 
 
 def quoted(text: str) -> str:
-    """Text as a string of Part 21, all ASCII: quotes doubled, other letters as \\X2\\ and \\X4\\ codes."""
-    return "'" + re.sub(r"[^ -~]+|'|\\", _escaped, text) + "'"
+    """Text as a string of Part 21, all ASCII: quotes doubled, other letters as \\X2\\ and \\X4\\ codes.
+
+    A quote before a comma or a bracket is a code too: the kernel's reader takes it for the string's end.
+    """
+    return "'" + re.sub(r"[^ -~]+|'(?=[,)])|'|\\", _escaped, text) + "'"
 
 
 def _escaped(match: re.Match[str]) -> str:
     text = match.group()
+    if text == "'" and match.string[match.end() :][:1] in (",", ")"):
+        return _coded(text, 4)
     if text in "'\\":
         return text * 2
     runs = re.findall("[^\U00010000-\U0010ffff]+|[\U00010000-\U0010ffff]+", text)

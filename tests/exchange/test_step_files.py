@@ -107,6 +107,13 @@ def test_any_letters_survive_and_others_are_seen(
     assert {said(piece) for piece in read.pieces} == {said(piece) for piece in shown.pieces}
 
 
+@pytest.mark.parametrize("text", ["',", "a',b", "')", "''),", "','"])
+def test_a_quote_before_a_comma_or_bracket_ends_no_string(text: str, tmp_path: Path) -> None:
+    """The kernel's reader takes a doubled quote before them for the end; as a code it reads it right."""
+    piece = Piece("post", "post", ("frame",), POST, Place(), (("note", text),), "M1")
+    assert round_trip(Model("m", "mm", (piece,)), tmp_path).pieces[0].label("note") == text
+
+
 def test_strings_are_ascii_and_spelled_by_the_standard() -> None:
     """ISO 10303-21: a quote and a backslash double; \\X2\\ takes four digits a letter, \\X4\\ eight."""
     assert quoted("9' \\ 2\"") == "'9'' \\\\ 2\"'"
