@@ -36,11 +36,20 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
     if not isinstance(body, Prism):
         return
     for a, b in _flats(body.section, inset):
-        corners = [_on(body.start, a, inset), _on(body.start, b, inset)]
-        corners += [_on(body.end, b, -inset), _on(body.end, a, -inset)]
-        points = [seen(frame, part.place.point(corner)) for corner in corners]
-        if all(abs(w) < TOUCHING for _, _, w in points):
-            wall = Polygon([(u, v) for u, v, _ in points])
+        corners = (
+            (body.start, a, inset),
+            (body.start, b, inset),
+            (body.end, b, -inset),
+            (body.end, a, -inset),
+        )
+        points: list[Point2] = []
+        for plane, corner, inward in corners:
+            u, v, w = seen(frame, part.place.point(_on(plane, corner, inward)))
+            if abs(w) >= TOUCHING:
+                break  # most walls lie on no face, and the first corner says so
+            points.append((u, v))
+        if len(points) == len(corners):
+            wall = Polygon(points)
             if isinstance(recipe, Cut):
                 wall = wall.difference(_tools(frame, part, recipe))
             if wall.area > TOUCHING:

@@ -214,8 +214,11 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
     edges = [(min(ends), 1.0), (max(ends), -1.0)]
     edges += [(o.from_left, -1.0) for o in plan.face.openings]
     edges += [(o.from_left + o.width, 1.0) for o in plan.face.openings]
+    first, _, last, _ = sheet.inside.bounds
     for end, inward in edges:
         beyond = end + inward * AT_EDGE
+        if max(end, beyond) < first or min(end, beyond) > last:
+            continue
         for line in plan.lines:
             along = _along(line, (end, beyond))
             where = sheet.flats.intersection(along)
