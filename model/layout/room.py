@@ -61,6 +61,7 @@ def room(lines: TrimLines, face: Face, steel: Sequence[Part], trims: Sequence[Pa
     sound = behind - shapely.union_all(rims + ends)
     heads = sound - shapely.union_all([_lips(lines, face, number) for number in range(len(face.openings))])
     shapely.prepare(heads)
+    shapely.prepare(sound)
     return Room(sound, heads)
 
 

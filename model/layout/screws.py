@@ -183,7 +183,9 @@ def _beyond(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, want: _W
     pan = (sheet.u(rib + profile.base / 2), sheet.u(rib + profile.pitch / 2))
     if not all(want.line.left <= u <= want.line.right for u in pan):
         return False
-    return bool(_along(want.line, pan).intersection(plan.skin).intersects(plan.room.steel))
+    along = _along(want.line, pan)
+    skin = along if shapely.covers(plan.skin, along) else along.intersection(plan.skin)
+    return bool(shapely.intersects(plan.room.steel, skin))
 
 
 def _set(plan: Fastening, sheet: _Laid, want: _Want) -> bool:

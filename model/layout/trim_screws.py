@@ -70,14 +70,15 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
     """The rows of a face's trims, and those of their screws that would miss."""
     face, missed = on.plan.face, []
     rows: list[Part] = []
-    free = _free(on)
+    free = shapely.STRtree(shapely.get_parts(_free(on)))
     wanted = _on_slope(on) if face.sloped else _on_wall(on)
     for name, run, seat, spots in wanted:
         screw = _reaching(seat + on.lines.lap_room)
         laps, ends = _barred(on, run, on.laps(run)), _barred(on, run, on.bars(run))
         row = []
         for at, where in spots:
-            room = where & free
+            pieces = free.geometries[free.query(where)]
+            room = shapely.union_all(shapely.intersection(pieces, where))
             spot = on.plan.room.spot(at, room - laps) or on.plan.room.spot(at, room - ends)
             if spot is None:
                 missed.append(Missed(name, face.name, at))
