@@ -16,7 +16,7 @@ from ribwright.description import sample_text
 from timing import Ran, in_turn, medians, ran, told
 
 CADQUERY = (sys.executable, "-c", "import cadquery")
-RIBWRIGHT = (sys.executable, "-c", "from ribwright.cli.main import main; main()")
+RIBWRIGHT = (sys.executable, "-c", "from ribwright.cli.start import main; main()")
 READ_BACK = """
 import sys, time
 from pathlib import Path
