@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from ..findings import CHECKS, Check
 from ..printable import printable
 from ..units import Units
 from .loading import PATH, PIECES, model_of
@@ -14,7 +15,6 @@ from .progress import progress_bar
 from .status import DONE, FINDINGS
 
 FORMATS = ("table", "csv", "json")
-CHECKS = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
 
 
 @click.command(short_help="Judge a model by what its solids show.")
@@ -27,7 +27,9 @@ CHECKS = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
     help="Folder for a close-up of the first finding of every code and mark, its place ringed.",
 )
 @PIECES
-def audit(*, file: Path | None, only: tuple[str, ...], form: str, pictures: Path | None, pieces: int) -> int:
+def audit(
+    *, file: Path | None, only: tuple[Check, ...], form: str, pictures: Path | None, pieces: int
+) -> int:
     """Judge FILE, a description or a STEP file made by `raise`, by what its solids show.
 
     \b
@@ -46,13 +48,11 @@ def audit(*, file: Path | None, only: tuple[str, ...], form: str, pictures: Path
     with progress_bar() as progress:
         model = model_of(file, progress, pieces)
 
-        from ..audit import CHECKS as EVERY
         from ..audit import audit as audited
         from ..audit.report import csv_text, json_text, table
 
         progress("audit", 0, 1)
-        chosen = tuple(check for check in EVERY if not only or check in only)
-        found = audited(model, chosen, thorough="bodies" in only)
+        found = audited(model, only or CHECKS, thorough="bodies" in only)
     units: Units = "mm" if model.units == "mm" else "ft-in"
     text = {
         "table": lambda: table(found, units),

@@ -16,6 +16,8 @@ from .units import INCH, Units, format_length
 
 Quantity = Literal["", "length", "area", "volume", "count"]
 Check = Literal["layout", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "audit"]
+CHECKS: tuple[Check, ...] = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
+"""The checks of the audit, in the order of their findings."""
 
 FINE = 304.8
 """mm; shorter lengths are said in decimals, since sixteenths would swallow what matters."""

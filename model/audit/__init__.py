@@ -6,6 +6,7 @@ description, a mark or a name. What is measured on the way is a result as the fi
 
 from __future__ import annotations
 
-from .witness import CHECKS, Audit, Figure, audit
+from ..findings import CHECKS
+from .witness import Audit, Figure, audit
 
 __all__ = ["CHECKS", "Audit", "Figure", "audit"]

@@ -7,7 +7,7 @@ steel is, two sheets on each other are what a lap screw holds.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
@@ -15,13 +15,14 @@ import numpy as np
 import shapely
 from OCP.TopoDS import TopoDS_Solid
 
-from ..findings import Code, Finding, Quantity
+from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.sheet import measure_sheet
 from ..place import Point3
 from ..solids.properties import REMEMBERED
-from .driven import Driven, Layer
-from .limits import over, settled, under
+from .driven import SEATED, Driven, Layer
+from .found import Named, found
+from .limits import over, under
 from .rays import across
 from .shadow import shadow
 from .site import Site, overlapping, point
@@ -36,10 +37,6 @@ the sheet stands off by one."""
 HOLLOW = 40.0
 """mm under a trim's leg, which lies on the crowns of ribs and spans the pans between. The highest rib is
 35 mm."""
-REACHED = 1.5
-"""mm before a washer in which the layer that it sits on may begin: it may lean into it."""
-SEATED = 0.6
-"""mm that the middle of a washer may stand off what is under it: a flange's lean."""
 FLAT = 0.8
 """mm that the metal under a washer's rim may fall away or rise; its rubber takes that up. Ours."""
 EDGE, APART = 1.5, 3.0
@@ -54,32 +51,16 @@ def bites(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
     yield from _near_each_other(screws)
 
 
-def fastened(site: Site, screw: Driven) -> tuple[Layer, ...]:
-    """The layers that a screw holds together, from its washer on: to the first steel, or all without it."""
-    steel = site.lists
-    held: list[Layer] = []
-    for layer in _under(screw):
-        held.append(layer)
-        if steel[layer.body] == "members":
-            break
-    return tuple(held)
-
-
 def least_bite(site: Site, screw: Driven) -> float | None:
     """How far a screw's point reaches past the face of the steel it meets (mm); None if it meets none."""
-    held = fastened(site, screw)
+    held = screw.held
     if not held or site.lists[held[-1].body] != "members":
         return None
     return screw.shape.length - held[-1].start
 
 
-def _under(screw: Driven) -> Iterator[Layer]:
-    """What the shank passes, from under the washer to the tip."""
-    return (layer for layer in screw.layers if layer.end > -SEATED and layer.start > -REACHED)
-
-
 def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[Finding]:
-    held = fastened(site, screw)
+    held = screw.held
     if not held:
         yield _finding(site, screw, Code.SCREW_IN_AIR)
         return
@@ -134,13 +115,8 @@ def _finding(
     measured: float | None = None,
     limit: float | None = None,
 ) -> Finding:
-    about = [] if other is None else [site.bodies[other]]
-    pieces = (screw.name, *(piece.name for piece in about))
-    marks = (screw.piece.mark, *(piece.mark for piece in about))
-    quantity: Quantity = "" if measured is None else "length"
-    at = point(screw.seat)
-    value = None if measured is None else settled(measured)
-    return Finding(code, pieces, marks, at, value, limit, quantity)
+    about: list[Named] = [screw] if other is None else [screw, site.bodies[other]]
+    return found(code, about, screw.seat, measured, limit)
 
 
 def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]]:
@@ -151,9 +127,9 @@ def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]
     asked: dict[tuple[int, Point3], list[tuple[int, Vectors]]] = defaultdict(list)
     for number, screw in enumerate(screws):
         way = point(-screw.axis, 9)
-        for layer in fastened(site, screw):
+        for layer in screw.held:
             asked[layer.body, way].append((number, screw.seat))
-    found: list[list[tuple[int, float]]] = [[] for _ in screws]
+    near: list[list[tuple[int, float]]] = [[] for _ in screws]
     for (body, way), places in asked.items():
         turn = site.turns[body]
         seats = (np.array([seat for _, seat in places]) - site.origins[body]) @ turn
@@ -163,8 +139,8 @@ def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]
             _rim(site.bodies[body].solid, local, site.lists[body] == "sheets"), spots
         )
         for (number, _), distance in zip(places, distances.tolist(), strict=True):
-            found[number].append((body, distance))
-    return found
+            near[number].append((body, distance))
+    return near
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -194,11 +170,4 @@ def _near_each_other(screws: Sequence[Driven]) -> Iterator[Finding]:
         limit = APART * 2 * max(one.shape.radius, other.shape.radius)
         distance = float(np.linalg.norm(seats[i] - seats[j]))
         if one.axis @ other.axis > 0.5 and under(distance, limit):
-            names, marks = (one.name, other.name), (one.piece.mark, other.piece.mark)
-            at, gap = point(seats[i]), settled(distance)
-            yield Finding(Code.SCREWS_NEAR, names, marks, at, gap, limit, "length")
-
-
-def loosest(site: Site, screws: Iterable[Driven]) -> float:
-    """The least bite of all screws that meet steel, mm; 0 without any."""
-    return min((bite for screw in screws if (bite := least_bite(site, screw)) is not None), default=0.0)
+            yield found(Code.SCREWS_NEAR, (one, other), seats[i], distance, limit)

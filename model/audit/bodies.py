@@ -10,7 +10,8 @@ from ..findings import Code, Finding
 from ..solids.properties import is_valid
 from .clash import NEAR, alike, apart, closed_mesh
 from .driven import Driven
-from .site import Site, overlapping, point
+from .found import found
+from .site import Site, overlapping
 
 
 def bodies(site: Site, kernel: bool = False) -> Iterator[Finding]:
@@ -28,7 +29,7 @@ def bodies(site: Site, kernel: bool = False) -> Iterator[Finding]:
         elif kernel and not is_valid(solid):
             code = Code.BODY_INVALID
         if code:
-            yield Finding(code, (piece.name,), (piece.mark,), piece.place.origin)
+            yield found(code, (piece,), np.array(piece.place.origin))
 
 
 def floating(site: Site, screws: list[Driven]) -> Iterator[Finding]:
@@ -41,5 +42,4 @@ def floating(site: Site, screws: list[Driven]) -> Iterator[Finding]:
             touched.update(first[group].tolist(), second[group].tolist())
     for k in sorted(set(range(len(site.bodies))) - touched):
         piece = site.bodies[k]
-        middle = point(np.asarray((site.low[k] + site.high[k]) / 2))
-        yield Finding(Code.FLOATING, (piece.name,), (piece.mark,), middle)
+        yield found(Code.FLOATING, (piece,), np.asarray((site.low[k] + site.high[k]) / 2))

@@ -8,15 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 
 import numpy as np
 import shapely
-from OCP.TopoDS import TopoDS_Solid
 
-from ..measure.faces import Vectors, body
+from ..measure.faces import Vectors, flats
 from ..measure.laps import CladPlane
-from ..solids.properties import REMEMBERED
 from .shadow import seen
 from .site import Numbers, Site
 
@@ -134,15 +132,6 @@ class Clad:
 
     def _is_open(self, ring: shapely.Geometry) -> bool:
         return not ring.is_empty and bool(self.backing.intersection(ring).area < CROSSED)
-
-
-@lru_cache(maxsize=REMEMBERED)
-def flats(solid: TopoDS_Solid) -> tuple[Vectors, Vectors, Sequence[tuple[Vectors, ...]]]:
-    """A body's flat faces: normals (n, 3), heights (n,) along them, rings of corners."""
-    shape = body(solid)
-    normals = np.array([face.normal for face in shape.faces]).reshape(-1, 3)
-    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
-    return normals, heights, [shape.points(face) for face in shape.faces]
 
 
 def clad(site: Site, planes: Sequence[CladPlane]) -> tuple[Clad, ...]:

@@ -15,10 +15,11 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from ..findings import Code, Finding
-from ..measure.faces import Vectors, body
+from ..measure.faces import Vectors, flats
 from ..solids.properties import REMEMBERED, triangles
-from .limits import over, settled
-from .site import Numbers, Site, overlapping, point
+from .found import found
+from .limits import over
+from .site import Numbers, Site, overlapping
 
 VOLUME = 0.05
 """mm3 that two bodies may share."""
@@ -47,10 +48,8 @@ class Shared:
 def clashes(site: Site) -> Iterator[Finding]:
     """Every pair of bodies that share space, screws left aside."""
     for i, j, shared in _shared(site):
-        names = (site.bodies[i].name, site.bodies[j].name)
-        marks = (site.bodies[i].mark, site.bodies[j].mark)
-        at = point(site.turns[i] @ shared.middle + site.origins[i])
-        yield Finding(Code.CLASH, names, marks, at, settled(shared.volume), VOLUME, "volume")
+        at = site.turns[i] @ shared.middle + site.origins[i]
+        yield found(Code.CLASH, (site.bodies[i], site.bodies[j]), at, shared.volume, VOLUME, "volume")
 
 
 def _shared(site: Site) -> Iterator[tuple[int, int, Shared]]:
@@ -61,9 +60,9 @@ def _shared(site: Site) -> Iterator[tuple[int, int, Shared]]:
         a, b = site.bodies[i].solid, site.bodies[j].solid
         if apart(a, b, turn, shift, -TOUCHING):
             continue
-        found = shared_space(a, b, turn, shift)
-        if found.counts:
-            yield from ((int(first[k]), int(second[k]), found) for k in group)
+        shared = shared_space(a, b, turn, shift)
+        if shared.counts:
+            yield from ((int(first[k]), int(second[k]), shared) for k in group)
 
 
 def alike(site: Site, first: Numbers, second: Numbers) -> Iterator[tuple[Numbers, Vectors, Vectors]]:
@@ -105,12 +104,8 @@ def _beyond(sides: Vectors, points: Vectors, air: float) -> bool:
 @lru_cache(maxsize=REMEMBERED)
 def supports(solid: TopoDS_Solid) -> tuple[Vectors, Vectors]:
     """The planes (n, 4: normal, height) of flat faces with the whole body behind them, and its corners."""
-    shape = body(solid)
     points = triangles(solid)[0]
-    if not shape.faces:
-        return np.empty((0, 4)), points
-    normals = np.array([face.normal for face in shape.faces])
-    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
+    normals, heights, _ = flats(solid)
     outer = (normals @ points.T).max(axis=1) <= heights + TOUCHING / 10
     return np.unique(np.column_stack([normals, heights])[outer].round(9), axis=0), points
 

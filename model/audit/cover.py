@@ -11,9 +11,10 @@ from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
 from .clad import HAIRLINE, Clad
-from .limits import over, settled
+from .found import found
+from .limits import over
 from .shadow import seen
-from .site import Site, point
+from .site import Site
 
 THIN = 0.05
 """mm; what vanishes when its rim is drawn in by this is noise."""
@@ -87,9 +88,8 @@ def _found(
 ) -> Finding:
     pieces = [one.piece if isinstance(one, LaidSheet) else face.site.bodies[one] for one in bodies]
     inside = shape.representative_point()
-    at = point(np.array(face.plane.point(inside.x, inside.y)))
-    names, marks = tuple(piece.name for piece in pieces), tuple(piece.mark for piece in pieces)
-    return Finding(code, names, marks, at, settled(measured), None, quantity)
+    at = np.array(face.plane.point(inside.x, inside.y))
+    return found(code, pieces, at, measured, None, quantity)
 
 
 def _too_often(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
@@ -190,9 +190,8 @@ def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, B
         face = next(face for face in roofs if closest in face.plane.sheets)
         at, box = part.representative_point(), shapely.box(*part.bounds)
         corners = np.array([_on_roof(face, *corner) for corner in box.exterior.coords])
-        where = point(_on_roof(face, at.x, at.y))
-        names, marks = (closest.piece.name,), (closest.piece.mark,)
-        finding = Finding(Code.OPEN_TO_SKY, names, marks, where, settled(part.area), None, "area")
+        where = _on_roof(face, at.x, at.y)
+        finding = found(Code.OPEN_TO_SKY, (closest.piece,), where, part.area, None, "area")
         yield finding, (corners.min(axis=0), corners.max(axis=0))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -19,6 +19,10 @@ RIM = 8
 """Rays around a washer's rim."""
 WITHIN = 0.92
 """Share of the washer's radius at which they stand."""
+REACHED = 1.5
+"""mm before a washer in which the layer that it sits on may begin: it may lean into it."""
+SEATED = 0.6
+"""mm that the middle of a washer may stand off what is under it: a flange's lean."""
 BEFORE = 60.0
 """mm; how far before the head something is still looked for that it could be behind."""
 
@@ -73,8 +77,9 @@ class Driven:
     """One screw in the building.
 
     number: in its piece's row, from 1. seat (3,), axis (3,): in the building. layers: all that its axis
-    passes, from before its head to its tip, in order. rim: for every body, the least and the greatest
-    depth at which rays around the washer meet it; rays that miss it count as infinitely deep.
+    passes, from before its head to its tip, in order. held: those it holds together, from its washer to
+    the first steel, or all without it. rim: for every body, the least and the greatest depth at which
+    rays around the washer meet it; rays that miss it count as infinitely deep.
     """
 
     piece: Piece
@@ -83,12 +88,18 @@ class Driven:
     seat: Vectors
     axis: Vectors
     layers: tuple[Layer, ...]
+    held: tuple[Layer, ...]
     rim: dict[int, tuple[float, float]]
 
     @property
     def name(self) -> str:
         """Its piece and its number in the row."""
         return f"{self.piece.name} {self.number}" if self.piece.row else self.piece.name
+
+    @property
+    def mark(self) -> str:
+        """Its piece's."""
+        return self.piece.mark
 
 
 def driven(site: Site) -> Iterator[Driven]:
@@ -121,7 +132,14 @@ def _row(site: Site, piece: Piece, remembered: dict[object, list[_Met]]) -> Iter
             rims[close[screw]][k] = rim
     for number, (seat, found, rim_of) in enumerate(zip(seats, layers, rims, strict=True), 1):
         found.sort(key=lambda layer: (layer.start, layer.body))
-        yield Driven(piece, number, shape, seat, axis, tuple(found), rim_of)
+        yield Driven(piece, number, shape, seat, axis, tuple(found), _held(site, found), rim_of)
+
+
+def _held(site: Site, layers: Sequence[Layer]) -> tuple[Layer, ...]:
+    """The layers under the washer, to the first steel, or all without it."""
+    under = [layer for layer in layers if layer.end > -SEATED and layer.start > -REACHED]
+    steel = next((k for k, layer in enumerate(under) if site.lists[layer.body] == "members"), len(under))
+    return tuple(under[: steel + 1])
 
 
 def _met(

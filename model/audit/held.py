@@ -11,11 +11,11 @@ import shapely
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet
-from .bite import fastened
 from .clad import Clad
 from .driven import Driven
-from .limits import over, settled
-from .site import Site, point
+from .found import found
+from .limits import over
+from .site import Site
 
 NEAR = 177.8
 """mm in from an edge (7 in) in which a screw holds it, and steel to screw into is looked for: less than a
@@ -36,7 +36,7 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
     """Every stretch of cut edge that has steel behind it and no screw."""
     through: dict[str, list[Vectors]] = {}
     for screw in screws:
-        for layer in fastened(site, screw):
+        for layer in screw.held:
             through.setdefault(site.bodies[layer.body].name, []).append(screw.seat)
     for face in faces:
         rim = face.plane.outline.boundary.buffer(0.3)
@@ -88,12 +88,11 @@ def _edge(
 
 def _regions(steel: shapely.STRtree, band: shapely.Geometry) -> Iterator[shapely.Geometry]:
     """The connected parts of the steel behind a band."""
-    found = [band.intersection(steel.geometries[k]) for k in steel.query(band, predicate="intersects")]
-    if found:
-        yield from (part for part in shapely.get_parts(shapely.union_all(found)) if part.area > 0)
+    behind = [band.intersection(steel.geometries[k]) for k in steel.query(band, predicate="intersects")]
+    if behind:
+        yield from (part for part in shapely.get_parts(shapely.union_all(behind)) if part.area > 0)
 
 
 def _loose(face: Clad, sheet: LaidSheet, where: Vectors, length: float) -> Finding:
-    at = point(np.array(face.plane.point(float(where[0]), float(where[1]))))
-    names, marks = (sheet.piece.name,), (sheet.piece.mark,)
-    return Finding(Code.EDGE_LOOSE, names, marks, at, settled(length), LEAST, "length")
+    at = np.array(face.plane.point(float(where[0]), float(where[1])))
+    return found(Code.EDGE_LOOSE, (sheet.piece,), at, length, LEAST)

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+import numpy as np
+
 from ..catalog.gauges import gauges
 from ..catalog.profiles import RibProfile, find_profile
 from ..findings import Code, Finding
@@ -12,8 +14,9 @@ from ..measure.member import measure_member
 from ..measure.sheet import MeasuredSheet, measure_sheet
 from ..pieces import Piece
 from ..units import Unreadable, parse_length
+from .found import found
 from .limits import over, settled
-from .site import Site, point
+from .site import Site
 
 THICK = 0.02
 """mm by which a thickness may miss the one its gauge stands for."""
@@ -27,9 +30,9 @@ def labels(site: Site) -> Iterator[Finding]:
     """Every label that its piece belies."""
     seen: set[tuple[object, ...]] = set()
     for k, (piece, name) in enumerate(zip(site.bodies, site.lists, strict=True)):
-        at = point((site.low[k] + site.high[k]) / 2)
+        at = np.asarray((site.low[k] + site.high[k]) / 2)
         if name is None:
-            yield Finding(Code.ROLE, (piece.name,), (piece.mark,), at)
+            yield found(Code.ROLE, (piece,), at)
         key = (piece.solid, piece.labels)
         if name not in ("sheets", "trims") or key in seen:
             continue
@@ -38,11 +41,10 @@ def labels(site: Site) -> Iterator[Finding]:
         thickness = sheet.thickness if sheet else measure_member(piece.solid).thickness
         said = _thickness(piece)
         if said is not None and over(abs(said - thickness), THICK):
-            value, limit = settled(thickness), settled(said)
-            yield Finding(Code.GAUGE, (piece.name,), (piece.mark,), at, value, limit, "length")
+            yield found(Code.GAUGE, (piece,), at, thickness, settled(said))
         profile = find_profile(piece.label("profile")) if sheet else None
         if sheet and profile and not _fits(sheet, profile):
-            yield Finding(Code.PROFILE, (piece.name,), (piece.mark,), at)
+            yield found(Code.PROFILE, (piece,), at)
 
 
 def _thickness(piece: Piece) -> float | None:

@@ -6,13 +6,14 @@ from collections.abc import Iterator, Sequence
 from statistics import median
 
 import numpy as np
+import shapely
 
 from ..findings import Code, Finding
 from ..measure.laps import LaidSheet, SideLap
 from ..terms import Terms
 from .clad import Clad
-from .limits import over, settled
-from .site import point
+from .found import found
+from .limits import over
 
 NESTED = 0.05
 """mm of air, or of metal in metal, between nested sheets."""
@@ -87,13 +88,10 @@ def _of(
     face: Clad,
     code: Code,
     sheets: Sequence[LaidSheet],
-    shape: object,
+    shape: shapely.Geometry,
     measured: float | None = None,
     limit: float | None = None,
 ) -> Finding:
-    middle = shape.representative_point()  # type: ignore[attr-defined]  # shapely carries no types
-    at = point(np.array(face.plane.point(middle.x, middle.y)))
-    names = tuple(sheet.piece.name for sheet in sheets)
-    marks = tuple(sheet.piece.mark for sheet in sheets)
-    value = None if measured is None else settled(measured)
-    return Finding(code, names, marks, at, value, limit, "" if measured is None else "length")
+    middle = shape.representative_point()
+    at = np.array(face.plane.point(middle.x, middle.y))
+    return found(code, (sheet.piece for sheet in sheets), at, measured, limit)

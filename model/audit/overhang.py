@@ -14,8 +14,8 @@ from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet
 from ..terms import Terms
 from .clad import Clad
-from .limits import over, settled
-from .site import point
+from .found import found
+from .limits import over
 
 STRAIGHT = 0.5
 """mm that feet along an eave, or on a base, may differ."""
@@ -137,7 +137,5 @@ def _of(
     measured: float,
     limit: float,
 ) -> Finding:
-    where = point(np.array(face.plane.point(at.middle, v)))
-    names = tuple(sheet.piece.name for sheet in sheets)
-    marks = tuple(sheet.piece.mark for sheet in sheets)
-    return Finding(code, names, marks, where, settled(measured), limit, "length")
+    where = np.array(face.plane.point(at.middle, v))
+    return found(code, (sheet.piece for sheet in sheets), where, measured, limit)

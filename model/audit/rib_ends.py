@@ -16,9 +16,10 @@ from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet
 from .clad import Clad
-from .limits import over, settled
+from .found import found
+from .limits import over
 from .shadow import seen
-from .site import Numbers, Site, point
+from .site import Numbers, Site
 
 OPEN = 0.25
 """Share of a hollow that may stay open: a plug stops short of the rib's thin feet."""
@@ -74,9 +75,8 @@ def _open(
         if over(left, OPEN * hollow.area):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
-            at = point(np.array(face.plane.point(u, v)))
-            names, marks = (sheet.piece.name,), (sheet.piece.mark,)
-            yield Finding(Code.RIB_OPEN, names, marks, at, settled(left), OPEN * hollow.area, "area")
+            at = np.array(face.plane.point(u, v))
+            yield found(Code.RIB_OPEN, (sheet.piece,), at, left, OPEN * hollow.area, "area")
 
 
 def _under(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:

@@ -10,11 +10,10 @@ from numpy.typing import NDArray
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
-from .bite import fastened
 from .clash import TOUCHING, VOLUME, Shared, apart, shared_space
 from .driven import Driven
-from .limits import settled
-from .site import Site, axes, point
+from .found import found
+from .site import Site, axes
 
 CLEAR = Shared(0.0, 0.0, np.zeros(3))
 
@@ -34,14 +33,12 @@ def _row(site: Site, row: list[Driven], remembered: dict[object, Shared]) -> Ite
     meet = (site.low[about] < highs[:, None] - TOUCHING) & (site.high[about] > lows[:, None] + TOUCHING)
     meeting: NDArray[np.bool_] = np.all(meet, axis=2)
     for screw, bodies in zip(row, meeting, strict=True):
-        held = {layer.body for layer in fastened(site, screw)}
+        held = {layer.body for layer in screw.held}
         for k in set(about[bodies].tolist()) - held:
             shared = _shared(site, screw, k, remembered)
             if shared.counts:
-                body = site.bodies[k]
-                names, marks = (screw.name, body.name), (screw.piece.mark, body.mark)
-                at, volume = point(screw.seat), settled(shared.volume)
-                yield Finding(Code.SCREW_CLASH, names, marks, at, volume, VOLUME, "volume")
+                both = (screw, site.bodies[k])
+                yield found(Code.SCREW_CLASH, both, screw.seat, shared.volume, VOLUME, "volume")
 
 
 def _box(screw: Driven) -> tuple[Vectors, Vectors]:

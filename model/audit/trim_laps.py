@@ -11,14 +11,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..findings import Code, Finding
-from ..measure.faces import Vectors
+from ..measure.faces import Vectors, flats
 from ..measure.member import MeasuredMember, measure_member
 from ..solids.properties import triangles
 from ..terms import Terms
-from .clad import Clad, flats
-from .limits import over, settled, under
+from .clad import Clad
+from .found import found
+from .limits import over, under
 from .rays import spans
-from .site import Site, overlapping, point
+from .site import Site, overlapping
 
 MEETING = 5.0
 """mm; ends of a run's pieces with more air between them belong to two runs."""
@@ -178,8 +179,10 @@ def _backed(site: Site, start: Vectors, inward: Vectors) -> bool:
 def _on_roofs(site: Site, lap: TrimLap, faces: Sequence[Clad]) -> int:
     """How many roofs a piece lies over."""
     return sum(
-        any(shade.body == lap.one and shade.high > 1.0 for shade in face.trims)
-        and face.plane.outline.intersects(next(s.shape for s in face.trims if s.body == lap.one))
+        any(
+            shade.body == lap.one and shade.high > 1.0 and face.plane.outline.intersects(shade.shape)
+            for shade in face.trims
+        )
         for face in faces
         if face.plane.sloped
     )
@@ -189,7 +192,4 @@ def _of(
     site: Site, code: Code, lap: TrimLap, measured: float | None, limit: float | None, swap: bool = False
 ) -> Finding:
     pair = (lap.other, lap.one) if swap else (lap.one, lap.other)
-    names = tuple(site.bodies[k].name for k in pair)
-    marks = tuple(site.bodies[k].mark for k in pair)
-    value = None if measured is None else settled(measured)
-    return Finding(code, names, marks, point(lap.at), value, limit, "" if value is None else "length")
+    return found(code, (site.bodies[k] for k in pair), lap.at, measured, limit)

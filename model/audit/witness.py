@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from ..findings import Check, Code, Finding, Quantity, in_order
+from ..findings import CHECKS, Check, Code, Finding, Quantity, in_order
 from ..measure.laps import SideLap, clad_planes, side_laps
 from ..pieces import Model
 from ..roles import LISTS, List, list_of
@@ -25,9 +25,6 @@ from .rib_ends import rib_ends
 from .screw_clash import screw_clashes
 from .site import Site, site
 from .trim_laps import TrimLap, trim_lap_faults, trim_laps
-
-CHECKS: tuple[Check, ...] = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
-"""Every check, in the order of their findings."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -91,6 +91,15 @@ def body(solid: TopoDS_Solid) -> Body:
     return Body(where, exact, curved, _volume(solid), tuple(_bores(solid)), bends)
 
 
+@lru_cache(maxsize=KEPT)
+def flats(solid: TopoDS_Solid) -> tuple[Vectors, Vectors, tuple[tuple[Vectors, ...], ...]]:
+    """A solid's flat faces: normals (n, 3), heights (n,) along them (mm), rings of corners."""
+    shape = body(solid)
+    normals = np.array([face.normal for face in shape.faces]).reshape(-1, 3)
+    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
+    return normals, heights, tuple(shape.points(face) for face in shape.faces)
+
+
 def _corners(face: TopoDS_Face, numbers: TopTools_IndexedMapOfShape) -> Ring:
     """The numbers of a face's corners, each once."""
     found = {numbers.FindIndex(corner) - 1 for corner in _under(face, TopAbs_VERTEX)}
