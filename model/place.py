@@ -54,6 +54,13 @@ class Place:
         """Third axis, x cross y."""
         return cross(self.x, self.y)
 
+    def rounded(self) -> Place:
+        """As it is written: the origin to 1e-6 mm, the axes to 1e-12, far below anything measured.
+
+        Two ways of working out one place so give one text.
+        """
+        return Place(_round(self.origin, 6), _round(self.x, 12), _round(self.y, 12))
+
     def point(self, p: Point3) -> Point3:
         """The building point of a local point."""
         return add(self.origin, self.vector(p))
@@ -65,3 +72,7 @@ class Place:
     def __matmul__(self, inner: Place) -> Place:
         """`outer @ inner`: the place, in the building, of a frame that stands at inner in this one."""
         return Place(self.point(inner.origin), self.vector(inner.x), self.vector(inner.y))
+
+
+def _round(p: Point3, digits: int) -> Point3:
+    return (round(p[0], digits) + 0.0, round(p[1], digits) + 0.0, round(p[2], digits) + 0.0)

@@ -41,7 +41,8 @@ def raise_building(building: Building, progress: Progress = quiet, most: int = M
         progress("solids", done, len(parts))
         solid = realise(part.recipe)
         role = part.role.value
-        pieces.append(Piece(part.name, role, part.group, solid, part.place, part.labels, row=part.row))
+        place = part.place.rounded()
+        pieces.append(Piece(part.name, role, part.group, solid, place, part.labels, row=part.row))
     progress("measuring", len(parts), len(parts))
     model = Model(building.name, building.units, tuple(in_tree_order(pieces)), laid.terms)
     return Raised(marked(model), laid.findings)
