@@ -42,7 +42,8 @@ class Shared:
     @property
     def counts(self) -> bool:
         """Whether it is more than touching."""
-        return over(self.volume, VOLUME) and over(self.depth, DEPTH)
+        # Depth first: what places are rounded by is a film of no depth, of any volume over a wide face.
+        return over(self.depth, DEPTH) and over(self.volume, VOLUME)
 
 
 def clashes(site: Site) -> Iterator[Finding]:
