@@ -61,7 +61,7 @@ def audit(
     }[form]()
     sys.stdout.buffer.write(text.encode("utf-8"))
     if pictures:
-        from ..show.found import picture_findings
+        from ..show.finding_views import picture_findings
 
         count = picture_findings(model, found.findings, pictures)
         said = f"Wrote {count} pictures to {printable(str(pictures))}"

@@ -12,7 +12,7 @@ from ..errors import FileError
 
 if TYPE_CHECKING:
     from ..description.building import Building
-    from ..order.schedule import Schedule
+    from ..order.lists.schedule import Schedule
     from ..pieces import Model
     from .progress import Progress
 
@@ -66,7 +66,7 @@ def listed(model: Model, file: Path | None) -> Schedule:
 
     Raises FileError where that is all of them: an empty list would pass for a building without steel.
     """
-    from ..order.schedule import schedule
+    from ..order.lists.schedule import schedule
 
     found = schedule(model)
     unknown = sum(item.count for item in found.listed("unknown"))

@@ -10,11 +10,11 @@ from pathlib import Path
 import click
 
 from ..description import schema, starter_text, starters
-from ..description.key import Key
-from ..description.keys import TOP
-from ..description.schema import SCHEMA_FILE
+from ..description.keys.key import Key
+from ..description.keys.schema import SCHEMA_FILE
+from ..description.keys.tables import TOP
 from ..errors import FileError
-from ..exchange.whole import whole_file
+from ..exchange.atomic_files import whole_file
 from ..printable import printable
 from ..units import Units, Unreadable
 

@@ -61,11 +61,11 @@ def order(
     if form == "xlsx" and out is None:
         raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
 
-    from ..order.handling import Carried
-    from ..order.order_list import buying_on
-    from ..order.order_list import order as ordered
-    from ..order.order_text import order_csv, order_json, order_table
-    from ..order.prices import priced, read_prices
+    from ..order.buying.order_list import buying_on
+    from ..order.buying.order_list import order as ordered
+    from ..order.buying.prices import priced, read_prices
+    from ..order.lists.handling import Carried
+    from ..order.written.order_text import order_csv, order_json, order_table
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
@@ -76,7 +76,7 @@ def order(
     if own is not None:
         wanted = priced(wanted, own)
     if form == "xlsx":
-        from ..order.workbook import workbook
+        from ..order.written.workbook import workbook
 
         content = workbook(wanted)
     else:
@@ -92,7 +92,7 @@ def _deliver(content: bytes, out: Path | None) -> None:
     if out is None:
         sys.stdout.buffer.write(content)
         return
-    from ..exchange.whole import whole_file
+    from ..exchange.atomic_files import whole_file
 
     with whole_file(out) as stream:
         stream.write(content)

@@ -70,7 +70,7 @@ def picture(
     with progress_bar() as progress:
         model = model_of(file, progress, pieces)
 
-        from ..exchange.whole import whole_file
+        from ..exchange.atomic_files import whole_file
         from ..show.picture import picture as drawn
 
         image = drawn(model, view=view, only=only, at=close_up, distance=distance, size=size)

@@ -37,7 +37,7 @@ def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
     building = described(file)
     folder = out or default_folder(building.name)
 
-    from ..order.table import table
+    from ..order.written.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 

@@ -42,10 +42,10 @@ def schedule(file: Path | None, form: str, parts: tuple[str, ...], pieces: int) 
     with progress_bar() as progress:
         model = model_of(file, progress, pieces)
 
-    from ..order.csv import csv_text
-    from ..order.json import json_text
-    from ..order.markdown import markdown_text
-    from ..order.table import table
+    from ..order.written.csv import csv_text
+    from ..order.written.json import json_text
+    from ..order.written.markdown import markdown_text
+    from ..order.written.table import table
 
     found = listed(model, file)
     if form == "table":

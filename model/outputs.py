@@ -13,7 +13,7 @@ from .meanwhile import meanwhile
 
 if TYPE_CHECKING:
     from .audit import Audit
-    from .order.schedule import Schedule
+    from .order.lists.schedule import Schedule
     from .pieces import Model
 
 
@@ -52,17 +52,17 @@ def write_outputs(model: Model, folder: Path) -> Written:
     The model is audited meanwhile: the longest writer runs in a process of its own.
     """
     from .audit import audit
+    from .exchange.atomic_files import whole_folder
     from .exchange.glb import write_glb
     from .exchange.step import write_step
     from .exchange.stl import write_stl
-    from .exchange.whole import whole_folder
-    from .order.csv import csv_text
-    from .order.figures import figures_by_mark
-    from .order.json import json_text
-    from .order.order_list import buying_on, order
-    from .order.order_text import order_csv
-    from .order.schedule import schedule
-    from .order.workbook import workbook
+    from .order.buying.order_list import buying_on, order
+    from .order.lists.figures import figures_by_mark
+    from .order.lists.schedule import schedule
+    from .order.written.csv import csv_text
+    from .order.written.json import json_text
+    from .order.written.order_text import order_csv
+    from .order.written.workbook import workbook
 
     with whole_folder(folder) as room, meanwhile(lambda: write_step(model, room / STEP.name)):
         listed = schedule(model)

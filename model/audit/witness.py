@@ -18,11 +18,11 @@ from .cover import covers
 from .driven import Driven, driven
 from .held import held
 from .labels import labels
-from .laps import sheet_laps
 from .limits import settled
 from .overhang import edges, overhangs
 from .rib_ends import rib_ends
 from .screw_clash import screw_clashes
+from .sheet_laps import sheet_laps
 from .site import Site, site
 from .trim_laps import TrimLap, trim_lap_faults, trim_laps
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from .build import parse, read
 from .building import Building
 from .estimate import MOST, refuse_too_many
-from .schema import schema
+from .from_text import parse, read
+from .keys.schema import schema
 from .starter import sample, sample_text, starter_text, starters
 
 __all__ = [

@@ -7,8 +7,8 @@ from itertools import pairwise
 from ..errors import DescriptionError, Problem
 from ..units import FOOT, INCH, format_exact
 from .building import Building, OpeningKind, Wall
-from .keys import OPENING
-from .reading import MOST_OPENINGS
+from .keys.tables import OPENING
+from .reading.draft import MOST_OPENINGS
 from .steel_lines import SteelLines
 
 SHARE = 0.8

@@ -10,7 +10,7 @@ from functools import cached_property
 from math import cos, radians, sin, tan
 
 from .building import Building
-from .limits import NOISE
+from .said_limits import NOISE
 
 
 @dataclass(frozen=True)

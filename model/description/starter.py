@@ -9,14 +9,14 @@ from pathlib import Path
 
 from ..errors import DescriptionError, Problem
 from ..units import Units
-from .build import parse
 from .building import Building
 from .doors import doors, quoted, spelled
-from .key import Key
-from .keys import OPENING, TABLES, TOP
-from .kinds import Lengths, one_of
-from .positions import find_positions
-from .schema import SCHEMA_FILE
+from .from_text import parse
+from .keys.key import Key
+from .keys.schema import SCHEMA_FILE
+from .keys.tables import OPENING, TABLES, TOP
+from .keys.value_kinds import Lengths, one_of
+from .reading.positions import find_positions
 
 SAMPLE = "workshop"
 """The starter that is raised when no file is named."""

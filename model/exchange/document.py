@@ -26,7 +26,7 @@ from ..solids.placing import location, place_of
 from ..terms import Terms, read_terms, spelled
 from .guards import COUNTS, counted
 from .kernel import components, listed, name_of, new_document, property_of, referred, set_name
-from .labels import (
+from .label_texts import (
     MARK,
     NAMES,
     ORDER,

@@ -18,8 +18,8 @@ from ..catalog.colours import is_colour, rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
+from .atomic_files import Target, whole_file
 from .names import with_printable_names
-from .whole import Target, whole_file
 
 ARRAY, ELEMENTS = 34962, 34963  # glTF's names for vertices and indices
 FLOAT, SHORT, LONG = 5126, 5123, 5125

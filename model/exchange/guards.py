@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator
 
 from ..pieces import Model
 from ..solids.properties import is_valid, volume
-from .labels import UNITS, Property
+from .label_texts import UNITS, Property
 
 COUNTS, VOLUME = "counts", "volume"
 OFF = 1e-3  # share by which a mark's volume may differ from the one stated

@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from .labels import Property
+from .label_texts import Property
 
 REFERENCE = re.compile(rb"#(\d+)")
 END = b"ENDSEC;\nEND-ISO-10303-21;"

@@ -22,10 +22,11 @@ from OCP.TDocStd import TDocStd_Document
 from ..catalog.colours import rgb
 from ..errors import FileError, TooManyPieces
 from ..files import read_whole
-from ..order.schedule import schedule
+from ..order.lists.schedule import schedule
 from ..pieces import Model
 from ..printable import printable
 from .apart import apart
+from .atomic_files import Target, whole_file
 from .document import Documented, model_of, root_property
 from .guards import (
     COUNTS,
@@ -42,7 +43,6 @@ from .packing import packed, unpacked
 from .part21 import END, Additions, attach, header, paint, quoted, references
 from .placements import KINDS as PLACEMENT_KINDS
 from .placements import SHAPE, References, placed_in_full
-from .whole import Target, whole_file
 
 LARGEST = 100_000_000  # bytes; some twenty times a 400 ft building
 

@@ -13,7 +13,7 @@ from ..pieces import Model, Piece
 from ..printable import printable
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
-from .whole import Target, whole_file
+from .atomic_files import Target, whole_file
 
 LARGEST = 500_000_000  # bytes
 HEADER = 80

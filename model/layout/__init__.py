@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from .laid import Laid, lay_out
+from .whole_building import Laid, lay_out
 
 __all__ = ["Laid", "lay_out"]

@@ -13,7 +13,7 @@ from ..catalog.trims import trim_profiles
 from ..description.building import Building, FaceName, Opening
 from ..description.skin_lines import lap_room
 from ..place import Place, Point2
-from .ribs import stack
+from .skin.ribs import stack
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""

@@ -12,7 +12,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..pieces import Model, Piece
 from ..place import Place
 from ..roles import KINDS
-from .kinds import Measured, Way, measured
+from .role_measures import Measured, Way, measured
 
 AGREE = ("colour", "material", "profile", "gauge")
 """Labels that pieces of one mark have in common."""

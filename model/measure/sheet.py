@@ -14,9 +14,9 @@ from shapely.geometry import Polygon
 from ..place import Place, Point3
 from .blank import TOLERANCE, Blank, Cutout, End, blank, cutouts
 from .faces import KEPT, Body, Vectors, body
-from .frame import Lie, lie
 from .outline import outline
 from .section import Graph, Rib, graph, majors, overlap_side, ribs, turned_over, upright
+from .sheet_axes import Lie, lie
 from .snap import snapped
 
 STEEL = 7850e-9

@@ -9,11 +9,11 @@ from OCP.TopoDS import TopoDS_Solid
 from ..pieces import Model
 from ..roles import Role
 from .faces import body
-from .frame import NotASheet
 from .member import measure_member
 from .screw import screw_size
 from .section_shape import measure_section
 from .sheet import measure_sheet
+from .sheet_axes import NotASheet
 
 THICKEST_SHEET = 2.0
 """mm; ribbed sheet is thinner. Common practice, no source."""

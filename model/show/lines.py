@@ -14,7 +14,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..pieces import Piece
 from ..place import Point3
 from ..solids.placed import row_triangles, stood
-from .colours import Colour
+from .paint import Colour
 from .views import Bounds
 
 Floats = npt.NDArray[np.float64]

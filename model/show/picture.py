@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from ..pieces import Model
 from .choosing import chosen, point_of
-from .colours import drawn_colour
 from .lines import drawing
+from .paint import drawn_colour
 from .rendering import png
 from .views import close_up, whole
 

@@ -29,8 +29,8 @@ import vtkmodules.vtkRenderingOpenGL2  # noqa: F401  # isort: skip
 
 from ..errors import FileError
 from ..place import add, dot, unit
-from .colours import Colour
 from .lines import Drawing, Floats, Ints
+from .paint import Colour
 from .views import Bounds, Camera, corners, middle
 
 FINE = 2  # every pixel of the picture is the mean of FINE x FINE rendered ones: smooth thin lines

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from ..pieces import Model, Piece
 from ..solids.placing import location
-from .colours import drawn_colour
+from .paint import drawn_colour
 
 if TYPE_CHECKING:
     import cadquery

@@ -12,7 +12,7 @@ from OCP.TopoDS import TopoDS, TopoDS_Shape, TopoDS_Solid
 from ..place import Point2, Point3
 from ..recipe import Prism, Section
 from .booleans import less, one_body
-from .section import is_sharp, oriented, section_face
+from .section_wire import is_sharp, oriented, section_face
 from .weld import Facet, weld
 
 SPARE = 1.0  # mm; how far a rounded prism is drawn past its end planes before they cut it

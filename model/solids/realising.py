@@ -9,7 +9,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..recipe import Cut, Joined, Prism, Recipe, Sheet, Turned
 from .booleans import cut, joined
 from .prism import prism
-from .sheet import sheet
+from .ribbed_sheet import sheet
 from .turned import turned
 
 

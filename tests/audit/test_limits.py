@@ -14,11 +14,11 @@ from pathlib import Path
 import numpy as np
 import pytest
 import ribwright.audit
-from ribwright.audit import audit, bite, clash, labels, laps, limits, overhang, trim_laps
+from ribwright.audit import audit, bite, clash, labels, limits, overhang, sheet_laps, trim_laps
 from ribwright.description import parse, starter_text, starters
 from ribwright.exchange.step import read_step, write_step
 from ribwright.findings import Code
-from ribwright.layout.screw_kinds import NUMBER_12
+from ribwright.layout.screws.screw_kinds import NUMBER_12
 from ribwright.raising import raise_building
 from support.planted import THICKNESS, shed
 from support.plants import Plant, again, move, narrowed, near, screw, shorter, thick
@@ -36,11 +36,11 @@ def lower_foot(size: float) -> Plant:
 
 
 SIZED: dict[str, tuple[Code, float, Callable[[float], Plant]]] = {
-    "a sheet off its plane": (Code.OFF_PLANE, laps.LEVEL, lambda mm: move("left 3", (-mm, 0.0, 0.0))),
-    "lap ribs apart": (Code.RIBS_APART, laps.RIBS, lambda mm: move("left 6", (0.0, mm, 0.0))),
-    "air in a lap": (Code.LAP_OPEN, laps.NESTED, lambda mm: thick("left 8", mm)),
-    "metal in metal at a lap": (Code.LAP_PRESSED, laps.NESTED, lambda mm: thick("left 8", -mm)),
-    "a narrow lap": (Code.LAP_WIDTH, laps.EVEN, lambda mm: narrowed("left 6", mm)),
+    "a sheet off its plane": (Code.OFF_PLANE, sheet_laps.LEVEL, lambda mm: move("left 3", (-mm, 0.0, 0.0))),
+    "lap ribs apart": (Code.RIBS_APART, sheet_laps.RIBS, lambda mm: move("left 6", (0.0, mm, 0.0))),
+    "air in a lap": (Code.LAP_OPEN, sheet_laps.NESTED, lambda mm: thick("left 8", mm)),
+    "metal in metal at a lap": (Code.LAP_PRESSED, sheet_laps.NESTED, lambda mm: thick("left 8", -mm)),
+    "a narrow lap": (Code.LAP_WIDTH, sheet_laps.EVEN, lambda mm: narrowed("left 6", mm)),
     "a crooked eave": (Code.EAVE_CROOKED, overhang.STRAIGHT, lower_foot),
     "a foot too high": (Code.FEET_UNEVEN, overhang.STRAIGHT, lambda mm: move("left 3", (0.0, 0.0, mm))),
     "a short trim lap": (

@@ -14,7 +14,7 @@ from ribwright.place import Point3
 from ribwright.recipe import Sheet
 from ribwright.solids.booleans import one_body
 from ribwright.solids.properties import volume
-from ribwright.solids.sheet import sheet
+from ribwright.solids.ribbed_sheet import sheet
 from shapely import Polygon, box
 from timing import in_turn, medians, seconds, told
 

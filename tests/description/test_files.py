@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from ribwright.description import read
-from ribwright.description.source import LARGEST
+from ribwright.description.reading.source import LARGEST
 from ribwright.errors import DescriptionError, FileError
 
 GOOD = b'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\npitch = "3/12"\n'

@@ -6,7 +6,7 @@ import tomllib
 from typing import Any
 
 import pytest
-from ribwright.description.positions import Path, find_positions
+from ribwright.description.reading.positions import Path, find_positions
 
 TEXT = '''# a comment = "not a key"
 name = "barn" # 'after'

@@ -13,8 +13,8 @@ from typing import Any
 import pytest
 from ribwright.description import parse, sample, sample_text, schema, starter_text, starters
 from ribwright.description.building import Building
-from ribwright.description.keys import TABLES
-from ribwright.description.kinds import Lengths
+from ribwright.description.keys.tables import TABLES
+from ribwright.description.keys.value_kinds import Lengths
 from ribwright.errors import DescriptionError
 from ribwright.units import FOOT, Units
 

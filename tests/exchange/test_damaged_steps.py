@@ -19,8 +19,8 @@ import pytest
 from ribwright.description import parse
 from ribwright.errors import FileError
 from ribwright.exchange.step import CHANGED, reading, write_step
-from ribwright.order.csv import csv_text
-from ribwright.order.schedule import schedule
+from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.csv import csv_text
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.raising import raise_building

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 from ribwright.errors import FileError
-from ribwright.exchange.whole import whole_file, whole_folder
+from ribwright.exchange.atomic_files import whole_file, whole_folder
 from ribwright.files import read_whole
 
 OLD, NEW = b"old" * 1000, b"new" * 1000

@@ -25,7 +25,7 @@ from pathlib import Path
 import pytest
 from ribwright.description import parse
 from ribwright.errors import FileError
-from ribwright.exchange.whole import ROOM
+from ribwright.exchange.atomic_files import ROOM
 from ribwright.outputs import OUTPUTS, STEP, write_outputs
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from ribwright.description import parse, starter_text, starters
 from ribwright.description.building import Building
 from ribwright.exchange.step import read_step, write_step
-from ribwright.order.json import json_text
-from ribwright.order.schedule import schedule
+from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building
 from ribwright.solids.properties import is_valid, triangles
 from support.clashes import clashes

@@ -8,10 +8,10 @@ import pytest
 from ribwright.description import parse
 from ribwright.description.building import Building
 from ribwright.findings import Code
-from ribwright.layout.laid import lay_out
+from ribwright.layout.whole_building import lay_out
 from ribwright.measure.faces import body
 from ribwright.measure.member import measure_member
-from ribwright.order.schedule import Schedule, schedule
+from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3
 from ribwright.raising import raise_building

@@ -11,7 +11,7 @@ import pytest
 from ribwright.description import parse
 from ribwright.findings import Code
 from ribwright.layout import lay_out
-from ribwright.layout.trim_run import sticks
+from ribwright.layout.trim.trim_run import sticks
 from ribwright.measure.member import measure_member
 from ribwright.measure.screw import shank
 from ribwright.measure.sheet import measure_sheet

@@ -16,8 +16,8 @@ from OCP.TopoDS import TopoDS_Solid
 from ribwright.exchange.step import read_step, write_step
 from ribwright.measure.blank import End
 from ribwright.measure.faces import body
-from ribwright.measure.frame import NotASheet
 from ribwright.measure.sheet import MeasuredSheet, measure_sheet
+from ribwright.measure.sheet_axes import NotASheet
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.solids import realise

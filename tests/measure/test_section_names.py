@@ -14,7 +14,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ribwright.catalog.sections import SectionShape, listed_as, parse_section, sections, strut_section
 from ribwright.exchange.step import read_step, write_step
 from ribwright.measure.section_shape import measure_section
-from ribwright.order.items import section_text
+from ribwright.order.lists.items import section_text
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.recipe import Cut, Joined, Prism, Recipe, Section

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from ribwright.catalog.profiles import profiles
-from ribwright.layout.ribs import graphs
+from ribwright.layout.skin.ribs import graphs
 from ribwright.measure.sheet import measure_sheet
 from ribwright.recipe import Sheet
 from ribwright.solids import realise

@@ -19,9 +19,9 @@ from ribwright.catalog.sections import parse_section, sections
 from ribwright.cli.main import run
 from ribwright.description import read, sample
 from ribwright.exchange.step import read_step, write_step
-from ribwright.layout.screw_kinds import NUMBER_12, hex_screw, pan_screw
+from ribwright.layout.screws.screw_kinds import NUMBER_12, hex_screw, pan_screw
 from ribwright.measure.told_by_shape import told, told_by_shape
-from ribwright.order.schedule import Schedule, schedule
+from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.raising import raise_building

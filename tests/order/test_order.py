@@ -12,14 +12,14 @@ import pytest
 from ribwright.catalog.profiles import profiles
 from ribwright.description import parse, sample
 from ribwright.errors import FileError
-from ribwright.layout.ribs import graphs
-from ribwright.order.blanks import rake_pairs, rip_pairs
-from ribwright.order.handling import Carried, lifts, whole
-from ribwright.order.order_list import Buying, Order, order
-from ribwright.order.order_text import order_csv, order_table
-from ribwright.order.prices import priced, read_prices, total
-from ribwright.order.schedule import Schedule, schedule
-from ribwright.order.workbook import workbook
+from ribwright.layout.skin.ribs import graphs
+from ribwright.order.buying.blanks import rake_pairs, rip_pairs
+from ribwright.order.buying.order_list import Buying, Order, order
+from ribwright.order.buying.prices import priced, read_prices, total
+from ribwright.order.lists.handling import Carried, lifts, whole
+from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.order.written.order_text import order_csv, order_table
+from ribwright.order.written.workbook import workbook
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.raising import raise_building

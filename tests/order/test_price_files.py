@@ -8,7 +8,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from ribwright.errors import FileError
-from ribwright.order.prices import read_prices
+from ribwright.order.buying.prices import read_prices
 
 GOOD = 'item,unit,price\nwall sheet,each,12.50\n"trim, 10\'",each,8\nconcrete,yd3,150.25\n'
 STRAY = [

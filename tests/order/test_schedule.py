@@ -8,11 +8,11 @@ import json
 from dataclasses import replace
 
 import pytest
-from ribwright.order.csv import csv_text
-from ribwright.order.json import json_text
-from ribwright.order.markdown import markdown_text
-from ribwright.order.schedule import Row, Schedule, schedule
-from ribwright.order.table import table
+from ribwright.order.lists.schedule import Row, Schedule, schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.order.written.json import json_text
+from ribwright.order.written.markdown import markdown_text
+from ribwright.order.written.table import table
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.solids import realise

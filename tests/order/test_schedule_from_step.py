@@ -7,13 +7,13 @@ from pathlib import Path
 import pytest
 from ribwright.description import parse
 from ribwright.exchange.step import read_step, write_step
-from ribwright.order.csv import csv_text
-from ribwright.order.json import json_text
-from ribwright.order.markdown import markdown_text
-from ribwright.order.order_list import buying_on, order
-from ribwright.order.order_text import order_csv
-from ribwright.order.schedule import schedule
-from ribwright.order.table import table
+from ribwright.order.buying.order_list import buying_on, order
+from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.order.written.json import json_text
+from ribwright.order.written.markdown import markdown_text
+from ribwright.order.written.order_text import order_csv
+from ribwright.order.written.table import table
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from ribwright.order.stock import SAME, stock_plan
+from ribwright.order.buying.stock import SAME, stock_plan
 
 # The worked example of the encyclopaedia article "Cutting stock problem": 73 rolls, first-fit
 # decreasing needs 82.

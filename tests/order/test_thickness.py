@@ -7,15 +7,15 @@ import io
 import json
 
 import pytest
-from ribwright.layout.ribs import graphs
-from ribwright.layout.trim_run import strip
-from ribwright.order.csv import csv_text
-from ribwright.order.figures import figures_by_mark
-from ribwright.order.json import json_text
-from ribwright.order.markdown import markdown_text
-from ribwright.order.order_list import Buying, order
-from ribwright.order.schedule import Schedule, schedule
-from ribwright.order.table import table
+from ribwright.layout.skin.ribs import graphs
+from ribwright.layout.trim.trim_run import strip
+from ribwright.order.buying.order_list import Buying, order
+from ribwright.order.lists.figures import figures_by_mark
+from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.order.written.json import json_text
+from ribwright.order.written.markdown import markdown_text
+from ribwright.order.written.table import table
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.recipe import Prism, Sheet

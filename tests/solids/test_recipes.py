@@ -19,7 +19,7 @@ from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
 from ribwright.description import parse, starter_text, starters
 from ribwright.layout import lay_out
-from ribwright.layout.ribs import graphs
+from ribwright.layout.skin.ribs import graphs
 from ribwright.place import Place, Point2, Point3
 from ribwright.recipe import Cut, Joined, Prism, Recipe, Section, Sheet, Turned
 from ribwright.solids import realise

@@ -14,7 +14,7 @@ from ribwright.recipe import Sheet
 from ribwright.solids import realise
 from ribwright.solids.planar import planar_faces, planar_triangles
 from ribwright.solids.properties import is_valid, volume
-from ribwright.solids.sheet import sheet as fresh_sheet
+from ribwright.solids.ribbed_sheet import sheet as fresh_sheet
 from ribwright.solids.surface import is_closed
 from shapely import Polygon, box
 from support.bodies import (

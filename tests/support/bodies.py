@@ -8,7 +8,7 @@ import manifold3d
 import numpy as np
 import shapely
 from ribwright.catalog.profiles import profiles
-from ribwright.layout.ribs import graphs
+from ribwright.layout.skin.ribs import graphs
 from ribwright.place import Point2
 from ribwright.recipe import Section, Sheet
 from ribwright.solids.properties import triangles

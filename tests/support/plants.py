@@ -12,7 +12,7 @@ from OCP.gp import gp_Pnt
 from OCP.TopAbs import TopAbs_FACE, TopAbs_VERTEX
 from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS, TopoDS_Shell, TopoDS_Solid
-from ribwright.layout.screw_kinds import NUMBER_12, hex_screw
+from ribwright.layout.screws.screw_kinds import NUMBER_12, hex_screw
 from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3

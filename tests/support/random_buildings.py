@@ -11,10 +11,10 @@ from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
 from ribwright.description import parse
 from ribwright.description.building import Building
-from ribwright.description.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
-from ribwright.description.key import Key
-from ribwright.description.keys import KINDS, OPENING, TABLES, TOP
-from ribwright.description.kinds import Choice, Kind, Length, Lengths, Name, Pitch
+from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
+from ribwright.description.keys.key import Key
+from ribwright.description.keys.tables import KINDS, OPENING, TABLES, TOP
+from ribwright.description.keys.value_kinds import Choice, Kind, Length, Lengths, Name, Pitch
 from ribwright.errors import DescriptionError
 from ribwright.units import INCH, parse_length
 

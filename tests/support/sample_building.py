@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 
 from ribwright.description import sample
-from ribwright.order.schedule import Schedule, schedule
+from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 

@@ -1,0 +1,181 @@
+"""Whether skin, openings and posts fit the steel: checks that need the steel's own numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import combinations, pairwise
+
+from .building import Building, Opening
+from .key_checks import APART
+from .said_limits import at_least, at_most, exactly, over, under
+from .skin_lines import corner_trim, eave_trim, lap_room
+from .steel_checks import Objection, steel_misfits
+from .steel_lines import SteelLines
+
+Way = tuple[float, float, float, str]
+"""(low, high, room, what): something that stands along a wall, and the room that an opening keeps to it
+for its jambs."""
+
+
+def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
+    """Every place where the description and its steel do not go together, with what would do.
+
+    even_bays: whether the bays came of a spacing.
+    """
+    lines = SteelLines(building)
+    yield from _skin(building)
+    steel = list(steel_misfits(lines, even_bays))
+    yield from steel
+    if any(path in (("eave_height",), ("width",)) for path, _ in steel):
+        return
+    yield from _posts(lines)
+    for number, opening in enumerate(building.openings):
+        yield from _beside_uprights(lines, number, opening)
+        yield from _under_lines(lines, number, opening)
+    yield from _jambs_apart(lines)
+
+
+def _skin(building: Building) -> Iterator[Objection]:
+    """Sheets reach past the trims that lie under them, and stand clear of those beside them."""
+    sheets, slab, units = building.sheets, building.slab, building.units
+    if under(sheets.overhang, least := eave_trim(building)):
+        yield ("sheets", "overhang"), f"at least {at_least(least, units)}, to reach past the eave trim"
+    if under(sheets.cut_clearance, sheets.flange):
+        remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
+        yield ("sheets", "cut_clearance"), remedy
+    least = corner_trim(sheets) + lap_room(building)
+    if slab.ledge_depth and under(slab.ledge_width, least):
+        yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
+
+
+def _posts(lines: SteelLines) -> Iterator[Objection]:
+    """Posts stand between the knees of the end frames, clear of each other."""
+    building, frame, units = lines.building, lines.building.frame, lines.building.units
+    half = frame.post.width / 2 + frame.plate_reach
+    least = lines.post_room
+    most = building.width - least
+    for key, posts in (("front_posts", frame.front_posts), ("back_posts", frame.back_posts)):
+        if any(under(u, least) or over(u, most) for u in posts):
+            room = f"posts between {at_least(least, units)} and {at_most(most, units)}"
+            where = room if most >= least else '"none" on a gable this narrow'
+            yield ("frame", key), f"{where}, clear of columns and knees"
+        if any(under(b - a, 2 * half) for a, b in pairwise(posts)):
+            yield ("frame", key), f"posts at least {at_least(2 * half, units)} apart"
+
+
+def _ways(lines: SteelLines, opening: Opening) -> Iterator[Way]:
+    """All that stands along a wall, as deep in it as an opening's own steel and leaf."""
+    building, framing, frame = lines.building, lines.building.framing, lines.building.frame
+    gable = opening.wall in ("front", "back")
+    wall = building.width if gable else building.length
+    deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
+    jamb = framing.jamb.width
+    room = jamb if deep else 0.0
+    on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
+    for low, high, before, after in lines.footprints(opening.wall):
+        yield low - before * on_plates, high + after * on_plates, room, "column"
+    corner = lines.setback
+    if gable:
+        head = opening.sill + opening.height
+        top = lines.jamb_reach(opening)[1] or 2 * building.eave_height
+        yield from _both_ends(lines.knee_reach(top, lines.opening_depth(opening)), wall, room, "knee")
+        yield from _both_ends(lines.knee_reach(head, lines.leaf_back(opening.kind)), wall, 0.0, "knee")
+        if not lines.setback and opening.sill == 0:
+            yield from _both_ends(frame.column.depth + 2 * frame.plate_reach, wall, jamb, "base plate")
+        corner = max(corner, lines.strut_stop) if top > lines.strut_foot else corner
+    elif deep or leaf:
+        yield from ((low, high, room, "rafter") for low, high in lines.rafters(opening.wall))
+    if not gable and frame.knee and lines.leaf_back(opening.kind) > lines.setback + frame.column.depth:
+        half = frame.knee.width
+        yield from ((y - half, y + half, 0.0, "knee") for y, _ in lines.uprights(opening.wall))
+    yield from _both_ends(corner, wall, jamb, "other wall's steel")
+
+
+def _both_ends(reach: float, wall: float, room: float, what: str) -> Iterator[Way]:
+    if reach:
+        yield 0.0, reach, room, what
+        yield wall - reach, wall, room, what
+
+
+def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
+    """No column stands in an opening, nor its jambs in a corner."""
+    units = lines.building.units
+    wall = lines.building.width if opening.wall in ("front", "back") else lines.building.length
+    ways = list(_ways(lines, opening))
+    for way in ways:
+        if not _barred(way, opening.from_left, opening.width):
+            continue
+        starts = sorted({APART, *(high + room for _, high, room, _ in ways)})
+        ends = [wall - APART, *(low - room for low, _, room, _ in ways)]
+        spots = [
+            u for u in (*starts, *(e - opening.width for e in ends)) if _free(u, opening.width, wall, ways)
+        ]
+        before = max((u for u in spots if u < opening.from_left), default=None)
+        after = min((u for u in spots if u > opening.from_left), default=None)
+        places = [] if before is None else [f"at most {at_most(before, units)}"]
+        places += [] if after is None else [f"at least {at_least(after, units)}"]
+        clear = f"clear of the {way[3]} from {exactly(way[0], units)} to {exactly(way[1], units)}"
+        if places:
+            yield ("opening", number, "from_left"), f"an opening {clear}: {' or '.join(places)}"
+        else:
+            gaps = [
+                min((e for e in ends if e > u), default=u) - u for u in starts if _free(u, 0.0, wall, ways)
+            ]
+            widest = max(gaps, default=0.0)
+            yield ("opening", number, "width"), f"at most {at_most(widest, units)}, {clear}"
+        return
+
+
+def _barred(way: Way, start: float, width: float) -> bool:
+    low, high, room, _ = way
+    return under(start - room, high) and over(start + width + room, low)
+
+
+def _free(start: float, width: float, wall: float, ways: list[Way]) -> bool:
+    inside = not under(start, APART) and not over(start + width, wall - APART)
+    return inside and not any(_barred(way, start, width) for way in ways)
+
+
+def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
+    """Header and sill fit under strut or rake and over the base rail."""
+    framing, units = lines.building.framing, lines.building.units
+    part = "header"
+    if opening.wall in ("left", "right"):
+        roof = lines.strut_foot
+        what = "eave strut"
+    else:
+        limit = lines.rake_limit(lines.opening_depth(opening))
+        roof = min(lines.roof(u, limit) for u in lines.jamb_span(opening))
+        what = "rake angle"
+        under_rafter = min(lines.roof(u, lines.rafter_under) for u in lines.jamb_span(opening))
+        if lines.reaches_frames(lines.leaf_back(opening.kind)) and under_rafter + framing.header.width < roof:
+            roof, part, what = under_rafter + framing.header.width, "leaf", "rafter"
+    most = roof - framing.header.width - opening.sill
+    if over(opening.height, most):
+        remedy = f"at most {at_most(most, units)}: its {part} must pass under the {what}"
+        yield ("opening", number, "height"), remedy
+    least = framing.base_rail.depth + framing.sill.width
+    if opening.sill > 0 and under(opening.sill, least):
+        yield (
+            ("opening", number, "sill"),
+            f"0, or at least {at_least(least, units)}: its sill stands on the base rail",
+        )
+
+
+def _jambs_apart(lines: SteelLines) -> Iterator[Objection]:
+    """Openings of a wall stand side by side with room for both their jambs, not above each other."""
+    units = lines.building.units
+    for (_, one), (second, other) in combinations(enumerate(lines.building.openings), 2):
+        if one.wall != other.wall:
+            continue
+        a, b = lines.jamb_span(one)
+        c, d = lines.jamb_span(other)
+        if under(a, d) and under(c, b):
+            jamb = lines.building.framing.jamb.width
+            right, left = b + jamb, a - jamb - other.width
+            before = f"at most {at_most(left, units)} or " if left > 0 else ""
+            yield (
+                ("opening", second, "from_left"),
+                "beside the wall's other opening with room for two jambs: "
+                f"{before}at least {at_least(right, units)}",
+            )

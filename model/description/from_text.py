@@ -1,0 +1,187 @@
+"""From text to a Building, or to every problem in it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import accumulate
+from math import ceil, hypot, radians, tan
+from pathlib import Path
+
+from ..catalog.gauges import gauges
+from ..catalog.sections import SectionShape, parse_section
+from ..errors import DescriptionError
+from ..units import Units, format_exact, parse_length
+from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
+from .fit_checks import misfits
+from .key_checks import check, sill
+from .keys.catalogued import CENTRE
+from .keys.value_kinds import Name
+from .reading.draft import Draft, Values, read_values
+from .reading.source import load, read_text
+from .steel import Frame, Framing
+from .steel_lines import SteelLines
+
+USUAL_GAUGE = 29
+SAME = 1e-6  # mm
+LEDGE_ROOM = parse_length("3/4 in")
+"""Of a ledge past the sheets and the corner trim: ours."""
+STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
+STRUT_DEPTH, STRUT_THICKNESS = parse_length("6 in"), parse_length("0.059 in")
+RAKE_THICKNESS, RAKE_LEG = parse_length("0.075 in"), parse_length("2 in")
+POCKET = parse_length("1/8 in")
+"""The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
+
+
+def read(path: Path) -> Building:
+    """The building that a file describes. The file's stem names it where no key does.
+
+    Raises FileError when the file cannot be read, and DescriptionError with all that is wrong in it.
+    """
+    return _build(read_text(path), path.stem, str(path))
+
+
+def parse(text: str, name: str) -> Building:
+    """The building that a text describes. name: the building's, where no key gives it one.
+
+    Raises as `read` does.
+    """
+    return _build(text, name, name)
+
+
+def _build(text: str, name: str, source_name: str) -> Building:
+    source = load(text, source_name)
+    draft = read_values(source.values, source.positions, source.problems)
+    check(draft)
+    if draft.problems:
+        raise DescriptionError(draft.in_order(), source_name)
+    building = _building(draft, name)
+    if draft.tables["frame"]["back_posts"] is None and SteelLines(building).post_room > building.width / 2:
+        building = replace(building, frame=replace(building.frame, back_posts=()))
+    for path, remedy in misfits(building, even_bays=not draft.tables["frame"]["bays"]):
+        draft.object_to(path, remedy)
+    if draft.problems:
+        raise DescriptionError(draft.in_order(), source_name)
+    return building
+
+
+def _building(draft: Draft, name: str) -> Building:
+    """The building of a draft without problems."""
+    top = draft.tables[""]
+    return Building(
+        name=top["name"] or Name().cleaned(name),
+        units=top["units"],
+        width=top["width"],
+        length=top["length"],
+        eave_height=top["eave_height"],
+        pitch=top["pitch"],
+        sheets=_sheets(draft),
+        trim=_trim(draft),
+        screws=Screws(**draft.tables["screws"]),
+        slab=_slab(draft),
+        frame=_frame(draft),
+        framing=_framing(draft.tables["framing"], top["pitch"]),
+        door_room=DoorRoom(**draft.tables["door_room"]),
+        runs=_runs(draft.tables["runs"]),
+        openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
+    )
+
+
+def _sheets(draft: Draft) -> Sheets:
+    values = dict(draft.tables["sheets"])
+    if values["thickness"] is None:
+        number = values["gauge"] or USUAL_GAUGE
+        values |= {"thickness": gauges()[number].galvanised, "gauge": f"{number} ga"}
+    else:
+        values["gauge"] = " ".join(str(draft.given["sheets"]["thickness"]).split())
+    if values["cut_clearance"] is None:
+        values["cut_clearance"] = POCKET + values["flange"]
+    return Sheets(**values)
+
+
+def _trim(draft: Draft) -> Trim:
+    values = draft.tables["trim"]
+    return Trim(
+        colour=values["colour"] or draft.tables["sheets"]["roof_colour"],
+        gauge=_trim_gauge(draft.tables["sheets"]["flange"], draft.units),
+        stock=values["stock"],
+        lap=values["lap"],
+        kerf=values["kerf"],
+        wind=values["wind"],
+    )
+
+
+def _trim_gauge(thickness: float, units: Units) -> str:
+    """What trim of a thickness (mm) is called: its gauge, or the thickness itself where no gauge has it."""
+    named = (number for number, gauge in gauges().items() if abs(gauge.galvanised - thickness) < SAME)
+    return next((f"{number} ga" for number in named), format_exact(thickness, units))
+
+
+def _slab(draft: Draft) -> Slab:
+    values, profile = draft.tables["slab"], draft.tables["sheets"]["profile"]
+    room = max(profile.height, profile.leg) + LEDGE_ROOM
+    return Slab(values["thickness"], values["ledge_depth"], values["ledge_width"] or room)
+
+
+def _frame(draft: Draft) -> Frame:
+    values = dict(draft.tables["frame"])
+    length, width = draft.tables[""]["length"], draft.tables[""]["width"]
+    spacing, bays = values.pop("spacing"), values.pop("bays")
+    if bays:
+        stations = tuple(accumulate(bays))[:-1]
+    else:
+        count = max(1, ceil(length / spacing - 1e-9))
+        stations = tuple(length * k / count for k in range(1, count))
+    for posts in ("front_posts", "back_posts"):
+        wanted = values[posts] if values[posts] is not None else (CENTRE,)
+        values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in wanted))
+    return Frame(stations=stations, **values)
+
+
+def _framing(values: Values, pitch: float) -> Framing:
+    values = Values(values)
+    values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
+    if values["eave_strut"] is None:
+        # With flush girts it passes over the columns, and so over the rafters that rise behind it.
+        rise = tan(radians(pitch))
+        over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
+        deep = STRUT_DEPTH if values["girts"] == "by-pass" else over if over >= LEAST_OVER else STRUT_DEPTH
+        values["eave_strut"] = _usual("cee", deep, RAKE_LEG, STRUT_THICKNESS)
+    across = min(RAKE_LEG, values["girt"].depth)
+    if values["base_rail"] is None:
+        values["base_rail"] = _usual("angle", RAKE_LEG, across, RAKE_THICKNESS)
+    if values["rake_angle"] is None:
+        leg = values["purlin"].depth + RAKE_THICKNESS
+        # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
+        values["rake_angle"] = _usual("angle", leg, across, RAKE_THICKNESS)
+    return Framing(**values)
+
+
+def _usual(shape: str, *sizes: float) -> SectionShape:
+    """A section that nobody typed, its sizes (mm) written finer than anything is compared."""
+    return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
+
+
+def _runs(values: Values) -> dict[FaceName, Run]:
+    """The runs of all faces, in each face's own left and right as seen from outside."""
+    return {
+        "front": _gable_run(values["front"]),
+        "back": _gable_run(values["back"]),
+        "left": _corner_run(values["left"], back="left"),
+        "right": _corner_run(values["right"], back="right"),
+        "left slope": _corner_run(values["left_slope"], back="left"),
+        "right slope": _corner_run(values["right_slope"], back="right"),
+    }
+
+
+def _gable_run(words: str) -> Run:
+    """`left`, `right`, or `centre, left first` and its like."""
+    hand: Hand = "left" if "left" in words else "right"
+    start: Start = "centre" if "centre" in words else hand
+    return Run(start, hand)
+
+
+def _corner_run(corner: str, back: Hand) -> Run:
+    """From the building's back or front corner. back: the hand on which this face has its back corner."""
+    front: Hand = "right" if back == "left" else "left"
+    hand = back if corner == "back" else front
+    return Run(hand, hand)

@@ -1,0 +1,202 @@
+"""What makes a building impossible though each key is sound: proportions, and openings in their walls.
+
+Limits without a source are ours: what could be clad at all, not what would be wise.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from contextlib import suppress
+from math import cos, inf, radians, tan
+
+from ..units import parse_length
+from .keys.tables import OPENING
+from .reading.draft import Draft, Unread, Values
+from .said_limits import at_least, at_most, exactly, over, under
+
+STEEPEST_EAVE = 3
+"""Times the lesser of width and length."""
+HIGHEST_RIDGE = parse_length("100 ft")
+COVER = parse_length("2 in")
+"""Sheet left above, and below, an opening."""
+APART = parse_length("4 in")
+"""Between an opening and another one: room for two jambs' trim."""
+CORNER = parse_length("6 in")
+"""Between an opening and a corner: room for the corner trim's leg and a jamb's. Common practice."""
+
+
+ADDED_UP = parse_length("1/32 in")
+"""What the sum of bays may miss the length by: each was typed to the 1/16 in."""
+UNDER_LEDGE = parse_length("2 in")
+"""Concrete left under a ledge: what the thinnest slab has. Ours."""
+
+
+def check(draft: Draft) -> None:
+    """Adds to the draft every problem between its keys; a check whose keys were unreadable is left out."""
+    checks: list[Callable[[Draft], None]] = [
+        _thickness,
+        _eave,
+        _ridge,
+        _ridge_gap,
+        _ledge_depth,
+        _bays,
+    ]
+    for one in checks:
+        with suppress(Unread):
+            one(draft)
+    for number in range(len(draft.openings)):
+        for one_opening in (_in_wall, _under_roof, _above_foot):
+            with suppress(Unread):
+                one_opening(draft, number)
+    _apart(draft)
+
+
+def _thickness(draft: Draft) -> None:
+    sheets = draft.tables["sheets"]
+    if sheets["gauge"] is not None and sheets["thickness"] is not None:
+        draft.object_to(
+            ("sheets", "thickness"), "either gauge or thickness; leave one of them out", at_key=True
+        )
+
+
+def _eave(draft: Draft) -> None:
+    top = draft.tables[""]
+    most = STEEPEST_EAVE * min(top["width"], top["length"])
+    if over(top["eave_height"], most):
+        draft.object_to(
+            ("eave_height",),
+            f"at most {at_most(most, draft.units)}, {STEEPEST_EAVE} times the lesser of width and length",
+        )
+
+
+def _ridge(draft: Draft) -> None:
+    top = draft.tables[""]
+    ridge = top["eave_height"] + top["width"] / 2 * tan(radians(top["pitch"]))
+    if over(ridge, HIGHEST_RIDGE):
+        draft.object_to(
+            ("pitch",),
+            f"a ridge no higher than {exactly(HIGHEST_RIDGE, draft.units)}; "
+            f"this one is at {exactly(ridge, draft.units)}",
+        )
+
+
+def _ridge_gap(draft: Draft) -> None:
+    top, gap = draft.tables[""], draft.tables["sheets"]["ridge_gap"]
+    most = top["width"] / 2 / cos(radians(top["pitch"])) / 10
+    if over(gap, most):
+        draft.object_to(
+            ("sheets", "ridge_gap"), f"at most {at_most(most, draft.units)}, a tenth of the rafter"
+        )
+
+
+def _ledge_depth(draft: Draft) -> None:
+    """A ledge is formed in the slab's edge, with concrete under it."""
+    slab = draft.tables["slab"]
+    most = slab["thickness"] - UNDER_LEDGE
+    if over(slab["ledge_depth"], most):
+        draft.object_to(
+            ("slab", "ledge_depth"),
+            f"at most {at_most(most, draft.units)}: {exactly(UNDER_LEDGE, draft.units)} of the slab "
+            "are left under its ledge",
+        )
+
+
+def _bays(draft: Draft) -> None:
+    bays, length = draft.tables["frame"]["bays"], draft.tables[""]["length"]
+    if bays and abs(sum(bays) - length) > ADDED_UP:
+        draft.object_to(
+            ("frame", "bays"),
+            f"bays that add up to the length, {exactly(length, draft.units)}; "
+            f"these make {exactly(sum(bays), draft.units)}",
+        )
+
+
+def _wall_length(draft: Draft, opening: Values) -> float:
+    gable = opening["wall"] in ("front", "back")
+    return float(draft.tables[""]["width" if gable else "length"])
+
+
+def _in_wall(draft: Draft, number: int) -> None:
+    """An opening stands between the corners of its wall, clear of them."""
+    opening = draft.openings[number]
+    wall = _wall_length(draft, opening)
+    most = wall - CORNER - opening["width"]
+    if under(most, CORNER):
+        draft.object_to(
+            (OPENING.name, number, "width"),
+            f"at most {at_most(wall - 2 * CORNER, draft.units)}, "
+            f"since the {opening['wall']} wall is {exactly(wall, draft.units)} long",
+        )
+    elif under(opening["from_left"], CORNER) or over(opening["from_left"], most):
+        draft.object_to(
+            (OPENING.name, number, "from_left"),
+            f"at least {at_least(CORNER, draft.units)} and at most {at_most(most, draft.units)}, "
+            f"to stand in the {opening['wall']} wall clear of its corners",
+        )
+
+
+def _under_roof(draft: Draft, number: int) -> None:
+    """Some sheet is left between an opening's top and the eave or the rake, all along its width."""
+    opening, top, sheets = draft.openings[number], draft.tables[""], draft.tables["sheets"]
+    slope = tan(radians(top["pitch"]))
+    roof = top["eave_height"]
+    line = "the eave"
+    if opening["wall"] in ("front", "back"):
+        right = top["width"] - opening["from_left"] - opening["width"]
+        roof += max(0.0, min(opening["from_left"], right)) * slope
+        line = "the rake at its lower corner"
+    room = COVER + sheets["profile"].height * slope
+    most = roof - room - sill(opening)
+    if over(opening["height"], most):
+        draft.object_to(
+            (OPENING.name, number, "height"),
+            f"at most {at_most(most, draft.units)}, to end {at_least(room, draft.units)} under {line}",
+        )
+
+
+def sill(opening: Values) -> float:
+    """The sill, or the kind's own where none is given."""
+    if opening["sill"] is None:
+        return parse_length("3 ft") if opening["kind"] == "window" else 0.0
+    return float(opening["sill"])
+
+
+def _above_foot(draft: Draft, number: int) -> None:
+    """An opening reaches down to the slab, or leaves sheet under it worth cutting."""
+    edge = sill(draft.openings[number])
+    least = COVER + draft.tables["sheets"]["foot_gap"]
+    if edge > 0 and under(edge, least):
+        draft.object_to((OPENING.name, number, "sill"), f"0, or at least {at_least(least, draft.units)}")
+
+
+def _apart(draft: Draft) -> None:
+    """No two openings of a wall overlap or stand too near to each other."""
+    for number, opening in enumerate(draft.openings):
+        for other in range(number):
+            with suppress(Unread):
+                gap = _between(draft.openings[other], opening)
+                if under(gap, APART):
+                    fault = (
+                        "this one overlaps it" if gap < 0 else f"this one is {exactly(gap, draft.units)} away"
+                    )
+                    draft.object_to(
+                        (OPENING.name, number),
+                        f"at least {at_least(APART, draft.units)} from opening[{other + 1}]; {fault}",
+                        read=f"{opening['kind']} at {exactly(opening['from_left'], draft.units)}",
+                    )
+                    break
+
+
+def _between(one: Values, other: Values) -> float:
+    """The gap between two openings, the larger of across and up; negative where they overlap."""
+    if one["wall"] != other["wall"]:
+        return inf
+    return max(
+        _gap(one["from_left"], one["width"], other["from_left"], other["width"]),
+        _gap(sill(one), one["height"], sill(other), other["height"]),
+    )
+
+
+def _gap(start: float, size: float, other_start: float, other_size: float) -> float:
+    """From one stretch to the other; negative where they overlap."""
+    return max(other_start - start - size, start - other_start - other_size)

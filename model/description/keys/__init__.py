@@ -1,0 +1,1 @@
+"""The keys of a description: one line each, and what a value may be."""

@@ -1,0 +1,40 @@
+"""One key, one table of a description."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from .value_kinds import Kind
+
+
+@dataclass(frozen=True, slots=True)
+class Key:
+    """One key of a description.
+
+    help: one line for the starter and the schema. default: as typed; None when there is none, and
+    then `unless` says what stands in for it; a key with neither is required. example: of a key
+    without a default, as typed by people with ft-in and with mm.
+    """
+
+    name: str
+    kind: Kind
+    help: str
+    default: str | None = None
+    unless: str = ""
+    example: tuple[str, str] = ("", "")
+
+    @property
+    def required(self) -> bool:
+        """Whether the description must have it."""
+        return self.default is None and not self.unless
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table of keys. name: "" for the keys at the top. shape: "array" when it may stand many times."""
+
+    name: str
+    help: str
+    keys: tuple[Key, ...]
+    shape: Literal["top", "table", "array"] = "table"

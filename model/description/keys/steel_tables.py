@@ -1,0 +1,151 @@
+"""The keys of the steel and the trims. Sizes are placeholders until an engineer's drawings replace them."""
+
+from __future__ import annotations
+
+from .catalogued import Colour, Posts, Steel
+from .key import Key, Table
+from .value_kinds import Choice, Length, Lengths
+
+CEE = "cee 4x2x0.059"
+TUBE = "tube 4x4x0.120"
+
+FRAME = Table(
+    "frame",
+    "The frames across the building. Sizes are placeholders until an engineer's drawings replace them.",
+    (
+        Key("spacing", Length("2 ft", "40 ft"), "greatest distance between frames", "10 ft"),
+        Key(
+            "bays",
+            Lengths("2 ft", "40 ft"),
+            "each bay, front to back, instead of a spacing",
+            unless="even bays",
+            example=("10 ft, 10 ft, 10 ft, 10 ft", "5 m, 5 m, 5 m"),
+        ),
+        Key("column", Steel(("tube", "cee")), "section of the columns", TUBE),
+        Key("rafter", Steel(("tube", "cee")), "section of the rafters", TUBE),
+        Key(
+            "knee",
+            Steel(("tube", "cee"), none=True),
+            'section of the knee braces, or "none"',
+            "tube 2x2x0.083",
+        ),
+        Key("knee_reach", Length("6 in", "10 ft"), "from the inner corner along column and rafter", "2 ft"),
+        Key("post", Steel(("tube", "cee")), "section of the gable posts", TUBE),
+        Key("front_posts", Posts(), '"none", "centre", or where from the left corner', "none"),
+        Key(
+            "back_posts",
+            Posts(),
+            '"none", "centre", or where from the left corner',
+            unless="centre, where there is room",
+            example=("centre", "centre"),
+        ),
+        Key("plate_thickness", Length("1/8 in", "2 in"), "of the base plates", "3/8 in"),
+        Key("plate_reach", Length("2 in", "8 in"), "of a base plate past its column", "3 in"),
+        Key(
+            "anchor_hole",
+            Length("1/4 in", "1-1/2 in"),
+            "diameter of the four holes in a base plate",
+            "11/16 in",
+        ),
+    ),
+)
+
+FRAMING = Table(
+    "framing",
+    "What lies between frames and sheets. Sizes are placeholders, as those of the frames.",
+    (
+        Key("girts", Choice(("by-pass", "flush")), "in front of the columns, or between them", "by-pass"),
+        Key("girt", Steel(("cee", "zee", "hat", "tube")), "section of the girts", CEE),
+        Key("girt_spacing", Length("1 ft", "12 ft"), "greatest distance between girts", "4 ft"),
+        Key(
+            "girt_heights",
+            Lengths("6 in", "60 ft"),
+            "of the girts' centres above the slab, instead of a spacing",
+            unless="even spaces",
+            example=("4 ft, 8 ft", "1200 mm, 2400 mm"),
+        ),
+        Key("purlin", Steel(("cee", "zee", "hat", "tube")), "section of the purlins", CEE),
+        Key("purlin_spacing", Length("1 ft", "10 ft"), "greatest distance between purlins", "4 ft"),
+        Key(
+            "eave_strut",
+            Steel(("cee",)),
+            "section of the eave struts",
+            unless="6 in deep, or to pass over columns with flush girts",
+            example=("cee 6x2x0.059", "cee 150x50x1.5 mm"),
+        ),
+        Key(
+            "base_rail",
+            Steel(("angle",)),
+            "upright leg first",
+            unless="2 x 2 in, no wider than the girts are deep",
+            example=("angle 2x2x0.075", "angle 50x50x2 mm"),
+        ),
+        Key(
+            "rake_angle",
+            Steel(("angle",)),
+            "upright leg first",
+            unless="as deep as the purlins, 2 in across",
+            example=("angle 4.075x2x0.075", "angle 104x50x1.9 mm"),
+        ),
+        Key("jamb", Steel(("cee", "tube")), "section of the jambs", CEE),
+        Key("header", Steel(("cee", "tube")), "section of the headers", CEE),
+        Key("sill", Steel(("cee", "tube")), "section of the sills", CEE),
+    ),
+)
+
+DOOR_ROOM = Table(
+    "door_room",
+    "The room that overhead doors need inside.",
+    (
+        Key("headroom", Length("0 in", "6 ft"), "over the opening", "12 in"),
+        Key("side_room", Length("0 in", "3 ft"), "beside the opening", "4 in"),
+        Key(
+            "depth_back",
+            Length("0 in", "40 ft"),
+            "behind the wall",
+            unless="the door's height and the headroom",
+            example=("9 ft", "2700 mm"),
+        ),
+    ),
+)
+
+TRIM = Table(
+    "trim",
+    "The folded trim at every edge.",
+    (
+        Key(
+            "colour",
+            Colour(),
+            "a CSS colour name or #rrggbb",
+            unless="the roof's",
+            example=("slategray",) * 2,
+        ),
+        Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft"),
+        Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in"),
+        Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a stock length", "0 in"),
+        Key(
+            "wind",
+            Choice(("front", "back")),
+            "where it mostly comes from; the ridge cap's laps face away from it",
+            "front",
+        ),
+    ),
+)
+
+SCREWS = Table(
+    "screws",
+    "The screws. A pair straddles each major rib at sheet ends, one stands at each rib between.",
+    (
+        Key("length", Length("3/4 in", "3 in"), "of sheet screws, under the head", "1-1/4 in"),
+        Key("beside_rib", Length("1/4 in", "2 in"), "from a rib's foot to the screw beside it", "1/2 in"),
+        Key("ends", Choice(("pair", "single")), "at each major rib, at the ends of sheets", "pair"),
+        Key("between", Choice(("single", "pair")), "at each major rib, on the lines between", "single"),
+        Key("apart", Length("6 in", "48 in"), "greatest distance along door angles and rakes", "24 in"),
+        Key(
+            "stitch",
+            Length("0 in", "48 in"),
+            "distance of lap screws along the roof's side laps; 0: none",
+            "0 in",
+        ),
+    ),
+)

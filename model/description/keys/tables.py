@@ -1,0 +1,138 @@
+"""Every key of a description: one line each, from which come reading, messages, schema and starter.
+
+To add a key, add a line here and the attribute it fills in building.py (build.py hands the values of
+a table to the class of the same name). To add a table, add it to TABLES.
+"""
+
+from __future__ import annotations
+
+from .catalogued import Colour, GaugeNumber, Profile
+from .key import Key, Table
+from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
+from .value_kinds import Choice, Length, Name, Pitch
+
+CORNERS = ("back", "front")
+GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
+CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
+KINDS = ("walk door", "overhead door", "window", "framed opening")
+
+
+TOP = Table(
+    "",
+    "A building. Lengths stand in quotes: 30 ft, 9 ft 2-1/2 in, 110.5 in, 9.144 m, 2500 mm.",
+    (
+        Key("name", Name(), "what the building is called", unless="the file's name"),
+        Key("units", Choice(("ft-in", "mm")), "how lengths are shown", "ft-in"),
+        Key(
+            "width",
+            Length("6 ft", "200 ft"),
+            "across the gables, out to out of the steel",
+            example=("30 ft", "9 m"),
+        ),
+        Key("length", Length("6 ft", "1000 ft"), "along the ridge, out to out", example=("40 ft", "15 m")),
+        Key("eave_height", Length("4 ft", "60 ft"), "top of slab to the eave", example=("10 ft", "3.6 m")),
+        Key("pitch", Pitch("0.5/12", "18/12"), "rise in 12 of run, or degrees", example=("3/12", "10 deg")),
+    ),
+    "top",
+)
+
+SHEETS = Table(
+    "sheets",
+    "The ribbed sheets on walls and roof.",
+    (
+        Key("profile", Profile(), "cover x rib pitch x rib height, from the catalogue", "36 x 9 x 3/4"),
+        Key(
+            "gauge",
+            GaugeNumber(),
+            "of galvanised sheet",
+            unless="29, or none where there is a thickness",
+            example=("29", "29"),
+        ),
+        Key(
+            "thickness",
+            Length("0.0075 in", "0.06 in"),
+            "instead of a gauge",
+            unless="the gauge's",
+            example=("0.02 in", "0.5 mm"),
+        ),
+        Key("wall_colour", Colour(), "a CSS colour name or #rrggbb", "gainsboro"),
+        Key("roof_colour", Colour(), "a CSS colour name or #rrggbb", "slategray"),
+        Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
+        Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
+        Key("foot_gap", Length("0 in", "3/4 in"), "under the feet of wall sheets", "0 in"),
+        Key(
+            "cut_clearance",
+            Length("1/16 in", "1/2 in"),
+            "between an opening and the sheet cut around it",
+            unless="1/8 in and the flange",
+            example=("1/8 in", "4 mm"),
+        ),
+        Key(
+            "flange",
+            Length("0.008 in", "1/8 in"),
+            "thickness of the trim between framing and sheet",
+            "0.0217 in",
+        ),
+    ),
+)
+
+SLAB = Table(
+    "slab",
+    "The concrete.",
+    (
+        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in"),
+        Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
+        Key(
+            "ledge_width",
+            Length("1-1/16 in", "12 in"),
+            "from the steel line out to the slab's edge",
+            unless="room for sheets and corner trim",
+            example=("2 in", "50 mm"),
+        ),
+    ),
+)
+
+RUNS = Table(
+    "runs",
+    "Where each face's run of sheets starts. Gables: left and right as seen from outside.",
+    (
+        Key("front", Choice(GABLE_RUNS, CENTER), "front gable: a corner, or the centre", GABLE_RUNS[2]),
+        Key("back", Choice(GABLE_RUNS, CENTER), "back gable: a corner, or the centre", GABLE_RUNS[2]),
+        Key("left", Choice(CORNERS), "left wall: from its back or its front corner", "back"),
+        Key("right", Choice(CORNERS), "right wall: from its back or its front corner", "back"),
+        Key("left_slope", Choice(CORNERS), "left slope of the roof", "back"),
+        Key("right_slope", Choice(CORNERS), "right slope of the roof", "back"),
+    ),
+)
+
+OPENING = Table(
+    "opening",
+    "A rectangular opening; one [[opening]] for each.",
+    (
+        Key("kind", Choice(KINDS), "what fills it", example=(KINDS[2], KINDS[2])),
+        Key(
+            "wall",
+            Choice(("front", "back", "left", "right")),
+            "as named by someone outside, facing the front",
+            example=("left", "left"),
+        ),
+        Key("width", Length("6 in", "60 ft"), "of the opening", example=("4 ft", "1200 mm")),
+        Key("height", Length("6 in", "40 ft"), "of the opening", example=("3 ft", "900 mm")),
+        Key(
+            "from_left",
+            Length("0 in", "1000 ft"),
+            "from the wall's left corner, seen from outside, to the opening",
+            example=("4 ft", "1200 mm"),
+        ),
+        Key(
+            "sill",
+            Length("0 in", "40 ft"),
+            "top of slab to the opening's lower edge",
+            unless="3 ft for a window, else 0",
+            example=("3 ft", "900 mm"),
+        ),
+    ),
+    "array",
+)
+
+TABLES = (TOP, SHEETS, TRIM, SCREWS, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)

@@ -1,0 +1,234 @@
+"""The kinds of value a key may take: how each is read, what would do, and its JSON Schema.
+
+A kind is a frozen value with three methods, so that a new one is a dozen lines:
+
+read(value, units): what the description means by a TOML value, in mm and degrees. Raises Unreadable
+with what would do; lengths in that text are in `units`.
+schema(): the JSON Schema of what may be typed.
+typed(text, units): a default, written as the units' own people would type it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Protocol
+
+from ...units import (
+    LENGTH_HINT,
+    LENGTH_PATTERN,
+    PITCH_HINT,
+    PITCH_PATTERN,
+    Units,
+    Unreadable,
+    format_exact,
+    format_pitch,
+    parse_length,
+    parse_pitch,
+)
+
+Json = dict[str, object]
+
+
+class Kind(Protocol):
+    """How the value of a key is read."""
+
+    def read(self, value: object, units: Units) -> object:
+        """The value in mm, degrees or as a word. Raises Unreadable."""
+
+    def schema(self) -> Json:
+        """What a JSON Schema says of it."""
+
+    def typed(self, text: str, units: Units) -> str:
+        """A default as people who use these units would type it."""
+
+
+class AsTyped:
+    """Base of kinds whose values read the same in all units."""
+
+    def typed(self, text: str, units: Units) -> str:
+        """The default as it stands."""
+        return text
+
+
+def limits_said(low: str, high: str) -> str:
+    """How limits are said to people."""
+    return f"at least {low} and at most {high}"
+
+
+def closest(word: str, names: Iterable[str]) -> str:
+    """The one of the names that the word is almost, "" when it is like none of them."""
+    return next(iter(get_close_matches(word[:60].lower(), names, n=1, cutoff=0.6)), "")
+
+
+def nearest(word: str, names: Iterable[str]) -> str:
+    """The end of a remedy that points to the name most like a word; "" when none is like it."""
+    close = closest(word, names)
+    return f"; the nearest is {close!r}" if close else ""
+
+
+def one_of(word: str, names: tuple[str, ...]) -> str:
+    """What would do instead of a word that is none of the names."""
+    *most, last = map(repr, names)
+    return (f"{', '.join(most)} or {last}" if most else last) + nearest(word, names)
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A length between two limits, given as typed; read to mm."""
+
+    low: str
+    high: str
+
+    def read(self, value: object, units: Units) -> float:
+        """Millimetres."""
+        if isinstance(value, bool) or not isinstance(value, str | int | float):
+            raise Unreadable(LENGTH_HINT)
+        length = parse_length(value if isinstance(value, str) else plain(value))
+        if not parse_length(self.low) <= length <= parse_length(self.high):
+            raise Unreadable(limits_said(self.typed(self.low, units), self.typed(self.high, units)))
+        return length
+
+    def schema(self) -> Json:
+        """A text in the grammar of lengths, or 0 where nothing is allowed."""
+        text: Json = {"type": "string", "pattern": LENGTH_PATTERN}
+        return {"anyOf": [text, {"const": 0}]} if parse_length(self.low) <= 0 else text
+
+    def typed(self, text: str, units: Units) -> str:
+        """The length in these units, exactly."""
+        return format_exact(parse_length(text), units)
+
+
+@dataclass(frozen=True, slots=True)
+class Lengths:
+    """A list of lengths, each between the limits; read to a tuple of mm."""
+
+    low: str
+    high: str
+    most: int = 100
+
+    def read(self, value: object, units: Units) -> tuple[float, ...]:
+        """Millimetres, in the order given."""
+        if not isinstance(value, list) or len(value) > self.most:
+            raise Unreadable(f'a list of at most {self.most} lengths, such as ["10\'", "12\' 6\\""]')
+        one = Length(self.low, self.high)
+        return tuple(one.read(item, units) for item in value)
+
+    def schema(self) -> Json:
+        """An array of lengths."""
+        return {"type": "array", "items": Length(self.low, self.high).schema(), "maxItems": self.most}
+
+    def typed(self, text: str, units: Units) -> str:
+        """The lengths, divided by commas, in these units."""
+        return ", ".join(
+            Length(self.low, self.high).typed(one, units) for one in text.split(",") if one.strip()
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Pitch:
+    """A roof pitch between two limits; read to degrees."""
+
+    low: str
+    high: str
+
+    def read(self, value: object, units: Units) -> float:
+        """Degrees."""
+        if not isinstance(value, str):
+            raise Unreadable(PITCH_HINT)
+        pitch = parse_pitch(value)
+        if not parse_pitch(self.low) <= pitch <= parse_pitch(self.high):
+            raise Unreadable(limits_said(self.typed(self.low, units), self.typed(self.high, units)))
+        return pitch
+
+    def schema(self) -> Json:
+        """A text in the grammar of pitches."""
+        return {"type": "string", "pattern": PITCH_PATTERN}
+
+    def typed(self, text: str, units: Units) -> str:
+        """Rise in 12, or degrees where lengths are metric."""
+        return format_pitch(parse_pitch(text), units)
+
+
+@dataclass(frozen=True, slots=True)
+class Count(AsTyped):
+    """A whole number between two limits."""
+
+    low: int
+    high: int
+
+    def read(self, value: object, units: Units) -> int:
+        """The number."""
+        if isinstance(value, bool) or not isinstance(value, int) or not self.low <= value <= self.high:
+            raise Unreadable(f"a whole number, {limits_said(str(self.low), str(self.high))}")
+        return value
+
+    def schema(self) -> Json:
+        """An integer."""
+        return {"type": "integer", "minimum": self.low, "maximum": self.high}
+
+
+@dataclass(frozen=True, slots=True)
+class Choice(AsTyped):
+    """One of a few words; `also` maps other spellings to them."""
+
+    words: tuple[str, ...]
+    also: tuple[tuple[str, str], ...] = ()
+
+    def read(self, value: object, units: Units) -> str:
+        """The word as this program spells it."""
+        word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 200 else ""
+        word = dict(self.also).get(word, word)
+        if word not in self.words:
+            raise Unreadable(one_of(word, self.words))
+        return word
+
+    def schema(self) -> Json:
+        """An enumeration."""
+        return {"enum": [*self.words, *(other for other, _ in self.also)]}
+
+
+@dataclass(frozen=True, slots=True)
+class Name(AsTyped):
+    """A name for people that may also name a folder."""
+
+    longest: int = 60
+    barred: str = '/\\:*?"<>|'
+
+    def read(self, value: object, units: Units) -> str:
+        """The name, without spaces around it."""
+        if not isinstance(value, str) or not (name := value.strip()):
+            raise Unreadable("a name in quotes")
+        if len(name) > self.longest:
+            raise Unreadable(f"a name of at most {self.longest} characters")
+        if (
+            not name.isprintable()
+            or set(name) & set(self.barred)
+            or name.startswith((".", "-"))
+            or name.endswith(".")
+        ):
+            raise Unreadable(
+                f"a name that a folder can have: none of {self.barred}, no dot at its ends, no dash first"
+            )
+        return name
+
+    def cleaned(self, text: str) -> str:
+        """The nearest name that would do; "building" when nothing of it is left."""
+        kept = "".join(c for c in text if c.isprintable() and c not in self.barred)
+        return kept[: self.longest].strip().lstrip(".-").rstrip(".").strip() or "building"
+
+    def schema(self) -> Json:
+        """A text."""
+        return {"type": "string", "minLength": 1, "maxLength": self.longest}
+
+
+def plain(number: float) -> str:
+    """A number as text, short whatever it is."""
+    return (
+        f"{number:.10g}"
+        if isinstance(number, float)
+        else "a huge number"
+        if abs(number) > 10**12
+        else str(number)
+    )

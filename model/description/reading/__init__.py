@@ -1,0 +1,1 @@
+"""Text to values: where each key stands, what was wrong."""

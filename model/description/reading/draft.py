@@ -1,0 +1,183 @@
+"""From TOML values to what they mean: every key read by its line in tables.py, every problem collected."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+from ...errors import Problem
+from ...units import Units, Unreadable
+from ..keys.key import Key, Table
+from ..keys.tables import OPENING, TABLES, TOP
+from ..keys.value_kinds import closest
+from .positions import Path, Positions
+from .source import LOST
+from .syntax import shorten
+
+MOST_OPENINGS = 500
+MOST_PROBLEMS = 100
+"""More are not listed; whoever has a hundred mends some of them first."""
+
+
+class Unread(Exception):
+    """A value that is needed was not readable; what it is needed for is left out."""
+
+
+class Values(dict[str, Any]):
+    """The values of one table by key, in mm and degrees. A value that could not be read raises Unread."""
+
+    def __missing__(self, key: str) -> Any:
+        raise Unread(key)
+
+
+@dataclass(slots=True)
+class Draft:
+    """A description read key by key: its values so far, and the problems found in it.
+
+    given: the TOML values as they stood. tables: by name, "" for the top. openings: in the order of
+    the file.
+    """
+
+    given: dict[str, Any]
+    positions: Positions
+    units: Units = "ft-in"
+    tables: dict[str, Values] = field(default_factory=dict)
+    openings: list[Values] = field(default_factory=list)
+    problems: list[Problem] = field(default_factory=list)
+
+    def object_to(self, path: Path, remedy: str, *, at_key: bool = False, read: str | None = None) -> None:
+        """Notes a problem at a path, with what stood there unless `read` says it better."""
+        spot = self.positions.spots.get(path)
+        for outer in range(len(path) - 1, 0, -1):  # what is missing stands, so to speak, in its table
+            spot = spot or self.positions.spots.get(path[:outer])
+        line, column = self.positions.line_column(spot.key if at_key else spot.start) if spot else (0, 0)
+        typed = self.positions.source(path) if read is None else read
+        self.problems.append(Problem(dotted(path), shorten(typed), remedy, line, column))
+
+    def in_order(self) -> list[Problem]:
+        """The problems in the order of the file, those without a place last."""
+        ordered = sorted(self.problems, key=lambda p: (p.line == 0, p.line, p.column))
+        more = len(ordered) - MOST_PROBLEMS
+        if more > 0:
+            ordered[MOST_PROBLEMS:] = [
+                Problem("", "", f"and {more} problems more", ordered[MOST_PROBLEMS].line)
+            ]
+        return ordered
+
+
+def dotted(path: Path) -> str:
+    """A path as a person would write it, items counted from 1: `opening[2].width`."""
+    text = ""
+    for part in path:
+        text += f"[{part + 1}]" if isinstance(part, int) else f"{'.' if text else ''}{shorten(part)}"
+    return text
+
+
+def read_values(values: dict[str, Any], positions: Positions, problems: list[Problem]) -> Draft:
+    """All tables read, with what was wrong in any of them."""
+    draft = Draft(values, positions, problems=list(problems))
+    draft.units = _units(values)
+    for table in TABLES:
+        if table.shape == "top":
+            draft.tables[""] = _read_table(draft, table, values, ())
+        elif table.shape == "table":
+            draft.tables[table.name] = _read_table(
+                draft, table, _as_table(draft, table, values), (table.name,)
+            )
+    draft.openings = _read_openings(draft, values.get(OPENING.name, []))
+    return draft
+
+
+def _units(values: dict[str, Any]) -> Units:
+    """The units to say limits in; whether the key is right is judged with the others."""
+    return "mm" if values.get("units") == "mm" else "ft-in"
+
+
+def _as_table(draft: Draft, table: Table, values: dict[str, Any]) -> dict[str, Any]:
+    value = values.get(table.name, {})
+    if isinstance(value, dict):
+        return value
+    if value != LOST:
+        draft.object_to(
+            (table.name,), f"a table: [{table.name}] on a line of its own, its keys under it", at_key=True
+        )
+    return dict.fromkeys((key.name for key in table.keys), LOST)
+
+
+def _read_openings(draft: Draft, value: object) -> list[Values]:
+    if not isinstance(value, list) or not all(isinstance(item, dict) for item in value):
+        if value != LOST:
+            draft.object_to(
+                (OPENING.name,),
+                "[[opening]], in two pairs of brackets, above each opening's keys",
+                at_key=True,
+            )
+        return []
+    if len(value) > MOST_OPENINGS:
+        draft.object_to(
+            (OPENING.name, MOST_OPENINGS), f"at most {MOST_OPENINGS} openings", read="one more opening"
+        )
+    return [
+        _read_table(draft, OPENING, item, (OPENING.name, number))
+        for number, item in enumerate(value[:MOST_OPENINGS])
+    ]
+
+
+def _read_table(draft: Draft, table: Table, given: dict[str, Any], path: Path) -> Values:
+    """The values of one table, defaults filled in. A key without a default that is absent is None."""
+    values = Values()
+    known = {key.name for key in table.keys}
+    if table is TOP:
+        known.update(other.name for other in TABLES)
+    for name in given:
+        if name not in known:
+            draft.object_to(
+                (*path, name), _unknown(name, table, len(draft.problems)), at_key=True, read=repr(name)
+            )
+    for key in table.keys:
+        if key.name in given:
+            _read_key(draft, key, given[key.name], (*path, key.name), values)
+        elif key.required:
+            draft.object_to((*path, key.name), f"missing; {_example(key, draft.units)}", read="")
+        else:
+            values[key.name] = None if key.default is None else key.kind.read(key.default, draft.units)
+    return values
+
+
+def _read_key(draft: Draft, key: Key, value: object, path: Path, values: Values) -> None:
+    if value == LOST:
+        return
+    try:
+        values[key.name] = key.kind.read(value, draft.units)
+    except Unreadable as error:
+        draft.object_to(path, str(error))
+
+
+def _example(key: Key, units: Units) -> str:
+    example = key.example[units == "mm"]
+    return f'such as {key.name} = "{example}" ({key.help})'
+
+
+def _unknown(name: str, table: Table, problems: int) -> str:
+    """What would do instead of a key that this table does not have."""
+    homes = [other for other in TABLES if other is not table and any(key.name == name for key in other.keys)]
+    if homes:
+        places = " or ".join(_home(other) for other in homes)
+        return f"this key belongs {places}"
+    own = [key.name for key in table.keys]
+    if table is TOP:
+        own += [other.name for other in TABLES if other.name]
+    if problems > MOST_PROBLEMS:  # likeness is slow to tell, and this will not be read
+        return "no such key"
+    if close := closest(name, own):
+        return f"no such key; the nearest is {close!r}"
+    others = {key.name: other for other in TABLES for key in other.keys}
+    if close := closest(name, others):
+        return f"no such key; the nearest is {close!r} {_home(others[close])}"
+    return f"no such key; the keys here are {', '.join(own)}"
+
+
+def _home(table: Table) -> str:
+    if table is TOP:
+        return "at the top, above the first [table]"
+    return f"under [[{table.name}]]" if table.shape == "array" else f"under [{table.name}]"

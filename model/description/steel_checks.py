@@ -1,0 +1,202 @@
+"""Whether the steel of a building goes together: frames, the lines between them, their sizes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+from math import floor
+
+from ..catalog.sections import SectionShape
+from .reading.positions import Path
+from .said_limits import at_least, at_most, exactly, over, under
+from .steel_lines import SteelLines
+
+Objection = tuple[Path, str]
+
+ROOM_UNDER_STRUT = 304.8
+"""mm; wall left between base rail and eave strut (1 ft), or there is no wall to frame. Ours."""
+
+HOLES_ACROSS = 3
+"""Diameters of an anchor hole that a plate with two of them side by side is wide at least. Ours."""
+
+
+def steel_misfits(lines: SteelLines, even_bays: bool) -> Iterator[Objection]:
+    """Every place where members do not go together, with what would do."""
+    yield from _bays(lines, even_bays)
+    small = list(_too_small(lines))
+    yield from small
+    if small:
+        return
+    yield from _knees(lines)
+    yield from _rake_angle(lines)
+    yield from _depths(lines)
+    yield from _anchor_holes(lines)
+    yield from _girt_heights(lines)
+    yield from _girt_spacing(lines)
+    yield from _purlin_spacing(lines)
+
+
+def _bays(lines: SteelLines, even: bool) -> Iterator[Objection]:
+    """Frames stand clear of each other, and so do their base plates."""
+    building, frame, units = lines.building, lines.building.frame, lines.building.units
+    stations = (0.0, *frame.stations, building.length)
+    bays = [b - a for a, b in pairwise(stations)]
+    least = 2 * (2 * lines.frame_half + lines.setback)
+    if lines.setback:
+        least = max(least, lines.setback + 3 * (lines.frame_half + frame.plate_reach))
+    if not under(min(bays), least):
+        return
+    if even:
+        spacing = building.length / max(1, floor(building.length / least))
+        yield ("frame", "spacing"), f"at least {at_least(spacing, units)} with these columns"
+    else:
+        whole = exactly(building.length, units)
+        yield (
+            ("frame", "bays"),
+            f"bays that add up to the length, {whole}, none under {at_least(least, units)}",
+        )
+
+
+def _too_small(lines: SteelLines) -> Iterator[Objection]:
+    """The eave must leave some wall between base rail and strut, and a column under the rafter; the width
+    two columns and their knees."""
+    building, framing = lines.building, lines.building.framing
+    least = framing.base_rail.depth + framing.eave_strut.depth + ROOM_UNDER_STRUT
+    corner = lines.rafter_foot - building.frame.plate_thickness
+    least = max(least, building.eave_height - corner + ROOM_UNDER_STRUT)
+    if under(building.eave_height, least):
+        yield ("eave_height",), f"at least {at_least(least, building.units)} over this steel"
+    elif under(building.width, 2 * lines.knee_room):
+        yield ("width",), f"at least {at_least(2 * lines.knee_room, building.units)} over this steel"
+
+
+def _knees(lines: SteelLines) -> Iterator[Objection]:
+    building, frame = lines.building, lines.building.frame
+    if not frame.knee:
+        return
+    most = lines.rafter_foot - frame.plate_thickness - max(ROOM_UNDER_STRUT / 2, frame.knee.depth)
+    if over(frame.knee_reach, most):
+        yield ("frame", "knee_reach"), f"at most {at_most(most, building.units)} on these columns"
+
+
+def _rake_angle(lines: SteelLines) -> Iterator[Objection]:
+    """One leg closes the purlins' ends, the other turns in under them, before the end rafters."""
+    framing, units = lines.building.framing, lines.building.units
+    least, rake = framing.purlin.depth + framing.rake_angle.thickness, framing.rake_angle
+    if lines.setback and (under(rake.depth, least) or over(rake.width, lines.setback)):
+        yield (
+            ("framing", "rake_angle"),
+            f"an angle, at least {at_least(least, units)} up, at most {at_most(lines.setback, units)} across",
+        )
+
+
+def _depths(lines: SteelLines) -> Iterator[Objection]:
+    """Nothing in a wall is deeper than its girts and columns, or two walls' members meet in the corner."""
+    column, framing, units = lines.building.frame.column, lines.building.framing, lines.building.units
+    between = min(column.depth, column.width)
+    most = lines.setback + between
+    named: list[tuple[str, SectionShape]] = [("jamb", framing.jamb), ("header", framing.header)]
+    named += [("sill", framing.sill)] if any(o.sill > 0 for o in lines.building.openings) else []
+    if lines.setback:
+        if over(framing.base_rail.width, lines.setback):
+            # Behind the girts stand the columns on their base plates.
+            remedy = f"an angle of at most {at_most(lines.setback, units)} across, the girts' depth"
+            yield ("framing", "base_rail"), remedy
+        where = "inside the columns"
+    else:
+        named = [("girt", framing.girt), *named]
+        where = "between the columns"
+        if over(framing.base_rail.width, most):
+            remedy = f"between the columns an angle of at most {at_most(most, units)} across"
+            yield ("framing", "base_rail"), remedy
+    for key, shape in named:
+        if over(shape.depth, most):
+            yield ("framing", key), f"{where} a section of at most {at_most(most, units)} deep"
+
+
+def _anchor_holes(lines: SteelLines) -> Iterator[Objection]:
+    """Base plates are as wide as their uprights, with two holes side by side."""
+    frame, units = lines.building.frame, lines.building.units
+    standing = [("column", frame.column)]
+    if lines.standing_posts("front") or lines.standing_posts("back"):
+        standing.append(("post", frame.post))
+    for key, shape in standing:
+        across = shape.depth if lines.setback else shape.width
+        if under(across, least := HOLES_ACROSS * frame.anchor_hole):
+            which = "deep" if lines.setback else "wide"
+            yield (
+                ("frame", key),
+                f"a section at least {at_least(least, units)} {which}: two anchor holes of "
+                f"{exactly(frame.anchor_hole, units)} go side by side through its base plate",
+            )
+
+
+def _girt_heights(lines: SteelLines) -> Iterator[Objection]:
+    """Stated girts lie over the base rail, apart from each other, where a wall can hold them."""
+    framing, units = lines.building.framing, lines.building.units
+    heights, path = framing.girt_heights, ("framing", "girt_heights")
+    if not heights:
+        return
+    girt = framing.girt.width
+    lowest = framing.base_rail.depth + girt / 2
+    if under(heights[0], lowest):
+        yield path, f"the lowest at {at_least(lowest, units)} or more, over the base rail"
+    if any(under(b - a, girt) for a, b in pairwise(heights)):
+        yield path, f"girts at least {at_least(girt, units)} apart, as wide as they are"
+    lost = [v for v in heights if v not in lines.side_girts and v not in lines.gable_girts]
+    if lost:
+        top, peak = lines.strut_foot - girt / 2, lines.highest_girt
+        over_walls = max((v for v in heights if v in lines.side_girts), default=0.0) + girt
+        gables = (
+            f", or from {at_least(max(over_walls, top), units)} to {at_most(peak, units)} on the gables alone"
+            if peak > max(over_walls, top)
+            else ""
+        )
+        yield path, f"girts no higher than {at_most(top, units)}, under the eave strut{gables}"
+
+
+def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
+    """Girts at a spacing are apart from each other and from the base rail."""
+    building, framing = lines.building, lines.building.framing
+    if framing.girt_heights:
+        return
+    girt = framing.girt.width
+    first = framing.base_rail.depth / 2
+    tall, steep = building.eave_height - first, lines.gable_peak - building.eave_height
+    least = _spacing(tall, max(girt, first + girt / 2))
+    least = max(least, _spacing(steep, girt)) if steep > 0 else least
+    clashing = [b - a for v in (lines.side_girts, lines.gable_girts) for a, b in pairwise((first, *v))]
+    if clashing and (under(min(clashing), girt) or _on_rail(lines)):
+        yield (
+            ("framing", "girt_spacing"),
+            f"at least {at_least(least, building.units)} with girts this wide",
+        )
+
+
+def _on_rail(lines: SteelLines) -> bool:
+    framing = lines.building.framing
+    lowest = framing.base_rail.depth + framing.girt.width / 2
+    return any(under(v, lowest) for v in lines.gable_girts)
+
+
+def _purlin_spacing(lines: SteelLines) -> Iterator[Objection]:
+    """Purlins are apart from each other and from the eave strut."""
+    building, purlin, strut = lines.building, lines.building.framing.purlin, lines.building.framing.eave_strut
+    first, last = strut.width / 2, lines.purlins[-1]
+    beside = (strut.width + purlin.width) / 2
+    if under(last - first, beside):
+        slope = lines.rafter_length - last + first + beside
+        yield ("width",), f"at least {at_least(2 * slope * lines.cos, building.units)} over this steel"
+    elif under(lines.purlins[0] - first, beside) or any(
+        under(b - a, purlin.width) for a, b in pairwise(lines.purlins)
+    ):
+        least = _spacing(last - first, max(beside, purlin.width))
+        yield (
+            ("framing", "purlin_spacing"),
+            f"at least {at_least(least, building.units)} with purlins this wide",
+        )
+
+
+def _spacing(whole: float, least: float) -> float:
+    """The least spacing asked for at which even divisions of a whole are none under `least`."""
+    return whole / max(1, floor(whole / least + 1e-9))

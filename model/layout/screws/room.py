@@ -1,0 +1,121 @@
+"""Where the screws of a face may stand: steel behind, nothing in the way of heads, other screws apart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+from shapely.geometry import Point, Polygon
+from shapely.ops import nearest_points
+
+from ...place import Point2, dot
+from ...recipe import Part, Prism, Sheet
+from ..faces import Face
+from ..trim.trim_lines import TrimLines
+from .screw_kinds import APART, CLEAR, EDGE, INCH, SHANK
+from .steel_contact import TOUCHING, backing, seen, touching
+
+Floats = NDArray[np.float64]
+
+POINT = 40.0
+"""mm; no screw's point reaches farther behind a steel line."""
+
+
+@dataclass
+class Room:
+    """A face's room for screws, and where they stand already.
+
+    steel: where steel backs a screw, clear of the edges of the flanges between it and the sheets. heads:
+    the same, clear of the lips in front of the sheets.
+    """
+
+    steel: shapely.Geometry
+    heads: shapely.Geometry
+    taken: list[Point2] = field(default_factory=list)
+
+    def spot(self, wanted: Point2, where: shapely.Geometry) -> Point2 | None:
+        """The spot in a region nearest to the wanted one where no other screw is near; None without any."""
+        low_u, low_v, high_u, high_v = where.bounds if not where.is_empty else (0.0,) * 4
+        near = [
+            Point(point).buffer(APART, 32)
+            for point in self.taken
+            if low_u - APART < point[0] < high_u + APART and low_v - APART < point[1] < high_v + APART
+        ]
+        free = where.difference(shapely.union_all(near)) if near else where
+        if free.is_empty:
+            return None
+        best = nearest_points(free, Point(wanted))[0]
+        return (best.x, best.y)
+
+
+def room(lines: TrimLines, face: Face, steel: Sequence[Part], trims: Sequence[Part]) -> Room:
+    """The room on a face, before any screw stands."""
+    behind = backing(face, steel)
+    pressed = [wall for trim in trims for wall in touching(face.frame, trim)]
+    rims = [wall.buffer(SHANK + INCH / 8, join_style="mitre") - _inside(wall) for wall in pressed]
+    ends = [end for part in steel for end in _ends_behind(face, part)]
+    sound = behind - shapely.union_all(rims + ends)
+    heads = sound - shapely.union_all([_lips(lines, face, number) for number in range(len(face.openings))])
+    shapely.prepare(heads)
+    shapely.prepare(sound)
+    return Room(sound, heads)
+
+
+def _ends_behind(face: Face, part: Part) -> Iterator[shapely.Geometry]:
+    """The cut ends of members close behind a face, such as purlins' behind a rake angle: a screw's point
+    keeps clear of them."""
+    if not isinstance(part.recipe, Prism):
+        return
+    for a, b, c in (part.recipe.start, part.recipe.end):
+        corners = [
+            seen(face.frame, part.place.point((x, y, a * x + b * y + c)))
+            for x, y, _ in part.recipe.section.outer
+        ]
+        if all(-POINT < w < -TOUCHING for _, _, w in corners):
+            yield Polygon([(u, v) for u, v, _ in corners]).buffer(SHANK + 1.0)
+
+
+def _inside(wall: Polygon) -> shapely.Geometry:
+    return wall.buffer(-EDGE, join_style="mitre")
+
+
+def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
+    """An opening, as far as the lips of its J's reach over the sheets, and what heads keep clear of them."""
+    opening = face.openings[number]
+    reach = lines.profile("j").out_of_plane + CLEAR if opening.kind != "overhead door" else 0.0
+    left, right = opening.from_left, opening.from_left + opening.width
+    low = opening.sill - reach if opening.sill > 0 else lines.foot - INCH
+    return shapely.box(left - reach, low, right + reach, opening.sill + opening.height + reach)
+
+
+def pans(face: Face, sheet: Part, beside: float) -> shapely.Geometry:
+    """The flats of a sheet on the face (u, v), 1.5 diameters in from its edges and `beside` from bends."""
+    recipe = sheet.recipe
+    assert isinstance(recipe, Sheet)
+    inside = Polygon(recipe.outline, recipe.holes).buffer(-EDGE, join_style="mitre")
+    flats = [
+        shapely.box(a + beside, -1e6, b - beside, 1e6)
+        for (a, w0), (b, w1) in pairwise(recipe.lower)
+        if abs(w0) < 1e-6 and abs(w1) < 1e-6 and b - a > 2 * beside
+    ]
+    on_bench = inside.intersection(shapely.union_all(flats))
+    return shapely.transform(on_bench, lambda points: _on_face(face, sheet, points))
+
+
+def _on_face(face: Face, sheet: Part, points: Floats) -> Floats:
+    """Bench points (n, 2) of a sheet on its face, (n, 2)."""
+    u, v, _ = seen(face.frame, sheet.place.origin)
+    sign = dot(sheet.place.x, face.frame.x)
+    moved: Floats = np.array([u, v]) + sign * points
+    return moved
+
+
+def segments(found: shapely.Geometry) -> Iterator[Point2]:
+    """The v ranges of what a vertical line has in common with a region."""
+    for part in shapely.get_parts(found):
+        if part.length > 0:
+            yield (part.bounds[1], part.bounds[3])

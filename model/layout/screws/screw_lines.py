@@ -1,0 +1,156 @@
+"""Along which framing lines the sheets of a face are screwed: the middle of the flange on the steel line."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely.geometry import LineString, Point
+
+from ...description.building import Opening
+from ...place import Point2
+from ...recipe import Part
+from ...roles import Role
+from ..faces import Face, head_angle
+from ..skin.closures import DEEP
+from ..trim.trim_lines import TrimLines
+from .screw_kinds import CLEAR, EDGE, INCH, SHANK
+from .steel_contact import touching
+
+HEAD_LINE = 63.5
+"""mm; the head screws of a side wall, below the eave (2 1/2 in): under the eave trim's drop, clear of the
+closure. Common practice, no source."""
+
+ACROSS = (Role.BASE_RAIL, Role.GIRT, Role.PURLIN)
+
+HAIR = 0.01
+"""mm past the nearest that a row may stand to an edge, so that no rounding puts it over."""
+
+
+@dataclass(frozen=True, slots=True)
+class ScrewLine:
+    """A straight line in (u, v) on a face: v = at + rise * (u - left) from left to right."""
+
+    at: float
+    left: float
+    right: float
+    rise: float = 0.0
+
+    def height(self, u: float) -> float | None:
+        """v of the line over u; None beside it."""
+        if not self.left <= u <= self.right:
+            return None
+        return self.at + self.rise * (u - self.left)
+
+
+def screw_lines(lines: TrimLines, face: Face, steel: Sequence[Part]) -> list[ScrewLine]:
+    """Every framing line of a face that its sheets are fastened to."""
+    sound = shapely.union_all([wall for part in steel for wall in touching(face.frame, part)])
+    found = list(_rows(lines, face, steel, sound))
+    if face.sloped or face.name in ("left", "right"):
+        found += _eave_line(lines, face, steel)
+    else:
+        found += _rake_lines(lines, face)
+    for opening in face.openings:
+        found += _beside(lines, face, opening, steel)
+    return found
+
+
+def clear_of(wanted: float, span: Point2, bars: Sequence[Point2]) -> float:
+    """The place nearest to the wanted one within a span and outside all bars; the wanted one if none is."""
+    ends = [wanted, *span, *(end for bar in bars for end in bar)]
+    free = [
+        x
+        for x in ends
+        if span[0] <= x <= span[1] and not any(low + 1e-9 < x < high - 1e-9 for low, high in bars)
+    ]
+    return min(free, key=lambda x: abs(x - wanted), default=wanted)
+
+
+def edge_bar(at: float) -> Point2:
+    """Where no screw stands beside the upper edge of a flange: within its 1.5 diameters, or half off it."""
+    return (at - EDGE, at + SHANK + INCH / 8)
+
+
+def _rows(
+    lines: TrimLines, face: Face, steel: Sequence[Part], sound: shapely.Geometry
+) -> Iterator[ScrewLine]:
+    """Base rails, girts and purlins: pieces of one height are one row where steel lies between them."""
+    spans: dict[float, list[Point2]] = {}
+    for part in steel:
+        if part.role in ACROSS and part.label("face") == face.name:
+            for wall in touching(face.frame, part):
+                _, low, _, high = wall.bounds
+                at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), _bars(lines, face, part.role))
+                whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
+                left, _, right, _ = wall.intersection(whole).bounds
+                spans.setdefault(round(at, 3), []).append((left, right))
+    for at, pieces in spans.items():
+        left, right = min(pieces)
+        for a, b in sorted(pieces)[1:]:
+            if shapely.intersects(sound, Point((right + a) / 2, at)):
+                right = b
+                continue
+            yield ScrewLine(at, left, right)
+            left, right = a, b
+        yield ScrewLine(at, left, right)
+
+
+def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
+    """Heights that a row keeps away from: the base trim's upper edge, the foam under the ridge cap."""
+    if role is Role.BASE_RAIL:
+        return [edge_bar(lines.bottom + lines.profile("base").in_plane)]
+    if role is Role.PURLIN:
+        head = max(v for _, v in face.outline)
+        return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]
+    return []
+
+
+def _eave_line(lines: TrimLines, face: Face, steel: Sequence[Part]) -> Iterator[ScrewLine]:
+    """Along the eave strut: on a slope the middle of its flange, on a wall under the eave trim's drop."""
+    eave = lines.building.eave_height
+    for strut in (part for part in steel if part.role is Role.EAVE_STRUT):
+        for wall in touching(face.frame, strut):
+            left, low, right, high = wall.bounds
+            if face.sloped:
+                leg = lines.profile("eave").in_plane / lines.steel.cos
+                at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), [edge_bar(leg)])
+            else:
+                foam = max(v for _, v in face.outline) - lines.side * lines.steel.rise - DEEP
+                drop = eave - lines.eave * lines.steel.rise - lines.profile("eave").out_of_plane
+                bars = [(foam - CLEAR, eave), (drop - CLEAR, drop + CLEAR)]
+                at = clear_of(eave - HEAD_LINE, (low + EDGE, high - EDGE), bars)
+            yield ScrewLine(at, left, right)
+
+
+def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
+    """Along both rakes, in the middle of the rake angle's leg, clear of the rake trim's drop."""
+    steel, half = lines.steel, face.width / 2
+    drop = lines.head_clearance + lines.profile("rake").out_of_plane
+    span = (lines.head_clearance + EDGE, steel.rake_leg - EDGE)
+    deep = clear_of(steel.rake_leg / 2, span, [(drop - CLEAR, drop + CLEAR)])
+    yield ScrewLine(steel.roof(0.0, deep), 0.0, half, steel.rise)
+    yield ScrewLine(steel.roof(half, deep), half, face.width, -steel.rise)
+
+
+def _beside(lines: TrimLines, face: Face, opening: Opening, steel: Sequence[Part]) -> Iterator[ScrewLine]:
+    """Over an opening's head and under its sill, on their flanges, clear of the trim's lip."""
+    left, right = opening.from_left, opening.from_left + opening.width
+    top, cut = opening.sill + opening.height, lines.building.sheets.cut_clearance
+    j, over = lines.profile("j"), head_angle(lines.building, opening)
+    least = EDGE + HAIR + cut
+    lip = least if over else max(least, j.out_of_plane + CLEAR)
+    flange = over + lines.profile("drip").in_plane if over else j.in_plane
+    for part in (part for part in steel if part.group[-1].endswith(_name(face, opening))):
+        if part.role not in (Role.HEADER, Role.SILL):
+            continue
+        sign, edge = (1.0, top) if part.role is Role.HEADER else (-1.0, opening.sill)
+        for wall in touching(face.frame, part):
+            low, high = sorted(sign * (v - edge) for v in wall.bounds[1::2])
+            at = clear_of((low + high) / 2, (over + lip, high - EDGE), [edge_bar(flange)])
+            yield ScrewLine(edge + sign * at, left, right)
+
+
+def _name(face: Face, opening: Opening) -> str:
+    return f"{face.name} {opening.kind} {face.openings.index(opening) + 1}"

@@ -1,0 +1,329 @@
+"""Screws through the sheets, in the usual pattern (trade practice, no published source).
+
+At each framing line next to a sheet's end or the edge of a cutout across its ribs: a pair straddling
+every major rib. At the lines between: one at every major rib, always on the same side, or on the other
+one where the run's end or an opening leaves no flat there. A lap rib counts once, since each pan's
+screws belong to its own sheet. Where the run's end leaves a rib no outer flat, the outer one of a pair is
+left out. Along every jamb a column, and at the run's ends a screw on every line.
+
+A screw whose place is taken by a rib, a lip or a joint goes to the nearest flat of its pan with steel
+behind; where there is none it is left out, and said.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+from itertools import pairwise
+from math import ceil
+
+import numpy as np
+import shapely
+from shapely.geometry import LineString, Polygon
+
+from ...catalog.profiles import RibProfile
+from ...description.building import Screws
+from ...place import Point2, Point3
+from ...recipe import Part, Sheet, Turned, grid
+from ...roles import Role
+from ..faces import Face
+from .room import Room, pans, segments
+from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
+from .screw_lines import ScrewLine
+from .steel_contact import seen, touching
+
+STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
+"""Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
+JAMB = 24 * INCH
+"""mm; the greatest distance between the screws along a jamb. Common practice, no source."""
+AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
+"""mm; a line holds the run's end with a screw this near to it; else one is added about an inch in. Ours."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fastening:
+    """What a face's sheets are screwed with: its lines, its jambs' walls, and where there is room.
+
+    skin: what the face's sheets cover, in from their edges.
+    """
+
+    screws: Screws
+    face: Face
+    lines: Sequence[ScrewLine]
+    jambs: Sequence[tuple[Point2, Polygon]]
+    room: Room
+    skin: shapely.Geometry
+
+
+@dataclass(frozen=True, slots=True)
+class Missed:
+    """A screw that the pattern asks for and that would find no steel: on a sheet, at (u, v) of a face."""
+
+    sheet: str
+    face: str
+    at: Point2
+
+
+@dataclass(slots=True)
+class _Laid:
+    """A sheet while its screws are set: its flats, its outline on the face, and the screws so far."""
+
+    part: Part
+    sign: float
+    origin: Point2
+    flats: shapely.Geometry
+    inside: shapely.Geometry
+    spots: list[Point2] = field(default_factory=list)
+
+    def u(self, bench: float) -> float:
+        """u on the face of a u on the bench."""
+        return self.origin[0] + self.sign * bench
+
+
+def sheet_screws(
+    profile: RibProfile, plan: Fastening, sheets: Iterable[Part]
+) -> tuple[list[Part], list[Missed]]:
+    """A row for each sheet of a face, and the screws that would miss."""
+    laid = [_laid(plan, sheet) for sheet in sheets]
+    one_less = [miss for sheet in laid for miss in _at_ribs(profile, plan, sheet)]
+    for sheet in laid:
+        _at_run_ends(plan, sheet)
+    astride = profile.base + 2 * plan.screws.beside_rib + 2 * APART
+    missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
+    missed += _along_jambs(plan, laid)
+    rows = [row for sheet in laid if (row := _row(plan, sheet))]
+    return rows, missed
+
+
+def _near(taken: Iterable[Point2], at: Point2, reach: Point2) -> bool:
+    """Whether a screw stands within a reach (u, v) of a place: the rib is held there after all."""
+    return any(abs(u - at[0]) < reach[0] and abs(v - at[1]) < reach[1] for u, v in taken)
+
+
+def _laid(plan: Fastening, part: Part) -> _Laid:
+    assert isinstance(part.recipe, Sheet)
+    u, v, _ = seen(plan.face.frame, part.place.origin)
+    sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
+    outline = Polygon(part.recipe.outline, part.recipe.holes).buffer(-EDGE, join_style="mitre")
+    inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
+    flats = pans(plan.face, part, RIM).intersection(plan.room.heads)
+    shapely.prepare(flats)
+    return _Laid(part, sign, (u, v), flats, inside)
+
+
+@dataclass(frozen=True, slots=True)
+class _Want:
+    """A crossing of a rib's one side with a line: where the screw goes and how far it may slide."""
+
+    line: ScrewLine
+    at: Point2
+    along: LineString
+    pair: bool
+
+
+def _at_ribs(profile: RibProfile, plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
+    """The pattern at every rib of a sheet; yields what finds no room."""
+    count = round(profile.cover / profile.pitch)
+    for k in range(count + 1):
+        first = _side(profile, plan, sheet, k, 1.0) if k < count else {}
+        second = _side(profile, plan, sheet, k, -1.0) if k > 0 else {}
+        left_out = set()
+        for number, want in first.items():
+            if not _set(plan, sheet, want):
+                if want.pair or number not in second:
+                    yield Missed(sheet.part.name, plan.face.name, want.at)
+                left_out.add(number)
+        for number, want in second.items():
+            alone = number in left_out or (number not in first and not _beyond(profile, plan, sheet, k, want))
+            if (want.pair or alone) and not _set(plan, sheet, want):
+                yield Missed(sheet.part.name, plan.face.name, want.at)
+
+
+def _side(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want]:
+    """The crossings on one side of a rib with the lines of the face, by the lines' numbers."""
+    foot = k * profile.pitch + side * profile.base / 2
+    u = sheet.u(foot + side * plan.screws.beside_rib)
+    pan = (sheet.u(foot), sheet.u(k * profile.pitch + side * profile.pitch / 2))
+    if not 0.0 <= u <= plan.face.width:
+        return {}
+    _, low, _, high = sheet.inside.bounds if not sheet.inside.is_empty else (0.0,) * 4
+    found = {}
+    for a, b in segments(sheet.inside.intersection(LineString([(u, low - 1), (u, high + 1)]))):
+        heights = [
+            (v, i) for i, line in enumerate(plan.lines) if (v := line.height(u)) is not None and a <= v <= b
+        ]
+        crossed = _apart(sorted(heights))
+        for place, (v, i) in enumerate(crossed):
+            at_end = place in (0, len(crossed) - 1)
+            pair = (plan.screws.ends if at_end else plan.screws.between) == "pair"
+            found[i] = _Want(plan.lines[i], (u, v), _along(plan.lines[i], pan), pair)
+    return found
+
+
+def _apart(heights: list[tuple[float, int]]) -> list[tuple[float, int]]:
+    """Crossings from the foot up, none closer than allowed; the last one stays."""
+    kept: list[tuple[float, int]] = []
+    for one in heights:
+        if not kept or one[0] - kept[-1][0] >= APART:
+            kept.append(one)
+    if heights and kept[-1] != heights[-1]:
+        kept[-1] = heights[-1]
+    return kept
+
+
+def _along(line: ScrewLine, span: Point2) -> LineString:
+    """The stretch of a line over a range of u."""
+    low, high = (min(max(u, line.left), line.right) for u in sorted(span))
+    return LineString([(u, line.at + line.rise * (u - line.left)) for u in (low, high)])
+
+
+def _beyond(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, want: _Want) -> bool:
+    """Whether the rib's other side, the neighbour's, has skin and steel on the line."""
+    rib = k * profile.pitch
+    pan = (sheet.u(rib + profile.base / 2), sheet.u(rib + profile.pitch / 2))
+    if not all(want.line.left <= u <= want.line.right for u in pan):
+        return False
+    along = _along(want.line, pan)
+    skin = along if shapely.covers(plan.skin, along) else along.intersection(plan.skin)
+    return bool(shapely.intersects(plan.room.steel, skin))
+
+
+def _set(plan: Fastening, sheet: _Laid, want: _Want) -> bool:
+    """Sets a screw as near as may be to where it is wanted; False where there is no room for it."""
+    if shapely.intersects_xy(sheet.flats, *want.at):
+        spot: Point2 | None = want.at
+        if any(abs(u - want.at[0]) + abs(v - want.at[1]) < 2 * APART for u, v in sheet.spots):
+            spot = plan.room.spot(want.at, sheet.flats.intersection(want.along))
+    else:
+        spot = plan.room.spot(want.at, sheet.flats.intersection(want.along))
+    return _put(plan, sheet, spot)
+
+
+def _put(plan: Fastening, sheet: _Laid, spot: Point2 | None) -> bool:
+    if spot is None:
+        return False
+    sheet.spots.append(spot)
+    plan.room.taken.append(spot)
+    return True
+
+
+def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
+    """On every line a screw near the run's ends and beside openings, where the nearest rib is too far in
+    to hold the edge."""
+    ends = [u for u, _ in plan.face.outline]
+    if sheet.inside.is_empty:
+        return
+    edges = [(min(ends), 1.0), (max(ends), -1.0)]
+    edges += [(o.from_left, -1.0) for o in plan.face.openings]
+    edges += [(o.from_left + o.width, 1.0) for o in plan.face.openings]
+    first, _, last, _ = sheet.inside.bounds
+    for end, inward in edges:
+        beyond = end + inward * AT_EDGE
+        if max(end, beyond) < first or min(end, beyond) > last:
+            continue
+        for line in plan.lines:
+            along = _along(line, (end, beyond))
+            where = sheet.flats.intersection(along)
+            u = min(max(end + inward * FROM_EDGE, line.left), line.right)
+            v = line.at + line.rise * (u - line.left)
+            left, _, right, _ = along.bounds
+            held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
+            if not held and not where.is_empty:
+                _put(plan, sheet, plan.room.spot((u, v), where))
+
+
+def _along_jambs(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
+    """A column along every jamb, in its flange, beside the opening's whole height."""
+    apart = min(plan.screws.apart, JAMB) - 2 * EDGE
+    for opening, wall in plan.jambs:
+        u = (wall.bounds[0] + wall.bounds[2]) / 2
+        strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
+        low, high = opening
+        count = max(1, ceil((high - low) / apart))
+        beside = [(sheet, where) for sheet in laid if not (where := sheet.flats.intersection(strip)).is_empty]
+        for k in range(count + 1):
+            at = (u, low + (high - low) * k / count)
+            _one_of_column(plan, at, beside)
+            if not _held(plan, at, wall):
+                near = [sheet for sheet in laid if sheet.inside.distance(shapely.Point(at)) < 4 * INCH]
+                for sheet in near[:1]:
+                    yield Missed(sheet.part.name, plan.face.name, at)
+
+
+def _one_of_column(plan: Fastening, at: Point2, beside: Sequence[tuple[_Laid, shapely.Geometry]]) -> None:
+    """The screw of a column wanted at a place, in whichever sheet has room within a few inches of it."""
+    window = shapely.box(at[0] - 1e4, at[1] - REACH, at[0] + 1e4, at[1] + REACH)
+    for sheet, where in beside:
+        near = where.intersection(window)
+        if not near.is_empty and (spot := plan.room.spot(at, near)):
+            _put(plan, sheet, spot)
+            return
+
+
+REACH = 3 * INCH
+"""mm; how far up or down a jamb's screw may slide. Ours."""
+
+
+def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
+    """Whether a screw stands in the jamb's wall near a height."""
+    left, _, right, _ = wall.bounds
+    return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
+
+
+CAPPED = 2.5 * INCH
+"""mm down from the uppermost purlin's row: the ridge cap's leg lies there, which is screwed itself."""
+
+
+def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | None:
+    """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
+    assert isinstance(sheet.recipe, Sheet)
+    apart, face = plan.screws.stitch, plan.face
+    rib = seen(face.frame, sheet.place.origin)[0]
+    ends = [u for u, _ in face.outline]
+    if not (apart and face.sloped and min(ends) + 2 * profile.leg < rib < max(ends) - 2 * profile.leg):
+        return None
+    _, low, _, high = Polygon(sheet.recipe.outline).bounds
+    count = max(1, ceil((high - low) / apart) - 1)
+    step = (high - low) / (count + 1)
+    w = _top(sheet.recipe, 0.0)
+    capped = max(line.at for line in plan.lines) - CAPPED
+    places = [(0.0, grid(low + step * k), w) for k in range(1, count + 1)]
+    row = tuple(at for at in places if seen(face.frame, sheet.place.point(at))[1] < capped)
+    if not row:
+        return None
+    return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)
+
+
+def _row(plan: Fastening, sheet: _Laid) -> Part | None:
+    """All the screws of a sheet, on its bench."""
+    recipe = sheet.part.recipe
+    assert isinstance(recipe, Sheet)
+    (u0, v0), sign = sheet.origin, sheet.sign
+    bench = sorted((grid(sign * (u - u0)), grid(sign * (v - v0))) for u, v in sheet.spots)
+    if not bench:
+        return None
+    row = tuple((u, v, _top(recipe, u)) for u, v in bench)
+    body = hex_screw(NUMBER_12, plan.screws.length)
+    return _part(f"{sheet.part.name} screws", Role.SHEET_SCREW, plan, body, sheet.part, row)
+
+
+def _part(name: str, role: Role, plan: Fastening, body: Turned, sheet: Part, row: tuple[Point3, ...]) -> Part:
+    labels = (("face", plan.face.name), ("colour", sheet.label("colour")), ("material", "screw"))
+    return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
+
+
+def _top(recipe: Sheet, u: float) -> float:
+    """w of the sheet's upper face at u: where a washer sits."""
+    for (u0, w0), (u1, w1) in pairwise(recipe.upper):
+        if u0 <= u <= u1:
+            return grid(w0 + (w1 - w0) * (u - u0) / (u1 - u0))
+    return 0.0
+
+
+def jamb_walls(face: Face, steel: Sequence[Part]) -> Iterator[tuple[Point2, Polygon]]:
+    """For each jamb the heights its opening begins and ends at, an inch in, and its wall on the face."""
+    for number, opening in enumerate(face.openings, 1):
+        span = (opening.sill + INCH, opening.sill + opening.height - INCH)
+        for part in steel:
+            if part.role is Role.JAMB and part.group[-1] == f"{face.name} {opening.kind} {number}":
+                yield from ((span, wall) for wall in touching(face.frame, part))

@@ -1,0 +1,113 @@
+"""What of a face has steel behind it: the walls of members that lie on its steel line, off the recipes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from math import hypot
+
+import shapely
+from shapely.geometry import Polygon
+
+from ...place import Place, Point2, Point3, add, dot
+from ...recipe import Cut, Part, Prism, Section
+from ..faces import Face
+from .screw_kinds import EDGE, SHANK
+
+TOUCHING = 1.0
+"""mm; metal this close to a face's steel line lies on it."""
+PAST_BEND = SHANK + 1.0
+"""mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
+
+
+def backing(face: Face, steel: Iterable[Part]) -> shapely.Geometry:
+    """The regions (u, v) of a face where the middle of a screw may stand: flat walls on the steel line,
+    1.5 diameters in from their edges and ends (AISI S100), clear of bends."""
+    return shapely.union_all([wall for part in steel for wall in touching(face.frame, part, EDGE)])
+
+
+def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
+    """The flat walls of a part that lie on the plane w = 0 of a frame, between its end planes.
+
+    Each is a quadrangle, since a section may be open: what lies between two of its walls is air. inset:
+    how far in from edges and ends (mm); with one, bends are kept clear of too.
+    """
+    recipe = part.recipe
+    body = recipe.body if isinstance(recipe, Cut) else recipe
+    if not isinstance(body, Prism):
+        return
+    for a, b in _flats(body.section, inset):
+        corners = (
+            (body.start, a, inset),
+            (body.start, b, inset),
+            (body.end, b, -inset),
+            (body.end, a, -inset),
+        )
+        points: list[Point2] = []
+        for plane, corner, inward in corners:
+            u, v, w = seen(frame, part.place.point(_on(plane, corner, inward)))
+            if abs(w) >= TOUCHING:
+                break  # most walls lie on no face, and the first corner says so
+            points.append((u, v))
+        if len(points) == len(corners):
+            wall = Polygon(points)
+            if isinstance(recipe, Cut):
+                wall = wall.difference(_tools(frame, part, recipe))
+            if wall.area > TOUCHING:
+                yield from (one for one in shapely.get_parts(wall) if one.geom_type == "Polygon")
+
+
+def _flats(section: Section, inset: float) -> Iterator[tuple[Point2, Point2]]:
+    """The straight stretches of a section's outline that are longer than what is kept clear of."""
+    ring = section.outer
+    for i, (x0, y0, _) in enumerate(ring):
+        x1, y1, _ = ring[(i + 1) % len(ring)]
+        size = hypot(x1 - x0, y1 - y0)
+        first, last = (_kept_clear(section, j % len(ring), inset) for j in (i, i + 1))
+        if size > first + last:
+            way = ((x1 - x0) / size, (y1 - y0) / size)
+            yield (
+                (x0 + first * way[0], y0 + first * way[1]),
+                (x1 - last * way[0], y1 - last * way[1]),
+            )
+
+
+def _kept_clear(section: Section, corner: int, inset: float) -> float:
+    """From a corner to where a wall beside it is flat, and further in by what is asked."""
+    ring = section.outer
+    (ax, ay, _), (x, y, radius), (bx, by, _) = ring[corner - 1], ring[corner], ring[(corner + 1) % len(ring)]
+    if not radius:
+        return inset
+    one, other = (x - ax, y - ay), (bx - x, by - y)
+    across, along = one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1]
+    # The tangent of half the angle that the outline turns by.
+    half = abs(across) / (hypot(*one) * hypot(*other) + along)
+    reach = radius * half
+    return max(inset, reach + PAST_BEND) if inset else reach
+
+
+def _on(plane: Point3, point: Point2, inset: float) -> Point3:
+    """A point of the section on an end plane, or as far inside of it, square to it."""
+    a, b, c = plane
+    return (*point, a * point[0] + b * point[1] + c + inset * hypot(1.0, a, b))
+
+
+def _tools(frame: Place, part: Part, recipe: Cut) -> shapely.Geometry:
+    """What a cut takes off a wall on the plane: of every block that reaches it, its shadow."""
+    taken = []
+    for tool, place in recipe.tools:
+        assert isinstance(tool, Prism)
+        corners = [
+            seen(frame, part.place.point(place.point((x, y, plane[2]))))
+            for x, y, _ in tool.section.outer
+            for plane in (tool.start, tool.end)
+        ]
+        ws = [w for _, _, w in corners]
+        if min(ws) < TOUCHING / 4 < max(ws):
+            taken.append(shapely.MultiPoint([(u, v) for u, v, _ in corners]).convex_hull)
+    return shapely.union_all(taken)
+
+
+def seen(frame: Place, point: Point3) -> Point3:
+    """A building point in a frame's own coordinates."""
+    from_origin = add(point, frame.origin, -1.0)
+    return (dot(from_origin, frame.x), dot(from_origin, frame.y), dot(from_origin, frame.z))

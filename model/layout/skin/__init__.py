@@ -1,0 +1,1 @@
+"""Ribbed sheets and the closures cut to their ribs."""

@@ -1,0 +1,163 @@
+"""Sheets laid on a face: which, where, and cut how. Knows faces, not walls."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil
+
+import shapely
+from shapely.geometry import Polygon
+from shapely.geometry.polygon import orient
+
+from ...catalog.profiles import RibProfile
+from ...description.building import Building, Hand, Run
+from ...description.steel_lines import SteelLines
+from ...place import Place, Point2
+from ...recipe import Part, Sheet, grid
+from ...roles import Role
+from ..faces import Face, head_angle
+from ..screws.screw_kinds import EDGE
+from .ribs import graphs
+
+SLIVER = 0.5
+"""mm; a strip of sheet narrower than this is not cut, it is swarf."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lay:
+    """One sheet's place in its run: its overlap rib's centre at u = rib, the sheet on `side` of it.
+
+    number: in the order of laying, from 1.
+    """
+
+    number: int
+    rib: float
+    hand: Hand
+
+    def reach(self, profile: RibProfile) -> tuple[float, float]:
+        """The u range of the whole sheet, legs included."""
+        if self.hand == "left":
+            return (self.rib - profile.leg, self.rib + profile.cover + profile.leg)
+        return (self.rib - profile.cover - profile.leg, self.rib + profile.leg)
+
+
+def run(profile: RibProfile, plan: Run, clad: Point2, steel: Point2, centre: float) -> list[Lay]:
+    """The sheets of a face, in the order of laying.
+
+    clad: the u range that may be covered, where a run from a corner begins. steel: the range between
+    the corners, which must be; on a gable the end sheets run past it by what their leg gives.
+
+    From a corner the first sheet's overlap leg lies on that corner. From the centre the first sheet's
+    underlap rib stands at `centre`, and all sheets of the face keep one hand, with their overlap rib
+    towards the half that is laid first: there each sheet is slipped under the one before, in the other
+    half it laps over it. Common practice, no source.
+    """
+    cover, leg = profile.cover, profile.leg
+    anchor = {"left": clad[0] + leg, "right": clad[1] - leg, "centre": centre}[plan.start]
+    tiny = 1e-9
+    lefts = ceil((anchor - leg - steel[0]) / cover - tiny)
+    rights = ceil((steel[1] - anchor - leg) / cover - tiny)
+    leftward = [anchor - (k + 1) * cover for k in range(lefts)]
+    rightward = [anchor + k * cover for k in range(rights)]
+    order = leftward + rightward if plan.first == "left" else rightward + leftward
+    shift = 0.0 if plan.first == "left" else cover
+    return [Lay(number, rib + shift, plan.first) for number, rib in enumerate(order, 1)]
+
+
+def run_centre(building: Building, face: Face) -> float:
+    """Where the first sheet's underlap rib stands in a run from the centre.
+
+    On the centre line, its edge a leg past it; where a post stands there, its edge is flush with the
+    post's, so that the next sheet has steel too. Common practice, no source.
+    """
+    middle = face.width / 2
+    posts = [u for u, foot in SteelLines(building).standing_posts(face.name) if foot is None]
+    if not any(abs(u - middle) < 1.0 for u in posts):
+        return middle
+    past = building.frame.post.width / 2 - building.sheets.profile.leg
+    return middle + (past if building.runs[face.name].first == "left" else -past)
+
+
+def clad(building: Building, face: Face) -> Iterator[Part]:
+    """The sheets of a face."""
+    sheets = building.sheets
+    lower, upper = graphs(sheets.profile, sheets.thickness)
+    wanted = _with_holes(building, face)
+    low, high = wanted.bounds[1], wanted.bounds[3]
+    left, right = wanted.bounds[0], wanted.bounds[2]
+    role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
+    labels = (
+        ("face", face.name),
+        ("profile", sheets.profile.name),
+        ("gauge", sheets.gauge),
+        ("colour", sheets.roof_colour if face.sloped else sheets.wall_colour),
+        ("material", "steel"),
+    )
+    centre = run_centre(building, face)
+    for lay in run(sheets.profile, building.runs[face.name], (left, right), (0.0, face.width), centre):
+        start, end = lay.reach(sheets.profile)
+        pieces = _sound(shapely.intersection(wanted, shapely.box(start, low, end, high)))
+        for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
+            bench, ring, holes = _on_bench(outline, lay)
+            yield Part(
+                name=f"{face.name} {lay.number}{letter if len(pieces) > 1 else ''}",
+                role=role,
+                group=(tree, face.name),
+                recipe=Sheet(lower, upper, ring, holes),
+                place=face.frame @ Place((0.0, 0.0, sheets.flange)) @ bench,
+                labels=labels,
+            )
+
+
+def skin(building: Building, face: Face) -> shapely.Geometry:
+    """Where a screw on the face has sheet around it: what is clad, 1.5 diameters in from its edges."""
+    return _with_holes(building, face).buffer(-EDGE, join_style="mitre")
+
+
+def _with_holes(building: Building, face: Face) -> Polygon:
+    """The face less its openings, each larger by the clearance; one without a sill is cut to the foot."""
+    outline, clearance = Polygon(face.outline), building.sheets.cut_clearance
+    foot = outline.bounds[1]
+    holes = [
+        shapely.box(
+            opening.from_left - clearance,
+            opening.sill - clearance if opening.sill > 0 else foot - 1,
+            opening.from_left + opening.width + clearance,
+            opening.sill + opening.height + head_angle(building, opening) + clearance,
+        )
+        for opening in face.openings
+    ]
+    return shapely.difference(outline, shapely.union_all(holes)) if holes else outline
+
+
+def _sound(region: Polygon) -> list[Polygon]:
+    """The separate pieces of a region, without slivers, from the lowest left one on."""
+    opened = region.buffer(-SLIVER / 2, join_style="mitre", mitre_limit=1e3).buffer(
+        SLIVER / 2, join_style="mitre", mitre_limit=1e3
+    )
+    kept = region if abs(opened.area - region.area) < SLIVER**2 else opened
+    pieces = [p for p in shapely.get_parts(kept) if p.geom_type == "Polygon" and p.area > SLIVER**2]
+    return sorted((orient(shapely.simplify(p, GRAIN)) for p in pieces), key=lambda p: p.bounds[:2])
+
+
+GRAIN = 1e-5
+"""mm; points closer than this to the line between their neighbours are dropped from an outline."""
+
+
+def _on_bench(outline: Polygon, lay: Lay) -> tuple[Place, tuple[Point2, ...], tuple[tuple[Point2, ...], ...]]:
+    """The bench's place on the face, and the outline and holes as they lie on the bench.
+
+    The bench has the overlap rib on its left. A sheet that has it on the right of the wall is the same
+    sheet turned end for end.
+    """
+    _, low, _, high = outline.bounds
+    sign, base = (1.0, low) if lay.hand == "left" else (-1.0, high)
+    place = Place((lay.rib, base, 0.0), (sign, 0.0, 0.0), (0.0, sign, 0.0))
+
+    def moved(ring: shapely.LinearRing) -> tuple[Point2, ...]:
+        points = [(grid(sign * (u - lay.rib)), grid(sign * (v - base))) for u, v in ring.coords[:-1]]
+        first = points.index(min(points))
+        return tuple(points[first:] + points[:first])
+
+    return place, moved(outline.exterior), tuple(sorted(moved(ring) for ring in outline.interiors))

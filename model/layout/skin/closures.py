@@ -1,0 +1,182 @@
+"""Foam closures cut to the ribs: over wall sheets' heads, under the roof's eaves and the ridge cap."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from ...description.skin_lines import FOAM
+from ...place import Place, Point2
+from ...recipe import Part, Sheet, grid
+from ...roles import Role
+from ..faces import Face
+from ..trim.trim_lines import TrimLines
+from .cladding import Lay, run
+from .ribs import Graph, graphs
+
+DEEP = 25.4
+"""mm; a closure strip along the ribs (1 in). Common practice, no source."""
+
+FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
+EDGE = 1e-3
+"""mm; how far before a lap the step up onto the overlying sheet is drawn."""
+
+STUB = 10.0
+"""mm; of a rib that the building's end cuts: less of it leaves no hollow to speak of. Ours."""
+
+INSET = 0.02
+"""Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
+
+
+def head_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
+    # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
+    head = max(v for _, v in face.outline) - (lines.side - lines.crown) * lines.steel.rise
+    top = lines.side - lines.building.sheets.flange
+    for lay in _lays(lines, face):
+        yield from _over(lines, face, lay, (head - DEEP, head), top, (0.0, face.width))
+
+
+def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
+    up to them, in the hollows between the crowns they lie on."""
+    head = max(v for _, v in face.outline)
+    band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
+    leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
+    rake, top = leg + 2 * lines.thickness, lines.crown - flange
+    for lay in _lays(lines, face):
+        yield from _over(lines, face, lay, band, lines.ridge - flange, (rake, face.width - rake))
+        for hand, within in (("left", (0.0, leg)), ("right", (face.width - leg, face.width))):
+            yield from _hollows(lines, face, lay, band, top, within, hand)
+
+
+def _hollows(
+    lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2, hand: str
+) -> Iterator[Part]:
+    """Strips over one sheet's cover, up to w = top, where its surface lies deep enough under it."""
+    profile, surface = lines.building.sheets.profile, _surface(lines)
+    a, b = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in within)
+    low, high = max(0.0, a), min(profile.cover, b)
+    if high - low < STUB:
+        return
+    deep = [(u, w) for u, w in _within(surface, low, high)]
+    start: float | None = None
+    number = 0
+    for (u0, w0), (u1, w1) in pairwise(deep):
+        limit = top - FOAM
+        cut = u0 + (u1 - u0) * (limit - w0) / (w1 - w0) if (w0 - limit) * (w1 - limit) < 0 else None
+        if w0 < limit and start is None:
+            start = u0
+        if cut is not None and w1 < limit:
+            start = cut
+        end = cut if cut is not None and w0 < limit else u1 if u1 == deep[-1][0] else None
+        if start is not None and end is not None and end - start > STUB:
+            number += 1
+            name = f"{face.name} outside closure {lay.number} {hand} {number}"
+            yield _strip(lines, face, lay, band, top, (start, end), name)
+        if end is not None:
+            start = None
+
+
+def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Inside closures on the eave trim's top leg, a plug under every major rib of the roof: a rib that the
+    building's end cuts has as much of a plug as the eave under it."""
+    profile, flange = lines.building.sheets.profile, lines.building.sheets.flange
+    lower, _ = graphs(profile, lines.building.sheets.thickness)
+    base, inset = 0.25 * DEEP, INSET * profile.base
+    for number, (lay, rib) in enumerate(_major_ribs(lines, face), 1):
+        middle = rib * profile.pitch
+        sign = 1.0 if lay.hand == "left" else -1.0
+        ends = sorted(sign * (u - lay.rib) for u in (0.0, face.width))
+        start = max(middle - profile.base / 2 + inset, -profile.leg, ends[0])
+        end = min(middle + profile.base / 2 - inset, profile.cover + profile.leg, ends[1])
+        upper = tuple((grid(u - middle), w) for u, w in _within(lower, start, end))
+        recipe = Sheet(
+            ((upper[0][0], 0.0), (upper[-1][0], 0.0)), upper, _ring(upper[0][0], upper[-1][0], DEEP)
+        )
+        place = Place(
+            (lay.rib + sign * middle, base + (0.0 if sign > 0 else DEEP), flange),
+            (sign, 0.0, 0.0),
+            (0.0, sign, 0.0),
+        )
+        name = f"{face.name} inside closure {number}"
+        yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
+
+
+def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
+    """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
+    of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
+    profile = lines.building.sheets.profile
+    lays = _lays(lines, face)
+    under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
+    for lay in lays:
+        for rib in range(round(profile.cover / profile.pitch) + 1):
+            at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
+            on_another = rib == 0 and any(abs(at - u) < EDGE for u in under)
+            inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
+            if not on_another and inside > STUB:
+                yield lay, rib
+
+
+def _lays(lines: TrimLines, face: Face) -> list[Lay]:
+    ends = [u for u, _ in face.outline]
+    plan = lines.building.runs[face.name]
+    span = (min(ends), max(ends))
+    return run(lines.building.sheets.profile, plan, span, (0.0, face.width), face.width / 2)
+
+
+def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:
+    """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range."""
+    profile = lines.building.sheets.profile
+    a, b = within
+    span = (a - lay.rib, b - lay.rib) if lay.hand == "left" else (lay.rib - b, lay.rib - a)
+    low, high = max(0.0, span[0]), min(profile.cover, span[1])
+    if high - low < DEEP:
+        return
+    name = f"{face.name} outside closure {lay.number}"
+    yield _strip(lines, face, lay, band, top, (low, high), name)
+
+
+def _strip(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, span: Point2, name: str) -> Part:
+    """A strip from a sheet's surface up to w = top over a span of its bench."""
+    lower = _within(_surface(lines), *span)
+    level = ((lower[0][0], grid(top)), (lower[-1][0], grid(top)))
+    recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
+    sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
+    flange = lines.building.sheets.flange
+    place = face.frame @ Place((lay.rib, start, flange), (sign, 0.0, 0.0), (0.0, sign, 0.0))
+    return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
+
+
+def _surface(lines: TrimLines) -> Graph:
+    """Top of the sheets over one cover, bench frame: a sheet's own, then its neighbour's overlap leg."""
+    sheets = lines.building.sheets
+    profile = sheets.profile
+    _, upper = graphs(profile, sheets.thickness)
+    seam = profile.cover - profile.leg
+    own = [p for p in upper if 0.0 <= p[0] < seam - EDGE]
+    own.append((grid(seam - EDGE), grid(_at(upper, seam - EDGE))))
+    over = [(grid(u + profile.cover), w) for u, w in upper if u <= 0.0]
+    return ((0.0, grid(_at(upper, 0.0))), *own, *over, (profile.cover, grid(_at(upper, 0.0))))
+
+
+def _within(graph: Graph, low: float, high: float) -> Graph:
+    """The graph between two values of u, its ends interpolated."""
+    inside = [p for p in graph if low + EDGE / 10 < p[0] < high - EDGE / 10]
+    return ((grid(low), grid(_at(graph, low))), *inside, (grid(high), grid(_at(graph, high))))
+
+
+def _at(graph: Graph, u: float) -> float:
+    for (u0, w0), (u1, w1) in pairwise(graph):
+        if u0 <= u <= u1:
+            return w0 + (w1 - w0) * (u - u0) / (u1 - u0)
+    return graph[0][1] if u < graph[0][0] else graph[-1][1]
+
+
+def _ring(low: float, high: float, deep: float) -> tuple[Point2, ...]:
+    a, b, d = grid(low), grid(high), grid(deep)
+    return ((a, 0.0), (b, 0.0), (b, d), (a, d))
+
+
+def _part(name: str, role: Role, face: Face, recipe: Sheet, place: Place) -> Part:
+    return Part(name, role, ("closures", face.name), recipe, place, (("face", face.name), *FOAM_LABELS))

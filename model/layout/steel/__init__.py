@@ -1,0 +1,1 @@
+"""Frames, framing lines, openings' frames and the slab."""

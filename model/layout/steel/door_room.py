@@ -1,0 +1,78 @@
+"""The room that an overhead door's tracks and opener need behind the wall, and what stands in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...description.building import Building, Opening
+from ...findings import Code, Finding
+from ...recipe import Part, Prism
+from ...roles import Role
+from ..faces import Face
+from ..screws.steel_contact import seen
+
+Floats = NDArray[np.float64]
+TOUCH = 1.0  # mm
+
+
+def in_the_doors_way(building: Building, face: Face, steel: Sequence[Part]) -> Iterator[Finding]:
+    """A finding for every member that stands in the room of one of the face's overhead doors."""
+    for number, opening in enumerate(face.openings, 1):
+        if opening.kind != "overhead door":
+            continue
+        low, high = _room(building, opening)
+        for part in steel:
+            if part.role is Role.LEAF or not isinstance(part.recipe, Prism):
+                continue
+            if _meets(_corners(face, part), low, high):
+                door = f"{face.name} overhead door {number}"
+                yield Finding(Code.DOOR_ROOM, (part.name, door))
+
+
+def _room(building: Building, opening: Opening) -> tuple[Floats, Floats]:
+    """Lowest and highest (u, v, w) of the room, behind the jambs."""
+    door, back = building.door_room, building.framing.jamb.depth
+    depth = door.depth_back if door.depth_back is not None else opening.height + door.headroom
+    low = (opening.from_left - door.side_room, opening.sill, -back - depth)
+    high = (
+        opening.from_left + opening.width + door.side_room,
+        opening.sill + opening.height + door.headroom,
+        -back,
+    )
+    return np.array(low) + TOUCH, np.array(high) - TOUCH
+
+
+def _corners(face: Face, part: Part) -> tuple[Floats, Floats]:
+    """A member's section corners at both ends in the face's frame, (2n, 3), and its axes, (3, 3)."""
+    recipe = part.recipe
+    assert isinstance(recipe, Prism)
+    points = [
+        seen(face.frame, part.place.point((x, y, a * x + b * y + c)))
+        for x, y, _ in recipe.section.outer
+        for a, b, c in (recipe.start, recipe.end)
+    ]
+    origin = np.array(seen(face.frame, part.place.origin))
+    axes = [
+        np.array(seen(face.frame, part.place.point(axis))) - origin
+        for axis in ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
+    ]
+    return np.array(points), np.array(axes)
+
+
+def _meets(member: tuple[Floats, Floats], low: Floats, high: Floats) -> bool:
+    """Whether a member's hull and an upright box share room: no axis separates them (boxes' 15 axes)."""
+    points, axes = member
+    box = np.array(
+        [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
+    )
+    crosses = [np.cross(a, e) for a in axes for e in np.eye(3)]
+    for axis in [*np.eye(3), *axes, *crosses]:
+        if axis @ axis < 1e-12:
+            continue
+        a, b = points @ axis, box @ axis
+        if a.max() <= b.min() or b.max() <= a.min():
+            return False
+    return True

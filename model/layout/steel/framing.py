@@ -1,0 +1,228 @@
+"""Framing lines: base rail, girts and eave strut on walls; purlins and rake angles on the roof.
+
+All are written in the frame of their face (u right, v up, w outward, 0 on the steel line), once for
+every wall. Members stop at openings, at what stands in their way, and are mitred where two walls'
+members meet at a corner.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ...catalog.sections import strut_section
+from ...description.steel_lines import SteelLines
+from ...place import Place, Point3
+from ...recipe import Part, Recipe, Section
+from ...roles import Role
+from ..faces import Face
+from ..role_colours import FRAMING
+from .straight_member import Plane, member, square, under_roof
+
+RIGHT: Point3 = (1.0, 0.0, 0.0)
+LEFT: Point3 = (-1.0, 0.0, 0.0)
+UP: Point3 = (0.0, 1.0, 0.0)
+OUT: Point3 = (0.0, 0.0, 1.0)
+
+SHORTEST = 25.4
+"""mm; nothing shorter than an inch is cut."""
+
+Span = tuple[float, float]
+
+
+def wall_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """Base rail, girts and, on a side wall, the eave strut."""
+    yield from _base_rail(lines, face)
+    yield from _girts(lines, face)
+    if face.name in ("left", "right"):
+        yield from _eave_strut(lines, face)
+    else:
+        yield from _rake_angles(lines, face)
+
+
+def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """Purlins of one slope, between the rake angles; their toes point up the slope."""
+    shape = lines.building.framing.purlin
+    inset = lines.rake_stop
+    for number, v in enumerate(lines.purlins, 1):
+        centre = (0.0, v, -shape.depth / 2)
+        ends = (square((inset, v, 0.0), RIGHT), square((face.width - inset, v, 0.0), RIGHT))
+        recipe, place = member(shape.section(), centre, RIGHT, OUT, *ends)
+        yield _part(face, f"purlin {number}", Role.PURLIN, recipe, place)
+
+
+def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
+    """What is left of a span when the taken ones are cut out of it; nothing shorter than an inch."""
+    left, found = span[0], []
+    for a, b in sorted(taken):
+        if a - left > SHORTEST:
+            found.append((left, min(a, span[1])))
+        left = max(left, b)
+        if left >= span[1]:
+            return found
+    if span[1] - left > SHORTEST:
+        found.append((left, span[1]))
+    return found
+
+
+def _part(face: Face, name: str, role: Role, recipe: Recipe, place: Place) -> Part:
+    label = (("face", face.name), *FRAMING)
+    return Part(f"{face.name} {name}", role, ("framing", face.name), recipe, face.frame @ place, label)
+
+
+def _blocked(lines: SteelLines, face: Face, depth: float) -> list[Span]:
+    """Where columns and posts interrupt a member that reaches in as far as they stand."""
+    if not lines.reaches_frames(depth):
+        return []
+    return [(u - half, u + half) for u, half in lines.uprights(face.name)]
+
+
+def _rafters(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
+    """Where rafters wider than their columns interrupt what reaches up beside them on a side wall."""
+    if face.name in ("front", "back") or not lines.reaches_frames(depth) or top <= lines.rafter_foot:
+        return []
+    return list(lines.rafters(face.name))
+
+
+def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
+    """Where the end frame's knees stand in the plane of a gable's girts."""
+    reach = lines.knee_reach(top, depth) if face.name in ("front", "back") else 0.0
+    return [(0.0, reach), (face.width - reach, face.width)] if reach else []
+
+
+def _ends(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Plane]:
+    """End planes of a piece of a line: the line's own where it reaches its ends, else square."""
+    start = whole[0] if span[0] <= full[0] else square((span[0], 0.0, 0.0), RIGHT)
+    end = whole[1] if span[1] >= full[1] else square((span[1], 0.0, 0.0), RIGHT)
+    return start, end
+
+
+def _corner_mitres(lines: SteelLines, face: Face) -> tuple[Plane, Plane]:
+    """Upright planes through both corners, halving the angle between two walls."""
+    return Plane((0.0, 0.0, 0.0), (1.0, 0.0, 1.0)), Plane((face.width, 0.0, 0.0), (1.0, 0.0, -1.0))
+
+
+def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """An angle on the slab, its upright leg on the steel line; open at doors."""
+    framing = lines.building.framing
+    shape = framing.base_rail
+    jamb = framing.jamb.width
+    doors = [(o.from_left - jamb, o.from_left + o.width + jamb) for o in face.openings if o.sill == 0]
+    full = (0.0, face.width)
+    taken = doors + _blocked(lines, face, shape.width)
+    if not lines.setback and face.name in ("front", "back"):
+        # The corner columns' plates reach in along the gable.
+        plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
+        taken += [(0.0, plate), (face.width - plate, face.width)]
+    mitres = _corner_mitres(lines, face)
+    for number, span in enumerate(remaining(full, taken), 1):
+        if span[1] - span[0] < shape.width + SHORTEST:
+            continue  # a stub at a corner, shorter than its mitre
+        centre = (0.0, shape.depth / 2, -shape.width / 2)
+        # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
+        made = member(shape.section(), centre, RIGHT, UP, *_ends(span, mitres, full))
+        yield _part(face, f"base rail {number}", Role.BASE_RAIL, *made)
+
+
+def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """Girts, their webs above and toes down, so that they hold no dirt. Common practice, no source."""
+    shape = lines.building.framing.girt
+    gable = face.name in ("front", "back")
+    number = 0
+    for v in lines.gable_girts if gable else lines.side_girts:
+        full, whole = _girt_line(lines, face, v)
+        top = v + shape.width / 2
+        taken = _blocked(lines, face, shape.depth) + _knees(lines, face, shape.depth, top)
+        taken += _rafters(lines, face, shape.depth, top)
+        taken += [span for o in face.openings for span in lines.interruption(o, v)]
+        upper = [_at(plane, top) for plane in whole]
+        for a, b in remaining(full, taken):
+            # A square cut under a rake stands where the girt's upper edge still is under it.
+            span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
+            start, end = _ends(span, whole, full)
+            edges = [(x, w) for x in (v - shape.width / 2, top) for w in (0.0, -shape.depth)]
+            if min(_at(end, *edge) - _at(start, *edge) for edge in edges) < SHORTEST:
+                continue  # a stub at a corner or under a rake, shorter than its mitre
+            number += 1
+            made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
+            yield _part(face, f"girt {number}", Role.GIRT, *made)
+
+
+def _at(plane: Plane, v: float, w: float = 0.0) -> float:
+    """u of an end plane at height v and w out of the wall."""
+    (u, v0, w0), (across, up, out) = plane.point, plane.normal
+    return u - (up * (v - v0) + out * (w - w0)) / across
+
+
+def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Plane, Plane]]:
+    """How far a girt's line reaches on a face, and the planes that end it."""
+    if face.name in ("left", "right") or lines.across_gable(v):
+        if lines.setback:
+            return (0.0, face.width), _corner_mitres(lines, face)
+        return (0.0, face.width), (square((0.0, v, 0.0), RIGHT), square((face.width, v, 0.0), RIGHT))
+    framing = lines.building.framing
+    half, limit = framing.girt.width / 2, lines.rake_limit(framing.girt.depth)
+    reach = (v - lines.roof(0.0, limit)) / lines.rise
+    low, high = reach - half / lines.rise, reach + half / lines.rise
+    strut = lines.strut_stop
+    if low > strut:
+        return (low, face.width - low), (under_roof(lines, 0.0, limit), under_roof(lines, face.width, limit))
+    start = max(high, strut)
+    return (start, face.width - start), (
+        square((start, v, 0.0), RIGHT),
+        square((face.width - start, v, 0.0), RIGHT),
+    )
+
+
+def _eave_strut(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """A cee on edge under the eave corner, its upper flange folded to the pitch."""
+    building = lines.building
+    shape = building.framing.eave_strut
+    section: Section = strut_section(shape, building.pitch)
+    centre = (0.0, building.eave_height, 0.0)
+    over_columns = building.eave_height - shape.depth >= lines.roof(lines.strut_stop, lines.rafter_top)
+    taken = [] if over_columns else _rafters(lines, face, shape.width, building.eave_height)
+    for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
+        ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
+        made = member(section, centre, RIGHT, UP, *ends)
+        yield _part(face, f"eave strut {number}", Role.EAVE_STRUT, *made)
+
+
+def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """Angles along the rakes, so that the cut edges of the gable's sheets have steel behind them.
+
+    The upright leg closes the ends of the purlins; the other turns in under them. With flush girts the
+    end rafter lies there, and a flat strip as deep as the purlins is left.
+    """
+    framing, width = lines.building.framing, face.width
+    shape = framing.rake_angle
+    leg = lines.rake_leg
+    section = shape.section() if lines.setback else _strip(leg, shape.thickness)
+    inward = shape.width / 2 if lines.setback else shape.thickness / 2
+    start = lines.strut_stop
+    ridge = Plane((width / 2, 0.0, 0.0), RIGHT)
+    eave = lines.building.eave_height
+    for name, along, depth, foot, ends in (
+        (
+            "left",
+            (lines.cos, lines.sin, 0.0),
+            (-lines.sin, lines.cos, 0.0),
+            0.0,
+            (Plane((start, 0.0, 0.0), RIGHT), ridge),
+        ),
+        (
+            "right",
+            (lines.cos, -lines.sin, 0.0),
+            (lines.sin, lines.cos, 0.0),
+            width,
+            (ridge, Plane((width - start, 0.0, 0.0), RIGHT)),
+        ),
+    ):
+        centre = (foot - depth[0] * leg / 2, eave - depth[1] * leg / 2, -inward)
+        made = member(section, centre, along, depth, *ends)
+        yield _part(face, f"rake angle {name}", Role.RAKE_ANGLE, *made)
+
+
+def _strip(depth: float, thickness: float) -> Section:
+    """A flat strip standing on edge, centred."""
+    x, y = thickness / 2, depth / 2
+    return Section(((-x, -y, 0.0), (x, -y, 0.0), (x, y, 0.0), (-x, y, 0.0)))

@@ -1,0 +1,1 @@
+"""Folded trims along edges and around openings."""

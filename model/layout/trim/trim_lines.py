@@ -1,0 +1,84 @@
+"""How far out each trim stands, so that the layers close in the order they are fixed.
+
+From the wall out at the eave: wall sheet, corner trim, outside closure, eave trim; then inside
+closure, roof sheet, rake trim, ridge cap.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from ...catalog.trims import TrimProfile, trim_profiles
+from ...description.building import Building
+from ...description.skin_lines import corner_trim, lap_room
+from ...description.steel_lines import SteelLines
+from ..faces import HEAD_CLEARANCE, foot
+from ..skin.ribs import stack
+
+
+@dataclass(frozen=True)
+class TrimLines:
+    """Numbers that the trims share, mm. w: outward from a steel line."""
+
+    building: Building
+
+    @cached_property
+    def steel(self) -> SteelLines:
+        """The steel's numbers."""
+        return SteelLines(self.building)
+
+    def profile(self, kind: str) -> TrimProfile:
+        """A kind's legs."""
+        return trim_profiles()[kind]
+
+    @property
+    def thickness(self) -> float:
+        """Of trim: what flanges between framing and sheet take up, so the sheet plane's distance."""
+        return self.building.sheets.flange
+
+    @property
+    def lap_room(self) -> float:
+        """Room for two thicknesses where pieces of a run lap, and a little for their lean."""
+        return lap_room(self.building)
+
+    @cached_property
+    def crown(self) -> float:
+        """w of the outermost point of the sheets."""
+        sheets = self.building.sheets
+        return sheets.flange + stack(sheets.profile, sheets.thickness)
+
+    @cached_property
+    def side(self) -> float:
+        """w of the corner trim's inner face on a side wall: clear of the gable sheets' overrun."""
+        return corner_trim(self.building.sheets)
+
+    @cached_property
+    def eave(self) -> float:
+        """w of the eave trim's inner face on a side wall."""
+        return self.side + self.lap_room
+
+    @cached_property
+    def gable(self) -> float:
+        """w of the rake trim's inner face on a gable, and of the eave trim's ends."""
+        return self.crown + self.lap_room
+
+    @cached_property
+    def ridge(self) -> float:
+        """w of the ridge cap's inner face on a slope: over the rake trim."""
+        return self.crown + self.lap_room
+
+    @cached_property
+    def bottom(self) -> float:
+        """Height of the concrete under the walls' sheets."""
+        return -self.building.slab.ledge_depth
+
+    @cached_property
+    def foot(self) -> float:
+        """Height of the sheets' feet."""
+        return foot(self.building)
+
+    @property
+    def head_clearance(self) -> float:
+        """Between heads and what lies over them."""
+        return HEAD_CLEARANCE

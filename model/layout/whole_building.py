@@ -1,0 +1,150 @@
+"""The whole building laid out."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from ..description.building import Building, FaceName
+from ..description.steel_lines import SteelLines
+from ..findings import Code, Finding, in_order
+from ..recipe import Part
+from ..terms import Terms
+from .asked import asked
+from .faces import Face, faces
+from .screws.room import room
+from .screws.screw_lines import screw_lines
+from .screws.sheet_screws import Fastening, Missed, jamb_walls, sheet_screws, stitch_screws
+from .screws.trim_screws import Trimmed, trim_screws
+from .skin.cladding import clad, skin
+from .skin.closures import eave_closures, head_closures, ridge_closures
+from .steel.door_room import in_the_doors_way
+from .steel.frames import framed
+from .steel.framing import roof_framing, wall_framing
+from .steel.opening_frames import opening_parts
+from .steel.slab import slab
+from .trim.edge_trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_run
+from .trim.opening_trims import opening_runs
+from .trim.trim_lines import TrimLines
+from .trim.trim_run import TrimRun, pieces
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """parts: everything the building is made of. findings: what could not be done as the rules ask. terms:
+    what was asked and no part can show."""
+
+    parts: tuple[Part, ...]
+    findings: tuple[Finding, ...]
+    terms: Terms
+
+
+def lay_out(building: Building) -> Laid:
+    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws."""
+    around = faces(building)
+    named = {face.name: face for face in around}
+    lines, trim = SteelLines(building), TrimLines(building)
+    steel = [*framed(building, named), *_framing(lines, around)]
+    sheets = [part for face in around for part in clad(building, face)]
+    around_openings, edges = list(_opening_runs(trim, around)), list(_edge_runs(trim, named))
+    opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
+    trims, runs = opening_trims + edge_trims, around_openings + edges
+    screws, missed = _screws(trim, around, steel, sheets, (trims, runs))
+    parts = (
+        slab(building, named),
+        *steel,
+        *opening_trims,
+        *sheets,
+        *_closures(trim, named),
+        *edge_trims,
+        *screws,
+    )
+    findings = list(_left_out_screws(missed))
+    for face in around:
+        findings += in_the_doors_way(building, face, steel)
+        findings += _left_out(lines, face)
+    return Laid(parts, in_order(findings), asked(building, around))
+
+
+def _framing(lines: SteelLines, around: Sequence[Face]) -> Iterator[Part]:
+    for face in around:
+        yield from roof_framing(lines, face) if face.sloped else wall_framing(lines, face)
+    for face in around:
+        yield from opening_parts(lines, face)
+
+
+def _opening_runs(lines: TrimLines, around: Sequence[Face]) -> Iterator[TrimRun]:
+    for face in around:
+        if not face.sloped:
+            yield from opening_runs(lines, face)
+            yield from base_runs(lines, face)
+
+
+def _edge_runs(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[TrimRun]:
+    yield from corner_runs(lines)
+    yield from eave_runs(lines)
+    yield from rake_runs(lines, named["back"])
+    yield from rake_runs(lines, named["front"])
+    yield ridge_run(lines)
+
+
+def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
+    return [part for run in runs for part in pieces(run, building.trim.stock, building.trim.lap)]
+
+
+def _closures(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[Part]:
+    for wall in (named["left"], named["right"]):
+        yield from head_closures(lines, wall)
+    for slope in (named["left slope"], named["right slope"]):
+        yield from eave_closures(lines, slope)
+        yield from ridge_closures(lines, slope)
+
+
+def _screws(
+    lines: TrimLines,
+    around: Sequence[Face],
+    steel: Sequence[Part],
+    sheets: Sequence[Part],
+    trims: tuple[Sequence[Part], Sequence[TrimRun]],
+) -> tuple[list[Part], list[Missed]]:
+    """The screws of all sheets, then those of all trims, which find the sheets' in their way."""
+    through_sheets: list[Part] = []
+    through_trims: list[Part] = []
+    missed: list[Missed] = []
+    building = lines.building
+    for face in around:
+        on_face = [sheet for sheet in sheets if sheet.label("face") == face.name]
+        plan = Fastening(
+            building.screws,
+            face,
+            screw_lines(lines, face, steel),
+            list(jamb_walls(face, steel)),
+            room(lines, face, steel, trims[0]),
+            skin(building, face),
+        )
+        rows, misses = sheet_screws(building.sheets.profile, plan, on_face)
+        stitched = (stitch_screws(building.sheets.profile, plan, sheet) for sheet in on_face)
+        through_sheets += [*rows, *(one for one in stitched if one)]
+        more, others = trim_screws(Trimmed(lines, plan, steel, on_face, trims[1]))
+        through_trims += more
+        missed += [*misses, *others]
+    return through_sheets + through_trims, missed
+
+
+def _left_out_screws(missed: Sequence[Missed]) -> Iterator[Finding]:
+    """One finding a sheet for the screws that its pattern asks for and that would find no steel."""
+    for sheet, count in Counter(one.sheet for one in missed).items():
+        yield Finding(Code.SCREW_LEFT_OUT, (sheet,), measured=count, quantity="count")
+
+
+def _left_out(lines: SteelLines, face: Face) -> Iterator[Finding]:
+    """Gable posts that had to give way to an opening."""
+    frame = lines.building.frame
+    wanted = {"front": frame.front_posts, "back": frame.back_posts}.get(face.name, ())
+    standing = dict(lines.standing_posts(face.name))
+    for u in wanted:
+        if u not in standing:
+            yield Finding(Code.POST_LEFT_OUT, (face.name,), measured=u, quantity="length")
+        elif standing[u] is not None:
+            yield Finding(Code.POST_ON_HEADER, (face.name,), measured=u, quantity="length")

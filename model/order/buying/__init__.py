@@ -1,0 +1,1 @@
+"""What to buy: items, cutting plans, prices."""

@@ -1,0 +1,162 @@
+"""The schedule: one row for every mark, all figures measured off solids."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from math import hypot
+from typing import Literal
+
+from ...measure.blank import Cutout, End
+from ...measure.congruent import Group, groups
+from ...measure.laps import clad_planes, side_laps
+from ...measure.member import MeasuredMember
+from ...measure.sheet import MeasuredSheet
+from ...measure.told_by_shape import told_by_shape
+from ...pieces import Model
+from ...roles import list_of
+from ...terms import Terms
+from .items import Item, item
+
+NO_SEALANT, FLAT_NOISE = 3 / 12, 1e-9
+
+Units = Literal["ft-in", "mm"]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """The sheets of one mark, on the bench: face up, overlap rib on the left.
+
+    count: pieces; turned: how many of them stand with their head down (on a roof: away from the
+    ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
+    edge's; thickness: between its faces (mm). foot, head: the cuts at its ends. cutouts: from the
+    sheet's lower left corner.
+    area: flat, of one (mm2). weight: of one (kg). ribs: centres of its major ribs from its left edge;
+    overlap: whether the first of them is the overlap rib.
+    """
+
+    mark: str
+    role: str
+    count: int
+    turned: int
+    faces: tuple[str, ...]
+    width: float
+    cover: float
+    length: float
+    thickness: float
+    foot: End
+    head: End
+    cutouts: tuple[Cutout, ...]
+    area: float
+    weight: float
+    colour: str
+    profile: str
+    gauge: str
+    ribs: tuple[float, ...] = ()
+    overlap: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One piece in the building. head_up: whether its head stands higher (nearer the ridge) than its foot."""
+
+    name: str
+    mark: str
+    face: str
+    head_up: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Schedule:
+    """All that a model is made of: sheets in rows, everything else in items.
+
+    units: how lengths are to be shown, "ft-in" or "mm". sealed_laps: lengths of the roof's side laps that
+    want sealant (mm), none from 3:12 up. terms: what was asked of the building.
+    """
+
+    name: str
+    units: Units
+    rows: tuple[Row, ...]
+    items: tuple[Item, ...]
+    placed: tuple[Placed, ...]
+    sealed_laps: tuple[float, ...] = ()
+    terms: Terms = field(default=Terms())
+
+    def listed(self, name: str) -> tuple[Item, ...]:
+        """The items of one of the lists of `ribwright.roles`, sheets excepted."""
+        return tuple(item for item in self.items if list_of(item.role) == name)
+
+    @property
+    def count(self) -> int:
+        """Of pieces."""
+        return sum(row.count for row in self.rows)
+
+    @property
+    def area(self) -> float:
+        """Of all pieces, flat (mm2): laps count twice."""
+        return sum(row.count * row.area for row in self.rows)
+
+    @property
+    def weight(self) -> float:
+        """Of all pieces (kg)."""
+        return sum(row.count * row.weight for row in self.rows)
+
+
+def schedule(model: Model) -> Schedule:
+    """The schedule of a model, by mark; the same off the model and off its STEP file.
+
+    Pieces without a role are told by their shape, as far as that is sure; the others are "unknown".
+    """
+    model = told_by_shape(model)
+    found = groups(model)
+    sheets = [(group, group.measured) for group in found]
+    rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
+    placed = (
+        Placed(member.piece.name, group.mark, member.piece.label("face"), member.head_up)
+        for group, _ in rows
+        for member in group.members
+    )
+    units: Units = "mm" if model.units == "mm" else "ft-in"
+    items = (
+        item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
+    )
+    laps = tuple(_sealed_laps(model))
+    return Schedule(
+        model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps, model.terms
+    )
+
+
+def _sealed_laps(model: Model) -> Iterator[float]:
+    """Lengths of the side laps of slopes below 3:12, as measured where sheets lie over each other.
+
+    Lapped metal roofing: 3:12 and up without sealant, 1/2:12 and up with it (IBC 1507.4.2).
+    """
+    for plane in clad_planes(model):
+        x, y, z = plane.frame.z
+        if plane.sloped and hypot(x, y) / z < NO_SEALANT - FLAT_NOISE:
+            yield from (lap.length for lap in side_laps(plane))
+
+
+def _row(group: Group, sheet: MeasuredSheet) -> Row:
+    pieces = [member.piece for member in group.members]
+    return Row(
+        mark=group.mark,
+        role=group.role,
+        count=len(pieces),
+        turned=sum(not member.head_up for member in group.members),
+        faces=tuple(dict.fromkeys(face for piece in pieces if (face := piece.label("face")))),
+        width=sheet.width,
+        cover=sheet.cover,
+        length=sheet.length,
+        thickness=sheet.thickness,
+        foot=sheet.foot,
+        head=sheet.head,
+        cutouts=sheet.cutouts,
+        area=sheet.plan_area,
+        weight=sheet.weight,
+        colour=pieces[0].label("colour"),
+        profile=pieces[0].label("profile"),
+        gauge=pieces[0].label("gauge"),
+        ribs=tuple(rib.centre for rib in sheet.majors),
+        overlap=any(rib.overlap for rib in sheet.majors),
+    )

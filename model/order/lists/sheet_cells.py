@@ -1,0 +1,96 @@
+"""The cells of a schedule in words and figures, the same in every kind of output."""
+
+from __future__ import annotations
+
+from ...measure.blank import Cutout, End
+from ...units import area_unit, format_area, format_length, format_weight, weight_unit
+from .items import format_thickness
+from .schedule import Row, Schedule, Units
+
+LENGTHS = {"ft-in": "feet and inches to 1/16", "mm": "mm"}
+
+TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up")
+"""Columns of words, in order."""
+FIGURES = ("mark", "count", "width", "cover", "length", "area", "weight")
+"""Columns of figures, in order, after the mark that they belong to."""
+
+
+def figures(row: Row, units: Units) -> dict[str, str]:
+    """The cells of FIGURES."""
+    return {
+        "mark": row.mark,
+        "count": str(row.count),
+        "width": format_length(row.width, units),
+        "cover": format_length(row.cover, units),
+        "length": format_length(row.length, units),
+        "area": format_area(row.area, units),
+        "weight": format_weight(row.weight, units),
+    }
+
+
+def texts(row: Row, units: Units) -> dict[str, str]:
+    """The cells of TEXTS."""
+    return {
+        "ends": f"{end(row.foot, units)} / {end(row.head, units)}",
+        "colour": row.colour,
+        "profile": row.profile,
+        "gauge": row.gauge,
+        "thickness": format_thickness(row.thickness, units),
+        "faces": ", ".join(row.faces),
+        "up": up(row),
+    }
+
+
+def end(cut: End, units: Units) -> str:
+    """How an end is cut: square, rake with its drop and its high edge, peak with where and its drops."""
+    if cut.kind == "rake":
+        return f"rake {format_length(cut.drop, units)} high {cut.high}"
+    if cut.kind == "peak":
+        drops = f"{format_length(cut.left, units)} left, {format_length(cut.right, units)} right"
+        return f"peak at {format_length(cut.at, units)}, down {drops}"
+    return cut.kind
+
+
+def up(row: Row) -> str:
+    """How many stand with their head up, how many turned end for end."""
+    upright = row.count - row.turned
+    parts = [f"{upright} head up" if upright else "", f"{row.turned} turned" if row.turned else ""]
+    return ", ".join(filter(None, parts))
+
+
+def cut_name(cut: Cutout) -> str:
+    """A hole, or a notch and the sides it opens."""
+    return f"notch {' '.join(cut.sides)}" if cut.sides else "hole"
+
+
+def cut_figures(cut: Cutout, units: Units) -> tuple[str, str, str, str]:
+    """x, y, width, height."""
+    x, y, width, height = (format_length(size, units) for size in (cut.x, cut.y, cut.width, cut.height))
+    return (x, y, width, height)
+
+
+def cut_text(cut: Cutout, units: Units) -> str:
+    """A cutout on one line."""
+    x, y, width, height = cut_figures(cut, units)
+    return f"{cut_name(cut)} x {x}, y {y}, {width} wide, {height} high"
+
+
+def totals(schedule: Schedule) -> dict[str, str]:
+    """The cells of the last row."""
+    return {
+        "mark": "total",
+        "count": str(schedule.count),
+        "area": format_area(schedule.area, schedule.units),
+        "weight": format_weight(schedule.weight, schedule.units),
+    }
+
+
+def heading(schedule: Schedule) -> tuple[str, str]:
+    """The title, and what all the figures are in and reckoned from."""
+    units = schedule.units
+    return (
+        f"Panel schedule: {schedule.name}",
+        f"Lengths in {LENGTHS[units]}; area in {area_unit(units)} and weight in {weight_unit(units)} of one "
+        "piece. Sheets lie face up, overlap rib on the left; ends are foot / head; cutouts are measured "
+        "from the lower left corner.",
+    )

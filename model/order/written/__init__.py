@@ -1,0 +1,1 @@
+"""Schedule and order as tables, CSV, JSON, Markdown, spreadsheet."""
