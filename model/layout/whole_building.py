@@ -16,6 +16,7 @@ from .faces import Face, faces
 from .screws.room import room
 from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, jamb_walls, sheet_screws, stitch_screws
+from .screws.steel_contact import walls
 from .screws.trim_screws import Trimmed, trim_screws
 from .skin.cladding import clad, skin
 from .skin.closures import eave_closures, head_closures, ridge_closures
@@ -115,12 +116,13 @@ def _screws(
     building = lines.building
     for face in around:
         on_face = [sheet for sheet in sheets if sheet.label("face") == face.name]
+        behind = walls(face, steel)
         plan = Fastening(
             building.screws,
             face,
-            screw_lines(lines, face, steel),
-            list(jamb_walls(face, steel)),
-            room(lines, face, steel, trims[0]),
+            screw_lines(lines, face, behind),
+            list(jamb_walls(face, behind)),
+            room(lines, face, steel, trims[0], behind),
             skin(building, face),
         )
         rows, misses = sheet_screws(building.sheets.profile, plan, on_face)

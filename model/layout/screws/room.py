@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from itertools import pairwise
+from math import dist
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
-from shapely.geometry import Point, Polygon
+from shapely.geometry import MultiPolygon, Point, Polygon
 from shapely.ops import nearest_points
 
 from ...place import Point2, dot
@@ -17,10 +19,12 @@ from ...recipe import Part, Prism, Sheet
 from ..faces import Face
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import APART, CLEAR, EDGE, INCH, SHANK
-from .steel_contact import TOUCHING, backing, seen, touching
+from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, seen, touching
 
 Floats = NDArray[np.float64]
 
+TIE = 1e-3
+"""mm; far less than anything measured, far more than rounding."""
 POINT = 40.0
 """mm; no screw's point reaches farther behind a steel line."""
 
@@ -39,26 +43,43 @@ class Room:
 
     def spot(self, wanted: Point2, where: shapely.Geometry) -> Point2 | None:
         """The spot in a region nearest to the wanted one where no other screw is near; None without any."""
-        low_u, low_v, high_u, high_v = where.bounds if not where.is_empty else (0.0,) * 4
+        if where.is_empty:
+            return None
+        low_u, low_v, high_u, high_v = where.bounds
         near = [
-            Point(point).buffer(APART, 32)
+            point
             for point in self.taken
             if low_u - APART < point[0] < high_u + APART and low_v - APART < point[1] < high_v + APART
         ]
-        free = where.difference(shapely.union_all(near)) if near else where
+        if shapely.intersects_xy(where, *wanted) and all(dist(wanted, point) >= APART for point in near):
+            return wanted
+        discs = shapely.buffer(shapely.points(np.array(near).reshape(-1, 2)), APART, quad_segs=32)
+        free = where.difference(shapely.union_all(discs))
         if free.is_empty:
             return None
-        best = nearest_points(free, Point(wanted))[0]
-        return (best.x, best.y)
+        return _nearest(free, wanted)
 
 
-def room(lines: TrimLines, face: Face, steel: Sequence[Part], trims: Sequence[Part]) -> Room:
-    """The room on a face, before any screw stands."""
-    behind = backing(face, steel)
+def _nearest(free: shapely.Geometry, wanted: Point2) -> Point2:
+    """The nearest spot of a region. Of two equally near ones, as above and below a screw that stands in the
+    way, the lower, or the left one: their distances differ by rounding alone, which chooses at random."""
+    best, other = (
+        nearest_points(free, Point(wanted[0] - nudge, wanted[1] - 2 * nudge))[0] for nudge in (0.0, TIE)
+    )
+    near, far = (dist(wanted, (spot.x, spot.y)) for spot in (best, other))
+    chosen = other if far - near < TIE / 10 and best.distance(other) > 10 * TIE else best
+    return (chosen.x, chosen.y)
+
+
+def room(
+    lines: TrimLines, face: Face, steel: Sequence[Part], trims: Sequence[Part], behind: Sequence[Wall]
+) -> Room:
+    """The room on a face, before any screw stands. behind: the steel's walls on it."""
+    backed = backing(face, behind)
     pressed = [wall for trim in trims for wall in touching(face.frame, trim)]
     rims = [wall.buffer(SHANK + INCH / 8, join_style="mitre") - _inside(wall) for wall in pressed]
     ends = [end for part in steel for end in _ends_behind(face, part)]
-    sound = behind - shapely.union_all(rims + ends)
+    sound = backed - shapely.union_all(rims + ends)
     heads = sound - shapely.union_all([_lips(lines, face, number) for number in range(len(face.openings))])
     shapely.prepare(heads)
     shapely.prepare(sound)
@@ -70,7 +91,12 @@ def _ends_behind(face: Face, part: Part) -> Iterator[shapely.Geometry]:
     keeps clear of them."""
     if not isinstance(part.recipe, Prism):
         return
+    along, across, up, origin = heights(face.frame, part.place)
+    (x, y, _), *_ = part.recipe.section.outer
     for a, b, c in (part.recipe.start, part.recipe.end):
+        first = along * x + across * y + up * (a * x + b * y + c) + origin
+        if not -POINT - NEARLY < first < NEARLY - TOUCHING:
+            continue  # most ends are far from the face, and the first corner says so
         corners = [
             seen(face.frame, part.place.point((x, y, a * x + b * y + c)))
             for x, y, _ in part.recipe.section.outer
@@ -94,16 +120,23 @@ def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
 
 def pans(face: Face, sheet: Part, beside: float) -> shapely.Geometry:
     """The flats of a sheet on the face (u, v), 1.5 diameters in from its edges and `beside` from bends."""
-    recipe = sheet.recipe
-    assert isinstance(recipe, Sheet)
+    assert isinstance(sheet.recipe, Sheet)
+    on_bench = _on_bench(sheet.recipe, beside)
+    return shapely.transform(on_bench, lambda points: _on_face(face, sheet, points))
+
+
+@lru_cache(maxsize=256)
+def _on_bench(recipe: Sheet, beside: float) -> shapely.Geometry:
     inside = Polygon(recipe.outline, recipe.holes).buffer(-EDGE, join_style="mitre")
+    left, low, right, high = inside.bounds
     flats = [
-        shapely.box(a + beside, -1e6, b - beside, 1e6)
+        shapely.box(a + beside, low - 1, b - beside, high + 1)
         for (a, w0), (b, w1) in pairwise(recipe.lower)
         if abs(w0) < 1e-6 and abs(w1) < 1e-6 and b - a > 2 * beside
+        if a < right and b > left
     ]
-    on_bench = inside.intersection(shapely.union_all(flats))
-    return shapely.transform(on_bench, lambda points: _on_face(face, sheet, points))
+    pieces = shapely.get_parts(shapely.intersection(inside, flats))
+    return MultiPolygon([piece for piece in pieces if piece.area > 0])
 
 
 def _on_face(face: Face, sheet: Part, points: Floats) -> Floats:

@@ -6,17 +6,16 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import shapely
-from shapely.geometry import LineString, Point
+from shapely.geometry import LineString
 
 from ...description.building import Opening
 from ...place import Point2
-from ...recipe import Part
 from ...roles import Role
 from ..faces import Face, head_angle
 from ..skin.closures import DEEP
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK
-from .steel_contact import touching
+from .steel_contact import Wall
 
 HEAD_LINE = 63.5
 """mm; the head screws of a side wall, below the eave (2 1/2 in): under the eave trim's drop, clear of the
@@ -44,16 +43,15 @@ class ScrewLine:
         return self.at + self.rise * (u - self.left)
 
 
-def screw_lines(lines: TrimLines, face: Face, steel: Sequence[Part]) -> list[ScrewLine]:
-    """Every framing line of a face that its sheets are fastened to."""
-    sound = shapely.union_all([wall for part in steel for wall in touching(face.frame, part)])
-    found = list(_rows(lines, face, steel, sound))
+def screw_lines(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> list[ScrewLine]:
+    """Every framing line of a face that its sheets are fastened to. behind: the steel's walls on it."""
+    found = list(_rows(lines, face, behind))
     if face.sloped or face.name in ("left", "right"):
-        found += _eave_line(lines, face, steel)
+        found += _eave_line(lines, face, behind)
     else:
         found += _rake_lines(lines, face)
     for opening in face.openings:
-        found += _beside(lines, face, opening, steel)
+        found += _beside(lines, face, opening, behind)
     return found
 
 
@@ -73,23 +71,21 @@ def edge_bar(at: float) -> Point2:
     return (at - EDGE, at + SHANK + INCH / 8)
 
 
-def _rows(
-    lines: TrimLines, face: Face, steel: Sequence[Part], sound: shapely.Geometry
-) -> Iterator[ScrewLine]:
+def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
     """Base rails, girts and purlins: pieces of one height are one row where steel lies between them."""
     spans: dict[float, list[Point2]] = {}
-    for part in steel:
+    steel = [wall for _, wall in behind]
+    for part, wall in behind:
         if part.role in ACROSS and part.label("face") == face.name:
-            for wall in touching(face.frame, part):
-                _, low, _, high = wall.bounds
-                at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), _bars(lines, face, part.role))
-                whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
-                left, _, right, _ = wall.intersection(whole).bounds
-                spans.setdefault(round(at, 3), []).append((left, right))
+            _, low, _, high = wall.bounds
+            at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), _bars(lines, face, part.role))
+            whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
+            left, _, right, _ = wall.intersection(whole).bounds
+            spans.setdefault(round(at, 3), []).append((left, right))
     for at, pieces in spans.items():
         left, right = min(pieces)
         for a, b in sorted(pieces)[1:]:
-            if shapely.intersects(sound, Point((right + a) / 2, at)):
+            if shapely.intersects_xy(steel, (right + a) / 2, at).any():
                 right = b
                 continue
             yield ScrewLine(at, left, right)
@@ -107,21 +103,19 @@ def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     return []
 
 
-def _eave_line(lines: TrimLines, face: Face, steel: Sequence[Part]) -> Iterator[ScrewLine]:
+def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
     """Along the eave strut: on a slope the middle of its flange, on a wall under the eave trim's drop."""
     eave = lines.building.eave_height
-    for strut in (part for part in steel if part.role is Role.EAVE_STRUT):
-        for wall in touching(face.frame, strut):
-            left, low, right, high = wall.bounds
-            if face.sloped:
-                leg = lines.profile("eave").in_plane / lines.steel.cos
-                at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), [edge_bar(leg)])
-            else:
-                foam = max(v for _, v in face.outline) - lines.side * lines.steel.rise - DEEP
-                drop = eave - lines.eave * lines.steel.rise - lines.profile("eave").out_of_plane
-                bars = [(foam - CLEAR, eave), (drop - CLEAR, drop + CLEAR)]
-                at = clear_of(eave - HEAD_LINE, (low + EDGE, high - EDGE), bars)
-            yield ScrewLine(at, left, right)
+    for left, low, right, high in (wall.bounds for part, wall in behind if part.role is Role.EAVE_STRUT):
+        if face.sloped:
+            leg = lines.profile("eave").in_plane / lines.steel.cos
+            at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), [edge_bar(leg)])
+        else:
+            foam = max(v for _, v in face.outline) - lines.side * lines.steel.rise - DEEP
+            drop = eave - lines.eave * lines.steel.rise - lines.profile("eave").out_of_plane
+            bars = [(foam - CLEAR, eave), (drop - CLEAR, drop + CLEAR)]
+            at = clear_of(eave - HEAD_LINE, (low + EDGE, high - EDGE), bars)
+        yield ScrewLine(at, left, right)
 
 
 def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
@@ -134,7 +128,7 @@ def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
     yield ScrewLine(steel.roof(half, deep), half, face.width, -steel.rise)
 
 
-def _beside(lines: TrimLines, face: Face, opening: Opening, steel: Sequence[Part]) -> Iterator[ScrewLine]:
+def _beside(lines: TrimLines, face: Face, opening: Opening, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
     """Over an opening's head and under its sill, on their flanges, clear of the trim's lip."""
     left, right = opening.from_left, opening.from_left + opening.width
     top, cut = opening.sill + opening.height, lines.building.sheets.cut_clearance
@@ -142,14 +136,13 @@ def _beside(lines: TrimLines, face: Face, opening: Opening, steel: Sequence[Part
     least = EDGE + HAIR + cut
     lip = least if over else max(least, j.out_of_plane + CLEAR)
     flange = over + lines.profile("drip").in_plane if over else j.in_plane
-    for part in (part for part in steel if part.group[-1].endswith(_name(face, opening))):
-        if part.role not in (Role.HEADER, Role.SILL):
+    for part, wall in behind:
+        if part.role not in (Role.HEADER, Role.SILL) or not part.group[-1].endswith(_name(face, opening)):
             continue
         sign, edge = (1.0, top) if part.role is Role.HEADER else (-1.0, opening.sill)
-        for wall in touching(face.frame, part):
-            low, high = sorted(sign * (v - edge) for v in wall.bounds[1::2])
-            at = clear_of((low + high) / 2, (over + lip, high - EDGE), [edge_bar(flange)])
-            yield ScrewLine(edge + sign * at, left, right)
+        low, high = sorted(sign * (v - edge) for v in wall.bounds[1::2])
+        at = clear_of((low + high) / 2, (over + lip, high - EDGE), [edge_bar(flange)])
+        yield ScrewLine(edge + sign * at, left, right)
 
 
 def _name(face: Face, opening: Opening) -> str:

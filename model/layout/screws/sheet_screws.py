@@ -30,7 +30,7 @@ from ..faces import Face
 from .room import Room, pans, segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
-from .steel_contact import seen, touching
+from .steel_contact import Wall, seen
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
@@ -66,14 +66,24 @@ class Missed:
 
 @dataclass(slots=True)
 class _Laid:
-    """A sheet while its screws are set: its flats, its outline on the face, and the screws so far."""
+    """A sheet while its screws are set: its pans, where heads have room on its face, its outline there, and
+    the screws so far."""
 
     part: Part
     sign: float
     origin: Point2
-    flats: shapely.Geometry
+    pans: shapely.Geometry
+    heads: shapely.Geometry
     inside: shapely.Geometry
     spots: list[Point2] = field(default_factory=list)
+
+    def has_room(self, at: Point2) -> bool:
+        """Whether a screw may stand at a place (u, v)."""
+        return bool(shapely.intersects_xy(self.pans, *at) and shapely.intersects_xy(self.heads, *at))
+
+    def flats(self, where: shapely.Geometry) -> shapely.Geometry:
+        """Where in a region screws may stand."""
+        return self.pans.intersection(where).intersection(self.heads)
 
     def u(self, bench: float) -> float:
         """u on the face of a u on the bench."""
@@ -106,9 +116,9 @@ def _laid(plan: Fastening, part: Part) -> _Laid:
     sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
     outline = Polygon(part.recipe.outline, part.recipe.holes).buffer(-EDGE, join_style="mitre")
     inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
-    flats = pans(plan.face, part, RIM).intersection(plan.room.heads)
+    flats = pans(plan.face, part, RIM)
     shapely.prepare(flats)
-    return _Laid(part, sign, (u, v), flats, inside)
+    return _Laid(part, sign, (u, v), flats, plan.room.heads, inside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +127,13 @@ class _Want:
 
     line: ScrewLine
     at: Point2
-    along: LineString
+    pan: Point2
     pair: bool
+
+    @property
+    def along(self) -> LineString:
+        """The stretch of the line over the pan beside the rib."""
+        return _along(self.line, self.pan)
 
 
 def _at_ribs(profile: RibProfile, plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
@@ -156,7 +171,7 @@ def _side(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, side: floa
         for place, (v, i) in enumerate(crossed):
             at_end = place in (0, len(crossed) - 1)
             pair = (plan.screws.ends if at_end else plan.screws.between) == "pair"
-            found[i] = _Want(plan.lines[i], (u, v), _along(plan.lines[i], pan), pair)
+            found[i] = _Want(plan.lines[i], (u, v), pan, pair)
     return found
 
 
@@ -190,12 +205,12 @@ def _beyond(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, want: _W
 
 def _set(plan: Fastening, sheet: _Laid, want: _Want) -> bool:
     """Sets a screw as near as may be to where it is wanted; False where there is no room for it."""
-    if shapely.intersects_xy(sheet.flats, *want.at):
+    if sheet.has_room(want.at):
         spot: Point2 | None = want.at
         if any(abs(u - want.at[0]) + abs(v - want.at[1]) < 2 * APART for u, v in sheet.spots):
-            spot = plan.room.spot(want.at, sheet.flats.intersection(want.along))
+            spot = plan.room.spot(want.at, sheet.flats(want.along))
     else:
-        spot = plan.room.spot(want.at, sheet.flats.intersection(want.along))
+        spot = plan.room.spot(want.at, sheet.flats(want.along))
     return _put(plan, sheet, spot)
 
 
@@ -223,7 +238,7 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
             continue
         for line in plan.lines:
             along = _along(line, (end, beyond))
-            where = sheet.flats.intersection(along)
+            where = sheet.flats(along)
             u = min(max(end + inward * FROM_EDGE, line.left), line.right)
             v = line.at + line.rise * (u - line.left)
             left, _, right, _ = along.bounds
@@ -240,7 +255,7 @@ def _along_jambs(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
         strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
         low, high = opening
         count = max(1, ceil((high - low) / apart))
-        beside = [(sheet, where) for sheet in laid if not (where := sheet.flats.intersection(strip)).is_empty]
+        beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
         for k in range(count + 1):
             at = (u, low + (high - low) * k / count)
             _one_of_column(plan, at, beside)
@@ -320,10 +335,10 @@ def _top(recipe: Sheet, u: float) -> float:
     return 0.0
 
 
-def jamb_walls(face: Face, steel: Sequence[Part]) -> Iterator[tuple[Point2, Polygon]]:
+def jamb_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
     """For each jamb the heights its opening begins and ends at, an inch in, and its wall on the face."""
     for number, opening in enumerate(face.openings, 1):
         span = (opening.sill + INCH, opening.sill + opening.height - INCH)
-        for part in steel:
+        for part, wall in behind:
             if part.role is Role.JAMB and part.group[-1] == f"{face.name} {opening.kind} {number}":
-                yield from ((span, wall) for wall in touching(face.frame, part))
+                yield (span, wall)

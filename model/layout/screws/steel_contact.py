@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from math import hypot
 
 import shapely
@@ -15,14 +16,26 @@ from .screw_kinds import EDGE, SHANK
 
 TOUCHING = 1.0
 """mm; metal this close to a face's steel line lies on it."""
+NEARLY = 1e-6
+"""mm; what two ways of working out one height may differ by."""
 PAST_BEND = SHANK + 1.0
 """mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
 
 
-def backing(face: Face, steel: Iterable[Part]) -> shapely.Geometry:
+Wall = tuple[Part, Polygon]
+"""A flat wall (u, v) on a face's steel line, and the part it belongs to."""
+
+
+def walls(face: Face, parts: Sequence[Part]) -> list[Wall]:
+    """All the flat walls of parts that lie on a face's steel line."""
+    return [(part, wall) for part in parts for wall in touching(face.frame, part)]
+
+
+def backing(face: Face, behind: Sequence[Wall]) -> shapely.Geometry:
     """The regions (u, v) of a face where the middle of a screw may stand: flat walls on the steel line,
     1.5 diameters in from their edges and ends (AISI S100), clear of bends."""
-    return shapely.union_all([wall for part in steel for wall in touching(face.frame, part, EDGE)])
+    parts = {part.name: part for part, _ in behind}.values()
+    return shapely.union_all([wall for part in parts for wall in touching(face.frame, part, EDGE)])
 
 
 def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
@@ -35,7 +48,11 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
     body = recipe.body if isinstance(recipe, Cut) else recipe
     if not isinstance(body, Prism):
         return
+    along, across, up, origin = heights(frame, part.place)
     for a, b in _flats(body.section, inset):
+        first = _on(body.start, a, inset)
+        if abs(along * first[0] + across * first[1] + up * first[2] + origin) >= TOUCHING + NEARLY:
+            continue  # most walls lie on no face, and the first corner says so
         corners = (
             (body.start, a, inset),
             (body.start, b, inset),
@@ -46,7 +63,7 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
         for plane, corner, inward in corners:
             u, v, w = seen(frame, part.place.point(_on(plane, corner, inward)))
             if abs(w) >= TOUCHING:
-                break  # most walls lie on no face, and the first corner says so
+                break
             points.append((u, v))
         if len(points) == len(corners):
             wall = Polygon(points)
@@ -56,19 +73,23 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
                 yield from (one for one in shapely.get_parts(wall) if one.geom_type == "Polygon")
 
 
-def _flats(section: Section, inset: float) -> Iterator[tuple[Point2, Point2]]:
+@lru_cache(maxsize=256)
+def _flats(section: Section, inset: float) -> tuple[tuple[Point2, Point2], ...]:
     """The straight stretches of a section's outline that are longer than what is kept clear of."""
-    ring = section.outer
+    ring, found = section.outer, []
     for i, (x0, y0, _) in enumerate(ring):
         x1, y1, _ = ring[(i + 1) % len(ring)]
         size = hypot(x1 - x0, y1 - y0)
         first, last = (_kept_clear(section, j % len(ring), inset) for j in (i, i + 1))
         if size > first + last:
             way = ((x1 - x0) / size, (y1 - y0) / size)
-            yield (
-                (x0 + first * way[0], y0 + first * way[1]),
-                (x1 - last * way[0], y1 - last * way[1]),
+            found.append(
+                (
+                    (x0 + first * way[0], y0 + first * way[1]),
+                    (x1 - last * way[0], y1 - last * way[1]),
+                )
             )
+    return tuple(found)
 
 
 def _kept_clear(section: Section, corner: int, inset: float) -> float:
@@ -103,7 +124,7 @@ def _tools(frame: Place, part: Part, recipe: Cut) -> shapely.Geometry:
         ]
         ws = [w for _, _, w in corners]
         if min(ws) < TOUCHING / 4 < max(ws):
-            taken.append(shapely.MultiPoint([(u, v) for u, v, _ in corners]).convex_hull)
+            taken.append(shapely.convex_hull(shapely.multipoints([(u, v) for u, v, _ in corners])))
     return shapely.union_all(taken)
 
 
@@ -111,3 +132,9 @@ def seen(frame: Place, point: Point3) -> Point3:
     """A building point in a frame's own coordinates."""
     from_origin = add(point, frame.origin, -1.0)
     return (dot(from_origin, frame.x), dot(from_origin, frame.y), dot(from_origin, frame.z))
+
+
+def heights(frame: Place, place: Place) -> tuple[float, float, float, float]:
+    """How a placed part's own x, y and z rise from a frame's plane, and how high its origin stands."""
+    out = frame.z
+    return (dot(place.x, out), dot(place.y, out), dot(place.z, out), seen(frame, place.origin)[2])

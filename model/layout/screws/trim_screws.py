@@ -70,15 +70,15 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
     """The rows of a face's trims, and those of their screws that would miss."""
     face, missed = on.plan.face, []
     rows: list[Part] = []
-    free = shapely.STRtree(shapely.get_parts(_free(on)))
+    flats = _flats(on)
     wanted = _on_slope(on) if face.sloped else _on_wall(on)
     for name, run, seat, spots in wanted:
         screw = _reaching(seat + on.lines.lap_room)
         laps, ends = _barred(on, run, on.laps(run)), _barred(on, run, on.bars(run))
         row = []
         for at, where in spots:
-            pieces = free.geometries[free.query(where)]
-            room = shapely.union_all(shapely.intersection(pieces, where))
+            pieces = flats.geometries[flats.query(where)]
+            room = shapely.union_all(shapely.intersection(pieces, on.plan.room.steel & where))
             spot = on.plan.room.spot(at, room - laps) or on.plan.room.spot(at, room - ends)
             if spot is None:
                 missed.append(Missed(name, face.name, at))
@@ -93,10 +93,10 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
     return rows, missed
 
 
-def _free(on: Trimmed) -> shapely.Geometry:
-    """Where the sheets' pans lie on steel: a shank through a rib would leave air under it."""
+def _flats(on: Trimmed) -> shapely.STRtree:
+    """The sheets' pans: a shank through a rib would leave air under it."""
     flats = [pans(on.plan.face, sheet, SHANK + 0.3) for sheet in on.sheets]
-    return shapely.union_all(flats) & on.plan.room.steel
+    return shapely.STRtree(shapely.get_parts(flats))
 
 
 def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geometry:

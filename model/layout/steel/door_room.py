@@ -65,11 +65,13 @@ def _corners(face: Face, part: Part) -> tuple[Floats, Floats]:
 def _meets(member: tuple[Floats, Floats], low: Floats, high: Floats) -> bool:
     """Whether a member's hull and an upright box share room: no axis separates them (boxes' 15 axes)."""
     points, axes = member
+    if (points.max(0) <= low).any() or (points.min(0) >= high).any():
+        return False  # most members stand clear by the box's own axes
     box = np.array(
         [[x, y, z] for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
     )
-    crosses = [np.cross(a, e) for a in axes for e in np.eye(3)]
-    for axis in [*np.eye(3), *axes, *crosses]:
+    crosses = np.cross(axes[:, None], np.eye(3)).reshape(-1, 3)
+    for axis in [*axes, *crosses]:
         if axis @ axis < 1e-12:
             continue
         a, b = points @ axis, box @ axis
