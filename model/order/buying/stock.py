@@ -1,8 +1,9 @@
 """The stock plan: pieces cut from stock lengths with the fewest sticks, and the proof beside it.
 
 The cutting-stock problem. First-fit decreasing gives a plan; where it needs no more sticks than the
-total length does, it is proven best and nothing more is computed. Otherwise Gilmore and Gomory's column
-generation (Operations Research 9, 1961) gives a bound, and the integer program over its patterns a plan.
+total length does, it is proven best and nothing more is computed. Otherwise a short search settles a small
+demand; for a large one Gilmore and Gomory's column generation (Operations Research 9, 1961) gives a bound,
+and the integer program over its patterns a plan.
 """
 
 from __future__ import annotations
@@ -15,12 +16,10 @@ from math import ceil
 import numpy as np
 from numpy.typing import NDArray
 
+from .packing import TINY, Pattern, Undecided, packed
+
 SAME = 0.1
 """mm; lengths this close are cut to one measure, and a piece this much over a stick is a whole stick."""
-
-TINY = 1e-6
-
-Pattern = tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +60,7 @@ def stock_plan(pieces: Sequence[tuple[str, float]], stock: float, kerf: float = 
     patterns = _first_fit(weights, demand, room)
     bound = _bound(weights, demand, room)
     if len(patterns) > bound:
-        columns, relaxed = _generated(weights, demand, room, patterns)
-        bound = max(bound, ceil(relaxed - TINY))
-        if len(patterns) > bound:
-            better = _integer(columns, demand)
-            patterns = better if better and len(better) < len(patterns) else patterns
+        patterns, bound = _best(weights, demand, room, patterns, bound)
     return StockPlan(_sticks(patterns, lengths, pieces, stock, kerf), bound)
 
 
@@ -96,6 +91,28 @@ def _first_fit(weights: NDArray[np.float64], demand: NDArray[np.int64], room: fl
 def _bound(weights: NDArray[np.float64], demand: NDArray[np.int64], room: float) -> int:
     """The total's bound, and the pieces of which no two share a stick."""
     return max(ceil(float(weights @ demand) / room - TINY), int(demand[weights > room / 2 + TINY].sum()))
+
+
+def _best(
+    weights: NDArray[np.float64], demand: NDArray[np.int64], room: float, plan: list[Pattern], bound: int
+) -> tuple[list[Pattern], int]:
+    """A plan of fewer sticks, if there is one, and how few any plan can need, both as well as can be told."""
+    wanted = tuple(demand.tolist())
+    try:
+        while bound < len(plan):
+            better = packed(weights.tolist(), wanted, room, bound)
+            if better is not None:
+                return better, bound
+            bound += 1
+        return plan, bound
+    except Undecided:
+        pass  # too many ways for a search
+    columns, relaxed = _generated(weights, demand, room, plan)
+    bound = max(bound, ceil(relaxed - TINY))
+    if bound == len(plan):
+        return plan, bound
+    better = _integer(columns, demand)
+    return (better if better and len(better) < len(plan) else plan), bound
 
 
 def _generated(
