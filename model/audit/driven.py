@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -13,7 +14,7 @@ from ..measure.faces import Vectors
 from ..pieces import Piece
 from ..solids.properties import REMEMBERED, triangles
 from .rays import spans
-from .site import Site, axes
+from .site import Numbers, Site, axes
 
 RIM = 8
 """Rays around a washer's rim."""
@@ -23,6 +24,8 @@ REACHED = 1.5
 """mm before a washer in which the layer that it sits on may begin: it may lean into it."""
 SEATED = 0.6
 """mm that the middle of a washer may stand off what is under it: a flange's lean."""
+AT_ONCE = 500
+"""Screws that are asked for together: as arrays, within a few MiB."""
 BEFORE = 60.0
 """mm; how far before the head something is still looked for that it could be behind."""
 
@@ -104,35 +107,100 @@ class Driven:
 
 def driven(site: Site) -> Iterator[Driven]:
     """All screws of a model, piece by piece."""
-    remembered: dict[object, list[_Met]] = {}
-    for piece in site.screws:
-        yield from _row(site, piece, remembered)
+    rows = [_row(site, piece) for piece in site.screws]
+    crossed = _all_crossed(near for row in rows for near in row.near)
+    for row in rows:
+        yield from _driven(site, row, crossed)
 
 
 _Met = tuple[int, list[tuple[float, float]], tuple[float, float]]
-"""A screw's number in its row, its axis' stretches in a body, and its rim's least and greatest depth."""
+"""A screw's number among those asked for, its axis' stretches in a body, its rim's least and greatest
+depth."""
 
 
-def _row(site: Site, piece: Piece, remembered: dict[object, list[_Met]]) -> Iterator[Driven]:
-    """The screws of one piece."""
+@dataclass(frozen=True, slots=True, eq=False)
+class _Near:
+    """Screws of one piece that may meet one body: their numbers in the row, and how they stand in its frame.
+
+    seats: (n, 3), direction: (3,). key: the same for screws that stand alike to equal bodies.
+    """
+
+    body: int
+    screws: Numbers
+    solid: TopoDS_Solid
+    shape: Shape
+    seats: Vectors
+    direction: Vectors
+    key: tuple[TopoDS_Solid, TopoDS_Solid, bytes, bytes]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Row:
+    """The screws of one piece: their seats (n, 3) and axis (3,) in the building, and what is near them."""
+
+    piece: Piece
+    shape: Shape
+    seats: Vectors
+    axis: Vectors
+    near: tuple[_Near, ...]
+
+
+def _row(site: Site, piece: Piece) -> _Row:
+    """The screws of one piece, and the bodies whose boxes they reach."""
     shape, turn = shape_of(piece.solid), axes(piece.place)
     points = np.array(piece.row or ((0.0, 0.0, 0.0),)) + shape.seat
     seats, axis = points @ turn.T + np.array(piece.place.origin), turn @ shape.axis
-    layers: list[list[Layer]] = [[] for _ in seats]
-    rims: list[dict[int, tuple[float, float]]] = [{} for _ in seats]
     low = np.minimum(seats - BEFORE * axis, seats + shape.length * axis) - shape.rim
     high = np.maximum(seats - BEFORE * axis, seats + shape.length * axis) + shape.rim
-    near = np.flatnonzero(((site.low < high.max(axis=0)) & (site.high > low.min(axis=0))).all(axis=1))
-    for k in near.tolist():
-        close = np.flatnonzero(((low < site.high[k]) & (high > site.low[k])).all(axis=1))
-        if not len(close):
-            continue
-        for screw, stretches, rim in _met(site, k, piece, shape, seats[close], axis, remembered):
-            layers[close[screw]] += [Layer(start, end, k) for start, end in stretches]
-            rims[close[screw]][k] = rim
-    for number, (seat, found, rim_of) in enumerate(zip(seats, layers, rims, strict=True), 1):
+    about = np.flatnonzero(((site.low < high.max(axis=0)) & (site.high > low.min(axis=0))).all(axis=1))
+    meet = ((low < site.high[about, None]) & (high > site.low[about, None])).all(axis=2)
+    near = tuple(
+        _near(site, k, piece, np.flatnonzero(close), seats, axis)
+        for k, close in zip(about.tolist(), meet, strict=True)
+        if close.any()
+    )
+    return _Row(piece, shape, seats, axis, near)
+
+
+def _near(site: Site, k: int, piece: Piece, screws: Numbers, seats: Vectors, axis: Vectors) -> _Near:
+    turn, solid = site.turns[k], site.bodies[k].solid
+    starts, direction = (seats[screws] - site.origins[k]) @ turn, axis @ turn
+    key = (solid, piece.solid, np.round(direction, 7).tobytes(), np.round(starts, 4).tobytes())
+    return _Near(k, screws, solid, shape_of(piece.solid), starts, direction, key)
+
+
+def _all_crossed(near: Iterable[_Near]) -> dict[object, list[_Met]]:
+    """What screws meet of bodies, by key: those that stand alike are asked once, and all that look the same
+    way at equal bodies together."""
+    asked = {one.key: one for one in near}
+    together: dict[object, list[_Near]] = defaultdict(list)
+    for key, one in asked.items():
+        together[key[:3]].append(one)
+    crossed: dict[object, list[_Met]] = {key: [] for key in asked}
+    for alike in together.values():
+        first = alike[0]
+        owners = [(one.key, number) for one in alike for number in range(len(one.seats))]
+        seats = np.vstack([one.seats for one in alike])
+        for start in range(0, len(seats), AT_ONCE):
+            part = seats[start : start + AT_ONCE]
+            for screw, axial, rim in _crossed(first.solid, first.shape, part, first.direction):
+                key, number = owners[start + screw]
+                crossed[key].append((number, axial, rim))
+    return crossed
+
+
+def _driven(site: Site, row: _Row, crossed: Mapping[object, list[_Met]]) -> Iterator[Driven]:
+    """The screws of one piece with all they meet."""
+    layers: list[list[Layer]] = [[] for _ in row.seats]
+    rims: list[dict[int, tuple[float, float]]] = [{} for _ in row.seats]
+    for near in row.near:
+        for number, stretches, rim in crossed[near.key]:
+            screw = near.screws[number]
+            layers[screw] += [Layer(start, end, near.body) for start, end in stretches]
+            rims[screw][near.body] = rim
+    for number, (seat, found, rim_of) in enumerate(zip(row.seats, layers, rims, strict=True), 1):
         found.sort(key=lambda layer: (layer.start, layer.body))
-        yield Driven(piece, number, shape, seat, axis, tuple(found), _held(site, found), rim_of)
+        yield Driven(row.piece, number, row.shape, seat, row.axis, tuple(found), _held(site, found), rim_of)
 
 
 def _held(site: Site, layers: Sequence[Layer]) -> tuple[Layer, ...]:
@@ -140,25 +208,6 @@ def _held(site: Site, layers: Sequence[Layer]) -> tuple[Layer, ...]:
     under = [layer for layer in layers if layer.end > -SEATED and layer.start > -REACHED]
     steel = next((k for k, layer in enumerate(under) if site.lists[layer.body] == "members"), len(under))
     return tuple(under[: steel + 1])
-
-
-def _met(
-    site: Site,
-    k: int,
-    piece: Piece,
-    shape: Shape,
-    seats: Vectors,
-    axis: Vectors,
-    remembered: dict[object, list[_Met]],
-) -> list[_Met]:
-    """What screws of one piece meet of one body; those that stand alike to equal bodies are asked once."""
-    turn = site.turns[k]
-    starts, direction = (seats - site.origins[k]) @ turn, axis @ turn
-    where = (np.round(starts, 4).tobytes(), np.round(direction, 7).tobytes())
-    key = (site.bodies[k].solid, piece.solid, *where)
-    if key not in remembered:
-        remembered[key] = _crossed(site.bodies[k].solid, shape, starts, direction)
-    return remembered[key]
 
 
 def _crossed(solid: TopoDS_Solid, shape: Shape, seats: Vectors, direction: Vectors) -> list[_Met]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -54,15 +53,15 @@ def _raw(sheet: LaidSheet, rim: shapely.Geometry) -> Iterator[tuple[Vectors, Vec
     ring = shapely.geometry.polygon.orient(sheet.outline)
     for loop in (ring.exterior, *ring.interiors):
         corners = np.array(loop.coords)
-        for start, end in pairwise(corners):
-            way = end - start
-            if np.hypot(*way) <= SHORT:
-                continue
-            for part in shapely.get_parts(shapely.LineString([start, end]).intersection(rim)):
-                if part.length > SHORT:
-                    ends = np.array(part.coords)[[0, -1]]
-                    first = int(np.argmin(ends @ way))
-                    yield ends[first], ends[1 - first]
+        sides = np.stack([corners[:-1], corners[1:]], axis=1)
+        sides = sides[np.hypot(*(sides[:, 1] - sides[:, 0]).T) > SHORT]
+        on_rim = shapely.intersection(shapely.linestrings(sides), rim)
+        parts, side = shapely.get_parts(on_rim, return_index=True)
+        long = shapely.length(parts) > SHORT
+        for part, (start, end) in zip(parts[long], sides[side[long]], strict=True):
+            ends = np.array(part.coords)[[0, -1]]
+            first = int(np.argmin(ends @ (end - start)))
+            yield ends[first], ends[1 - first]
 
 
 def _edge(
@@ -80,10 +79,21 @@ def _edge(
         left, inner, right, _ = backed.bounds
         if inner > REACHED or right - left < LEAST:
             continue
-        holding = shapely.union_all([shapely.box(u - HOLDS, -1, u + HOLDS, 1) for u, _ in at.tolist()])
-        for part in shapely.get_parts(shapely.LineString([(left, 0), (right, 0)]).difference(holding)):
-            if over(part.length, LEAST):
-                yield _loose(face, sheet, start + along * part.centroid.x, part.length)
+        for low, high in _without(left, right, np.sort(at[:, 0])):
+            if over(high - low, LEAST):
+                yield _loose(face, sheet, start + along * (low + high) / 2, high - low)
+
+
+def _without(left: float, right: float, screws: Vectors) -> Iterator[tuple[float, float]]:
+    """The stretches from left to right that no screw holds; screws: where they stand, ascending."""
+    free = left
+    for u in screws.tolist():
+        if u - HOLDS > free:
+            yield free, min(u - HOLDS, right)
+        free = max(free, u + HOLDS)
+        if free >= right:
+            return
+    yield free, right
 
 
 def _regions(steel: shapely.STRtree, band: shapely.Geometry) -> Iterator[shapely.Geometry]:

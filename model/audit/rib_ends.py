@@ -70,8 +70,10 @@ def _open(
     for hollow in hollows:
         if hollow.area < SMALL:
             continue
-        stopped = shapely.union_all(tree.geometries[tree.query(hollow)])
-        left = hollow.difference(stopped).area
+        open_ = hollow
+        for stop in tree.geometries[tree.query(hollow)]:
+            open_ = open_.difference(stop)
+        left = open_.area
         if over(left, OPEN * hollow.area):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
