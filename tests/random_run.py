@@ -11,7 +11,6 @@ import re
 import sys
 import tomllib
 from collections import Counter
-from collections.abc import Iterator
 from itertools import islice
 
 from ribwright.description.building import Building
@@ -61,22 +60,25 @@ def smallest(text: str, kind: str) -> str:
     return text
 
 
-def results(cases: list[Case]) -> Iterator[Judged]:
-    """Each judged, on all cores, by processes that do not outlive ten of them."""
-    with multiprocessing.get_context("fork").Pool(maxtasksperchild=10) as pool:
-        yield from pool.imap(judged, [building for _, building in cases])
+def judged_case(case: Case) -> tuple[Case, Judged]:
+    """A case and what is wrong with it."""
+    return case, judged(case[1])
 
 
 def main(count: int = 300, first: int = 0) -> int:
-    """Prints what is wrong as it is found, then the tables; the status is 1 where something is wrong."""
+    """Prints what is wrong as it is found, then the tables; the status is 1 where something is wrong.
+
+    All cores judge, in processes that do not outlive ten buildings.
+    """
     cases = list(islice(buildings(first), count))
     said, kinds, least = Counter[str](), Counter[str](), dict[str, Case]()
-    for case, found in zip(cases, results(cases), strict=True):
-        said += found.said
-        kinds.update(found.faults.keys())
-        for kind, lines in found.faults.items():
-            print(f"{case[0].number} {kind}: {len(lines)}, as {lines[0].strip()}", flush=True)
-            least[kind] = min(least.get(kind, case), case, key=lambda one: one[1].width * one[1].length)
+    with multiprocessing.get_context("fork").Pool(maxtasksperchild=10) as pool:
+        for case, found in pool.imap_unordered(judged_case, cases):
+            said += found.said
+            kinds.update(found.faults.keys())
+            for kind, lines in found.faults.items():
+                print(f"{case[0].number} {kind}: {len(lines)}, as {lines[0].strip()}", flush=True)
+                least[kind] = min(least.get(kind, case), case, key=lambda one: one[1].width * one[1].length)
     print(drawn_table(first, cases))
     print(*(f"said by the layout: {kind} {number}" for kind, number in said.most_common()), sep="\n")
     print(*(f"{kind}: in {number} buildings" for kind, number in kinds.most_common()), sep="\n", flush=True)

@@ -15,7 +15,7 @@ from .asked import asked
 from .faces import Face, faces
 from .screws.room import room
 from .screws.screw_lines import screw_lines
-from .screws.sheet_screws import Fastening, Missed, jamb_walls, sheet_screws, stitch_screws
+from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
 from .screws.trim_screws import Trimmed, trim_screws
 from .skin.cladding import clad, skin
 from .skin.closures import eave_closures, head_closures, ridge_closures
@@ -119,7 +119,7 @@ def _screws(
             building.screws,
             face,
             screw_lines(lines, face, steel),
-            list(jamb_walls(face, steel)),
+            list(edge_walls(face, steel)),
             room(lines, face, steel, trims[0]),
             skin(building, face),
         )
