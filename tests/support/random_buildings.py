@@ -26,6 +26,8 @@ AT_ENDS = 2
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
+ENDS_OF: dict[tuple[str, str], tuple[End, ...]] = {("", "length"): ("low", "low", "low", "low", "high")}
+"""A building of 1000 ft takes as long as twenty others: it is drawn less often."""
 KNEE = 36.0
 """in; what column and knee take up of a gable beside its corner."""
 
@@ -92,7 +94,9 @@ def _hand(number: int, chance: Random) -> Dealt:
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]
-    return {card: chance.choice(["low", "high"]) if card in ranged else "" for card in hand}
+    return {
+        card: chance.choice(ENDS_OF.get(card, ("low", "high"))) if card in ranged else "" for card in hand
+    }
 
 
 def _whole(chance: Random) -> dict[str, object]:
