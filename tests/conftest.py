@@ -7,11 +7,10 @@ from collections.abc import Callable
 
 import pytest
 from hypothesis import settings
-from support.long_run import LONG
 
 settings.register_profile("plain", derandomize=True)
 settings.register_profile("long", max_examples=300)
-settings.load_profile("long" if LONG else "plain")
+settings.load_profile("long" if os.environ.get("LONG") else "plain")
 
 
 def _missing(what: str) -> None:

@@ -8,7 +8,7 @@ from itertools import combinations, pairwise
 from .building import Building, Opening
 from .key_checks import APART
 from .said_limits import at_least, at_most, exactly, over, under
-from .skin_lines import corner_trim, eave_trim, lap_room
+from .skin_lines import SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
 from .steel_checks import Objection, steel_misfits
 from .steel_lines import SteelLines
 
@@ -32,6 +32,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     for number, opening in enumerate(building.openings):
         yield from _beside_uprights(lines, number, opening)
         yield from _under_lines(lines, number, opening)
+    yield from _header(building)
     yield from _jambs_apart(lines)
 
 
@@ -159,6 +160,18 @@ def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[O
         yield (
             ("opening", number, "sill"),
             f"0, or at least {at_least(least, units)}: its sill stands on the base rail",
+        )
+
+
+def _header(building: Building) -> Iterator[Objection]:
+    """Over an overhead door's head angle a header has room for the screws of the sheets above."""
+    over_door = max((head_angle(building, opening) for opening in building.openings), default=0.0)
+    least = over_door + building.sheets.cut_clearance + 2 * SCREW_EDGE
+    if over_door and under(building.framing.header.width, least):
+        wide = f"a section at least {at_least(least, building.units)} wide"
+        yield (
+            ("framing", "header"),
+            f"{wide}: the sheets over an overhead door are screwed to it above its trim",
         )
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from .building import Building, Sheets
+from ..catalog.trims import trim_profiles
+from .building import Building, Opening, Sheets
 
 LEAST_LAP_ROOM = 2.1
 """Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
@@ -12,6 +13,9 @@ MITRE = 50.8
 
 FOAM = 1.0
 """mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
+
+SCREW_EDGE = 1.5 * 0.216 * 25.4 + 0.05
+"""mm; from the middle of a sheet's screw to an edge: 1.5 diameters (AISI S100) and a hair."""
 
 
 def outermost(sheets: Sheets) -> float:
@@ -35,3 +39,11 @@ def lap_room(building: Building) -> float:
 def eave_trim(building: Building) -> float:
     """Steel line of a side wall to the eave trim's outer face."""
     return corner_trim(building.sheets) + lap_room(building) + building.sheets.flange
+
+
+def head_angle(building: Building, opening: Opening) -> float:
+    """How far over an opening's head the trim in front of its sheets stands: clear of the flange of an
+    overhead door's head angle."""
+    if opening.kind != "overhead door":
+        return 0.0
+    return trim_profiles()["head angle"].in_plane + lap_room(building)

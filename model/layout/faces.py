@@ -9,7 +9,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import cos, radians, sin, tan
 
-from ..catalog.trims import trim_profiles
 from ..description.building import Building, FaceName, Opening
 from ..description.skin_lines import lap_room
 from ..place import Place, Point2
@@ -77,14 +76,6 @@ def foot(building: Building) -> float:
     The lying leg of the base trim is under them, doubled where two pieces of it lap.
     """
     return building.sheets.foot_gap - building.slab.ledge_depth + lap_room(building)
-
-
-def head_angle(building: Building, opening: Opening) -> float:
-    """How far over an opening's head the trim in front of its sheets stands: clear of the flange of an
-    overhead door's head angle."""
-    if opening.kind != "overhead door":
-        return 0.0
-    return trim_profiles()["head angle"].in_plane + lap_room(building)
 
 
 def _side_outline(building: Building) -> tuple[Point2, ...]:

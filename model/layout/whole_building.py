@@ -15,7 +15,7 @@ from .asked import asked
 from .faces import Face, faces
 from .screws.room import room
 from .screws.screw_lines import screw_lines
-from .screws.sheet_screws import Fastening, Missed, jamb_walls, sheet_screws, stitch_screws
+from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import Trimmed, trim_screws
 from .skin.cladding import clad, skin
@@ -121,7 +121,7 @@ def _screws(
             building.screws,
             face,
             screw_lines(lines, face, behind),
-            list(jamb_walls(face, behind)),
+            list(edge_walls(face, behind)),
             room(lines, face, steel, trims[0], behind),
             skin(building, face),
         )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
 import pytest
-from hypothesis import given, settings
 from ribwright.description import parse, starter_text, starters
 from ribwright.description.building import Building
 from ribwright.description.estimate import estimated, refuse_too_many
@@ -43,10 +44,9 @@ def test_a_long_building_has_almost_as_many_as_estimated(spacing: str, between: 
     assert 0.9 < estimated(building) / bodies(building) < 1.1
 
 
-@settings(max_examples=15, deadline=None, derandomize=True)
-@given(buildings())
-def test_any_building_has_about_as_many_as_estimated(building: Building) -> None:
-    assert 0.8 < estimated(building) / bodies(building) < 1.4
+def test_any_building_has_about_as_many_as_estimated() -> None:
+    for drawn, building in islice(buildings(), 15):
+        assert 0.8 < estimated(building) / bodies(building) < 1.4, drawn.text
 
 
 def test_too_many_are_refused_with_the_limit_that_would_do() -> None:

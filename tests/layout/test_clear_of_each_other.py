@@ -1,21 +1,12 @@
-"""No two pieces share volume, every solid is valid, and the model's file gives its own lists again."""
+"""No two pieces share volume, and every solid is valid: the starters, and what is made to fit."""
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
-from hypothesis import HealthCheck, given, settings
 from ribwright.description import parse, starter_text, starters
-from ribwright.description.building import Building
-from ribwright.exchange.step import read_step, write_step
-from ribwright.order.lists.schedule import schedule
-from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building
 from ribwright.solids.properties import is_valid, triangles
 from support.clashes import clashes
-from support.long_run import examples
-from support.random_buildings import buildings
 
 INCH = 25.4
 
@@ -100,23 +91,3 @@ def test_a_base_rail_is_one_piece_whatever_the_girts_depth() -> None:
     """The usual rail is as wide as the girts are deep, exactly, and so passes in front of the columns."""
     pieces = raise_building(parse(LONG + '[framing]\ngirt = "hat 1.924x2x0.0346"\n', "x")).model.pieces
     assert len([p for p in pieces if p.role == "base rail"]) == 4
-
-
-@settings(max_examples=examples(20), deadline=None, suppress_health_check=list(HealthCheck))
-@given(buildings())
-def test_random_buildings_stand_without_clashes(building: Building) -> None:
-    """Over every key, openings of every kind: what may be said of each is a finding."""
-    raised = raise_building(building)
-    assert all(is_valid(piece.solid) for piece in raised.model.pieces)
-    assert clashes(raised.model.pieces) == []
-
-
-@settings(max_examples=examples(4), deadline=None, suppress_health_check=list(HealthCheck))
-@given(buildings())
-def test_a_random_buildings_step_gives_its_own_schedule(
-    tmp_path_factory: pytest.TempPathFactory, building: Building
-) -> None:
-    model = raise_building(building).model
-    path: Path = tmp_path_factory.mktemp("step") / "model.step"
-    write_step(model, path)
-    assert json_text(schedule(read_step(path))) == json_text(schedule(model))

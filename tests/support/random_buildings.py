@@ -1,134 +1,84 @@
-"""Descriptions of random buildings, for hypothesis: over every key there is, each at both ends of its range
-and between, a few at a time on a small building; openings of every kind, as many as fit."""
+"""Descriptions of random buildings, told by a number: over every key there is.
+
+The keys are dealt like cards from shuffled decks, so that each comes equally often; of a hand the first two
+stand at an end of their range, where they have one. A building is small, unless an end asks for a large one.
+"""
 
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import count
+from random import Random
 
-from hypothesis import assume
-from hypothesis import strategies as st
-from ribwright.catalog.gauges import gauges
-from ribwright.catalog.profiles import profiles
 from ribwright.description import parse
 from ribwright.description.building import Building
-from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
-from ribwright.description.keys.key import Key
-from ribwright.description.keys.tables import KINDS, OPENING, TABLES, TOP
-from ribwright.description.keys.value_kinds import Choice, Kind, Length, Lengths, Name, Pitch
+from ribwright.description.keys.tables import KINDS, OPENING, TABLES
 from ribwright.errors import DescriptionError
 from ribwright.units import INCH, parse_length
+from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends, inches
 
-PITCHES = ["0.5/12", "1/12", "2/12", "4/12", "6/12", "9/12", "12/12", "18/12", "10 deg", "22.5 deg"]
-SIZES = ["2x1.5", "3x2", "3.5x2", "4x2", "4x4", "5x3", "6x2", "6x2.5", "6x4", "8x2.5"]
-THICKNESS = {"tube": "0.120", "angle": "0.075", "hat": "0.0346"}
-WHOLE_BUILDING = ("width", "length", "eave_height", "pitch")
+HAND = 7
+"""Keys that a building is dealt."""
+AT_ENDS = 2
+"""Of them stand at an end of their range."""
+WALLS = ("front", "back", "left", "right")
+HIGHEST = 240.0
+"""in; of an opening that no end asks for."""
+ENDS_OF: dict[tuple[str, str], tuple[End, ...]] = {("", "length"): ("low", "low", "low", "low", "high")}
+"""A building of 1000 ft takes as long as twenty others: it is drawn less often."""
+KNEE = 36.0
+"""in; what column and knee take up of a gable beside its corner."""
 
+Dealt = dict[tuple[str, str], End]
+"""Table and name of a key, and what kind of value it has."""
+Values = dict[str, dict[str, object]]
 
-def inches(low: float, high: float) -> st.SearchStrategy[str]:
-    """A length between two numbers of inches, on sixteenths."""
-    return st.integers(round(low * 16), round(high * 16)).map(lambda n: f"{n / 16} in")
-
-
-def steel(kind: Steel) -> st.SearchStrategy[str]:
-    """A section of one of the shapes."""
-    made = st.tuples(st.sampled_from(kind.shapes), st.sampled_from(SIZES)).map(
-        lambda one: f"{one[0]} {one[1]}x{THICKNESS.get(one[0], '0.059')}"
-    )
-    return st.one_of(st.just("none"), made) if kind.none else made
-
-
-def lengths(key: Key, kind: Length) -> st.SearchStrategy[str]:
-    """Both ends of a key's range, and what lies about its default or low in the range."""
-    low, high = parse_length(kind.low) / INCH, parse_length(kind.high) / INCH
-    about = parse_length(key.default) / INCH if key.default else 0.0
-    about = about or low + (high - low) / 10
-    near = st.floats(max(low, about / 2), min(high, about * 2)).map(lambda x: f"{x:.3f} in")
-    return st.one_of(near, st.sampled_from([kind.low, kind.high]), near)
+KEYS = {(table.name, key.name): key for table in TABLES for key in table.keys}
 
 
-def values(key: Key, kind: Kind, width: int, length: int, eave: int) -> st.SearchStrategy[object]:  # noqa: PLR0911  # one a kind
-    """Values for a key of a building of that many inches."""
-    match kind:
-        case Steel():
-            return steel(kind)
-        case Posts():
-            third = st.just([f"{width / 3:.4f} in", f"{2 * width / 3:.4f} in"])
-            return st.one_of(st.sampled_from(["none", "centre"]), third)
-        case Lengths() if key.name == "bays":
-            return st.just([f"{length / 2} in", f"{length / 2} in"])
-        case Lengths():
-            return st.lists(inches(8, eave - 12), min_size=1, max_size=3)
-        case Length():
-            return lengths(key, kind)
-        case Choice():
-            return st.sampled_from(kind.words)
-        case Pitch():
-            return st.sampled_from(PITCHES)
-        case Colour():
-            return st.sampled_from(["gainsboro", "firebrick", "#102030"])
-        case Profile():
-            return st.sampled_from(list(profiles()))
-        case GaugeNumber():
-            return st.sampled_from(list(gauges()))
-        case Name():
-            return st.just("a name")
-    raise AssertionError(f"no random values for {key.name}")
+@dataclass(frozen=True)
+class Drawn:
+    """A description: its number, what it was dealt, its text."""
+
+    number: int
+    dealt: Dealt
+    text: str
 
 
-@st.composite
-def openings(draw: st.DrawFn, width: int, length: int, eave: int) -> list[str]:
-    """Up to three openings that may or may not fit, of any kind in any wall."""
-    found = []
-    for _ in range(draw(st.integers(0, 3))):
-        wall = draw(st.sampled_from(["front", "back", "left", "right"]))
-        along = width if wall in ("front", "back") else length
-        kind = draw(st.sampled_from(KINDS))
-        wide = draw(st.integers(14, max(15, along // 4)))
-        high = draw(st.booleans()) if kind == "framed opening" else kind == "window"
-        opening = {
-            "kind": kind,
-            "wall": wall,
-            "width": f"{wide} in",
-            "height": draw(inches(8, eave / 3) if high else inches(24, eave - 14)),
-            "from_left": draw(inches(8, along - wide - 8)),
-        }
-        if high:
-            opening["sill"] = draw(inches(6, eave / 2))
-        found.append(f"[[{OPENING.name}]]\n" + _lines(opening))
-    return found
+def described(number: int) -> Drawn:
+    """The description of a number: the same at every run."""
+    chance = Random(f"building {number}")
+    dealt = _hand(number, chance)
+    values: Values = {"": {}}
+    for card, end in dealt.items():
+        for table, more in SUITS.get((*card, end), {}).items():
+            values.setdefault(table, {}).update(more)
+    for card, end in dealt.items():
+        if end:
+            values.setdefault(card[0], {})[card[1]] = at_end(KEYS[card], end)
+    values[""] = {**_whole(chance), **values[""]}
+    size = [_inches(values[""][name]) for name in ("width", "length", "eave_height")]
+    for (table, name), end in dealt.items():
+        if not end and table != OPENING.name and (table == "" or name not in values.get(table, {})):
+            values.setdefault(table, {}).setdefault(name, between(chance, KEYS[table, name], *size))
+    if "thickness" in values.get("sheets", {}):
+        values["sheets"].pop("gauge", None)
+    wanted = values.pop(OPENING.name, None)
+    openings = _openings(chance, wanted, values, *size)
+    top = _lines(values.pop(""))
+    tables = "".join(f"[{name}]\n{_lines(table)}" for name, table in values.items())
+    holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
+    return Drawn(number, dealt, top + tables + holes)
 
 
-@st.composite
-def descriptions(draw: st.DrawFn) -> tuple[str, list[str]]:
-    """A description without openings, and openings that may be added to it."""
-    width, length = draw(st.integers(8, 24)) * 12, draw(st.integers(8, 30)) * 12
-    eave = draw(st.integers(80, 144))
-    top: dict[str, object] = {"width": f"{width} in", "length": f"{length} in", "eave_height": f"{eave} in"}
-    top["pitch"] = draw(st.sampled_from(["3/12", "3/12", *PITCHES]))
-    every = [(t.name, key) for t in TABLES if t is not OPENING for key in t.keys]
-    free = [(name, key) for name, key in every if key.name not in WHOLE_BUILDING]
-    chosen = draw(st.lists(st.sampled_from(free), min_size=0, max_size=4, unique_by=lambda one: one[1]))
-    tables: dict[str, dict[str, object]] = {TOP.name: top}
-    for name, key in chosen:
-        if (name, key.name) == ("sheets", "thickness") and "gauge" in tables.get("sheets", {}):
-            continue
-        tables.setdefault(name, {})[key.name] = draw(values(key, key.kind, width, length, eave))
-    text = _lines(tables.pop(TOP.name))
-    text += "".join(f"[{name}]\n{_lines(table)}" for name, table in tables.items())
-    return text, draw(openings(width, length, eave))
-
-
-@st.composite
-def buildings(draw: st.DrawFn) -> Building:
-    """A building that can be built, with as many of its openings as fit."""
-    text, more = draw(descriptions())
-    built = parsed(text)
-    assume(built is not None)
-    for opening in more:
-        if (larger := parsed(text + opening)) is not None:
-            built, text = larger, text + opening
-    assert built is not None
-    return built
+def buildings(first: int = 0) -> Iterator[tuple[Drawn, Building]]:
+    """Those that can be built, from a number on."""
+    for number in count(first):
+        drawn = described(number)
+        if (building := parsed(drawn.text)) is not None:
+            yield drawn, building
 
 
 def parsed(text: str) -> Building | None:
@@ -139,5 +89,62 @@ def parsed(text: str) -> Building | None:
         return None
 
 
-def _lines(table: dict[str, object] | dict[str, str]) -> str:
+def _hand(number: int, chance: Random) -> Dealt:
+    cards = list(KEYS)
+    places = range(number * HAND, (number + 1) * HAND)
+    hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
+    ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]
+    return {
+        card: chance.choice(ENDS_OF.get(card, ("low", "high"))) if card in ranged else "" for card in hand
+    }
+
+
+def _whole(chance: Random) -> dict[str, object]:
+    width, length, eave = chance.randint(9, 24), chance.randint(8, 30), chance.randint(84, 144)
+    pitch = chance.choice(["3/12", *PITCHES])
+    return {"width": f"{width} ft", "length": f"{length} ft", "eave_height": f"{eave} in", "pitch": pitch}
+
+
+def _inches(value: object) -> float:
+    return parse_length(str(value)) / INCH
+
+
+def _openings(
+    chance: Random, wanted: dict[str, object] | None, values: Values, width: float, length: float, eave: float
+) -> list[dict[str, object]]:
+    """Up to three openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
+    wanted: what the first has to have."""
+    walls = chance.sample(WALLS, chance.randint(0 if wanted is None else 1, 3))
+    if wanted and "wall" in wanted:
+        walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
+    found: list[dict[str, object]] = []
+    for wall in walls:
+        kind = chance.choice(KINDS)
+        low, high = _bay(chance, values, length) if wall in ("left", "right") else (KNEE, width - KNEE)
+        room = max(8.0, high - low - 16)
+        wide = inches(chance, min(12, room), min(120, room))
+        raised = kind == "window" or (kind == "framed opening" and chance.random() < 0.3)
+        sill = inches(chance, 6, eave / 2) if raised else 0.0
+        highest = min(HIGHEST, eave - sill - 16)
+        opening: dict[str, object] = {
+            "kind": kind,
+            "wall": wall,
+            "width": f"{wide} in",
+            "height": f"{inches(chance, min(12, highest), highest)} in",
+            "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
+            **({"sill": f"{sill} in"} if raised else {}),
+        }
+        found.append(opening if found else opening | (wanted or {}))
+    return found
+
+
+def _bay(chance: Random, values: Values, length: float) -> tuple[float, float]:
+    """A bay's two ends along a side wall."""
+    spacing = _inches(values.get("frame", {}).get("spacing", "10 ft"))
+    bays = max(1, -int(-length // spacing))
+    at = chance.randrange(bays)
+    return length * at / bays, length * (at + 1) / bays
+
+
+def _lines(table: dict[str, object]) -> str:
     return "".join(f"{key} = {json.dumps(value)}\n" for key, value in table.items())

@@ -5,6 +5,7 @@ Diameters: #10 0.190 in, #12 0.216 in (Yu & LaBoube, Table 8.6). Heads and lengt
 
 from __future__ import annotations
 
+from ...description.skin_lines import SCREW_EDGE
 from ...recipe import Turned, grid
 
 INCH = 25.4
@@ -12,7 +13,7 @@ NUMBER_10, NUMBER_12 = 0.190 * INCH, 0.216 * INCH
 HEX, FLATS = 6, 5 / 16 * INCH
 WASHER, WASHER_THICKNESS = 0.59 * INCH, 1.5
 SHANK, RIM = NUMBER_12 / 2, WASHER / 2
-EDGE, APART = 1.5 * NUMBER_12 + 0.05, 3 * NUMBER_12 + 0.05
+EDGE, APART = SCREW_EDGE, 3 * NUMBER_12 + 0.05
 """mm; from a screw's middle to an edge, and to another screw: 1.5 and 3 diameters (AISI S100) and a hair."""
 CLEAR = RIM + INCH / 8
 """mm; from a screw's middle to the edge of a trim in front of its head: 1/8 in past the washer. Common

@@ -9,9 +9,10 @@ import shapely
 from shapely.geometry import LineString
 
 from ...description.building import Opening
+from ...description.skin_lines import head_angle
 from ...place import Point2
 from ...roles import Role
-from ..faces import Face, head_angle
+from ..faces import Face
 from ..skin.closures import DEEP
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK

@@ -4,7 +4,8 @@ At each framing line next to a sheet's end or the edge of a cutout across its ri
 every major rib. At the lines between: one at every major rib, always on the same side, or on the other
 one where the run's end or an opening leaves no flat there. A lap rib counts once, since each pan's
 screws belong to its own sheet. Where the run's end leaves a rib no outer flat, the outer one of a pair is
-left out. Along every jamb a column, and at the run's ends a screw on every line.
+left out. Along every jamb and every flush corner column runs a column of them, and at the run's ends stands a
+screw on every line.
 
 A screw whose place is taken by a rib, a lip or a joint goes to the nearest flat of its pan with steel
 behind; where there is none it is left out, and said.
@@ -42,7 +43,8 @@ AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
 
 @dataclass(frozen=True, slots=True)
 class Fastening:
-    """What a face's sheets are screwed with: its lines, its jambs' walls, and where there is room.
+    """What a face's sheets are screwed with: its lines, the uprights along which they end, and where there
+    is room.
 
     skin: what the face's sheets cover, in from their edges.
     """
@@ -50,7 +52,7 @@ class Fastening:
     screws: Screws
     face: Face
     lines: Sequence[ScrewLine]
-    jambs: Sequence[tuple[Point2, Polygon]]
+    uprights: Sequence[tuple[Point2, Polygon]]
     room: Room
     skin: shapely.Geometry
 
@@ -100,7 +102,7 @@ def sheet_screws(
         _at_run_ends(plan, sheet)
     astride = profile.base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
-    missed += _along_jambs(plan, laid)
+    missed += _along_uprights(plan, laid)
     rows = [row for sheet in laid if (row := _row(plan, sheet))]
     return rows, missed
 
@@ -247,13 +249,12 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
                 _put(plan, sheet, plan.room.spot((u, v), where))
 
 
-def _along_jambs(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
-    """A column along every jamb, in its flange, beside the opening's whole height."""
+def _along_uprights(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
+    """A column of screws along every upright at which sheets end."""
     apart = min(plan.screws.apart, JAMB) - 2 * EDGE
-    for opening, wall in plan.jambs:
+    for (low, high), wall in plan.uprights:
         u = (wall.bounds[0] + wall.bounds[2]) / 2
         strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
-        low, high = opening
         count = max(1, ceil((high - low) / apart))
         beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
         for k in range(count + 1):
@@ -335,10 +336,16 @@ def _top(recipe: Sheet, u: float) -> float:
     return 0.0
 
 
-def jamb_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
-    """For each jamb the heights its opening begins and ends at, an inch in, and its wall on the face."""
+def edge_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
+    """The upright walls on the face along which sheets end, each with the heights of its first and last
+    screw: of jambs, an inch in from the opening's corners; of corner columns that girts are flush with."""
     for number, opening in enumerate(face.openings, 1):
         span = (opening.sill + INCH, opening.sill + opening.height - INCH)
         for part, wall in behind:
             if part.role is Role.JAMB and part.group[-1] == f"{face.name} {opening.kind} {number}":
-                yield (span, wall)
+                yield span, wall
+    for part, wall in behind if not face.sloped else ():
+        left, low, right, high = wall.bounds
+        at_corner = min(left, face.width - right) < INCH and right - left > 2 * EDGE
+        if part.role is Role.COLUMN and at_corner:
+            yield (low + INCH, high - INCH), wall

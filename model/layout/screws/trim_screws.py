@@ -18,10 +18,11 @@ from math import ceil
 import shapely
 
 from ...description.building import Opening
+from ...description.skin_lines import head_angle
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
-from ..faces import Face, head_angle
+from ..faces import Face
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .room import pans
@@ -243,9 +244,8 @@ def door_screws(on: Trimmed) -> Iterator[Part]:
             run = on.run(f"{name} jamb angle {hand}")
             row = [(into * z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.height)]
             yield _row(lines, f"{name} jamb {hand}", face, number_10, frame, row)
-        head = face.frame @ Place(
-            (o.from_left, o.sill + o.height, -depth / 2), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0)
-        )
+        inward = min(depth, lines.building.framing.header.depth) / 2
+        head = face.frame @ Place((o.from_left, o.sill + o.height, -inward), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
         run = on.run(f"{name} head angle")
         row = [(z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.width)]
         yield _row(lines, f"{name} head", face, number_10, head, row)

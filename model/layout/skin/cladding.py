@@ -12,11 +12,12 @@ from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Building, Hand, Run
+from ...description.skin_lines import head_angle
 from ...description.steel_lines import SteelLines
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
-from ..faces import Face, head_angle
+from ..faces import Face
 from ..screws.screw_kinds import EDGE
 from .ribs import graphs
 
@@ -83,7 +84,7 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
     """The sheets of a face."""
     sheets = building.sheets
     lower, upper = graphs(sheets.profile, sheets.thickness)
-    wanted = _with_holes(building, face)
+    wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * sheets.profile.leg
     low, high = wanted.bounds[1], wanted.bounds[3]
     left, right = wanted.bounds[0], wanted.bounds[2]
     role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
@@ -97,7 +98,8 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
     centre = run_centre(building, face)
     for lay in run(sheets.profile, building.runs[face.name], (left, right), (0.0, face.width), centre):
         start, end = lay.reach(sheets.profile)
-        pieces = _sound(shapely.intersection(wanted, shapely.box(start, low, end, high)))
+        whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
+        pieces = _sound(shapely.intersection(wanted, whole))
         for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
             bench, ring, holes = _on_bench(outline, lay)
             yield Part(
@@ -116,10 +118,14 @@ def skin(building: Building, face: Face) -> shapely.Geometry:
 
 
 def _with_holes(building: Building, face: Face) -> Polygon:
-    """The face less its openings, each larger by the clearance; one without a sill is cut to the foot."""
-    outline, clearance = Polygon(face.outline), building.sheets.cut_clearance
-    foot = outline.bounds[1]
-    holes = [
+    """The face less its openings."""
+    return shapely.difference(Polygon(face.outline), shapely.union_all(_holes(building, face)))
+
+
+def _holes(building: Building, face: Face) -> list[Polygon]:
+    """The openings, each larger by the clearance; one without a sill is cut to the foot."""
+    clearance, foot = building.sheets.cut_clearance, min(v for _, v in face.outline)
+    return [
         shapely.box(
             opening.from_left - clearance,
             opening.sill - clearance if opening.sill > 0 else foot - 1,
@@ -128,7 +134,17 @@ def _with_holes(building: Building, face: Face) -> Polygon:
         )
         for opening in face.openings
     ]
-    return shapely.difference(outline, shapely.union_all(holes)) if holes else outline
+
+
+def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator[Polygon]:
+    """What openings would leave of a sheet beside them that is less than its lap: cut away, since no screw
+    holds it and its neighbour covers it. Common practice, no source."""
+    for gap in gaps:
+        left, low, right, high = gap.bounds
+        if 0 < end - right < lap:
+            yield shapely.box(right, low, end, high)
+        if 0 < left - start < lap:
+            yield shapely.box(start, low, left, high)
 
 
 def _sound(region: Polygon) -> list[Polygon]:

@@ -16,8 +16,8 @@ UP: Point3 = (0.0, 0.0, 1.0)
 FRONT: Point3 = (0.0, -1.0, 0.0)
 ALONG: Point3 = (0.0, 0.0, 1.0)
 
-SHORT = 25.4
-"""mm; corner trims stop this far (1 in) under the roof; eave and rake trims reach further down. Ours."""
+SHORT = 6.35
+"""mm; corner trims stop this far (1/4 in) under the roof; eave and rake trims reach further down. Ours."""
 
 
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
@@ -144,7 +144,8 @@ def ridge_run(lines: TrimLines) -> TrimRun:
     Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
     """
     building, steel, t = lines.building, lines.steel, lines.thickness
-    reach = (steel.rafter_length - steel.purlins[-1] + lines.profile("ridge").in_plane) * steel.cos
+    past = lines.profile("ridge").in_plane + lines.ridge * steel.rise  # as much its legs lose over the crowns
+    reach = (steel.rafter_length - steel.purlins[-1] + past) * steel.cos
     apex = lines.ridge / steel.cos
     # Inner face, its height measured from the ridge of the steel planes.
     line = ((reach, apex - reach * steel.rise), (0.0, apex), (-reach, apex - reach * steel.rise))

@@ -1,0 +1,127 @@
+"""Random values for the keys of a description: both ends of a range, or something between; and what else a
+building must have for an end to suit it."""
+
+from __future__ import annotations
+
+from random import Random
+
+from ribwright.catalog.gauges import gauges
+from ribwright.catalog.profiles import profiles
+from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
+from ribwright.description.keys.key import Key
+from ribwright.description.keys.value_kinds import Choice, Length, Lengths, Name, Pitch
+from ribwright.units import INCH, parse_length
+
+End = str
+"""What kind of value a key has: "low", "high", or "" for one between."""
+
+FT = 12
+PITCHES = ["1/12", "2/12", "4/12", "6/12", "9/12", "12/12", "10 deg", "22.5 deg"]
+THICKNESS = {"tube": "0.120", "angle": "0.075", "hat": "0.0346"}
+SIZES = {
+    "column": ["4x4", "4x3", "3.5x3.5", "4x2", "6x4", "6x2.5", "8x2.5"],
+    "knee": ["2x2", "2x1.5", "3x2", "4x2", "4x4"],
+    "girt": ["3x2", "3.5x2", "4x2", "4x3", "6x2", "6x2.5", "8x2.5"],
+    "eave_strut": ["4x2", "5x3", "6x2", "6x2.5", "8x2.5"],
+    "base_rail": ["1.5x1.5", "2x1.5", "2x2", "3x2", "3x3"],
+    "rake_angle": ["4.1x1.5", "4.5x2", "5x3", "6.1x2", "8.1x2"],
+    "jamb": ["2x1.5", "3x2", "3.5x2", "4x2", "4x3", "6x2"],
+}
+ALIKE = {"rafter": "column", "post": "column", "purlin": "girt", "header": "jamb", "sill": "jamb"}
+
+DOOR_ROOM = ("headroom", "side_room", "depth_back")
+ENDS: tuple[End, ...] = ("low", "high", "")
+SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
+    ("", "width", "high"): {"": {"length": "10 ft", "pitch": "1/12"}},
+    ("", "length", "high"): {"": {"width": "8 ft"}, "frame": {"spacing": "20 ft"}},
+    ("", "eave_height", "high"): {"": {"width": "20 ft", "length": "20 ft"}},
+    ("sheets", "ridge_gap", "high"): {"": {"width": "24 ft"}},
+    ("slab", "ledge_depth", "high"): {"slab": {"thickness": "15 in"}},
+    ("frame", "spacing", "high"): {"": {"length": "41 ft"}},
+    ("frame", "knee_reach", "high"): {"": {"width": "24 ft", "eave_height": "14 ft"}},
+    ("frame", "anchor_hole", "high"): {"frame": {"column": "tube 6x6x0.120", "post": "tube 6x6x0.120"}},
+    **{
+        ("door_room", name, end): {"opening": {"kind": "overhead door"}} for name in DOOR_ROOM for end in ENDS
+    },
+    ("frame", "bays", "low"): {"": {"length": "8 ft"}},
+    ("frame", "bays", "high"): {"": {"length": "80 ft"}},
+    ("framing", "girt_heights", "high"): {
+        "": {"width": "24 ft", "length": "20 ft", "eave_height": "50 ft", "pitch": "18/12"}
+    },
+    ("opening", "width", "high"): {
+        "": {"width": "70 ft", "length": "10 ft", "pitch": "1/12"},
+        "opening": {"kind": "framed opening", "wall": "front", "from_left": "60 in"},
+    },
+    ("opening", "height", "high"): {
+        "": {"width": "20 ft", "length": "20 ft", "eave_height": "44 ft"},
+        "opening": {"kind": "overhead door"},
+    },
+    ("opening", "sill", "low"): {"opening": {"kind": "window"}},
+    ("opening", "width", "low"): {"opening": {"kind": "window"}},
+    ("opening", "sill", "high"): {
+        "": {"width": "20 ft", "length": "20 ft", "eave_height": "46 ft"},
+        "opening": {"kind": "window", "height": "24 in"},
+    },
+}
+"""Tables of keys that a building needs for a key to stand at an end of its range."""
+
+
+def inches(chance: Random, low: float, high: float) -> float:
+    """A length between two numbers of inches, on sixteenths."""
+    return chance.randint(round(low * 16), max(round(low * 16), round(high * 16))) / 16
+
+
+def has_ends(key: Key) -> bool:
+    """Whether a key's values have a lowest and a highest."""
+    return isinstance(key.kind, Length | Lengths | Pitch)
+
+
+def at_end(key: Key, end: End) -> object:
+    """The lowest or highest value of a key that has them."""
+    assert isinstance(key.kind, Length | Lengths | Pitch)
+    value = key.kind.low if end == "low" else key.kind.high
+    if key.name == "bays":
+        return [value] * (4 if end == "low" else 2)
+    return [value] if isinstance(key.kind, Lengths) else value
+
+
+def between(chance: Random, key: Key, width: float, length: float, eave: float) -> object:  # noqa: PLR0911  # one a kind
+    """A value for a key of a building of that many inches, another one than its default."""
+    match key.kind:
+        case Steel(shapes=shapes, none=none):
+            shape, sizes = chance.choice(shapes), SIZES[ALIKE.get(key.name, key.name)]
+            made = f"{shape} {chance.choice(sizes)}x{THICKNESS.get(shape, '0.059')}"
+            return "none" if none and chance.random() < 0.4 else made
+        case Posts():
+            third = [f"{width / 3:.4f} in", f"{2 * width / 3:.4f} in"]
+            words = ["none", "none"] if key.name == "back_posts" else ["centre", "centre"]
+            return chance.choice([third, *words] if width > 18 * FT else words)
+        case Lengths() if key.name == "bays":
+            first = inches(chance, length / 3, length / 2)
+            return [f"{first} in", f"{length - first} in"]
+        case Lengths():
+            first = inches(chance, 8, eave / 2)
+            return [f"{first} in", f"{inches(chance, first + 9, max(first + 9, eave - 14))} in"]
+        case Length():
+            return _length(chance, key, key.kind)
+        case Choice(words=words):
+            return chance.choice([word for word in words if word != key.default])
+        case Pitch():
+            return chance.choice(PITCHES)
+        case Colour():
+            return chance.choice(["firebrick", "#102030", "lightsteelblue"])
+        case Profile():
+            return chance.choice([name for name in profiles() if name != key.default])
+        case GaugeNumber():
+            return chance.choice([number for number in gauges() if number != 29])
+        case Name():
+            return chance.choice(["a name", "n", "N" * 60, "Scheune mit Tür, 3/4".replace("/", " ")])
+    raise AssertionError(f"no random values for {key.name}")
+
+
+def _length(chance: Random, key: Key, kind: Length) -> str:
+    """Half to twice the default; low in the range where there is none."""
+    low, high = parse_length(kind.low) / INCH, parse_length(kind.high) / INCH
+    about = parse_length(key.default) / INCH if key.default else 0.0
+    about = about or low + (high - low) / 10
+    return f"{chance.uniform(max(low, about / 2), min(high, about * 2)):.3f} in"
