@@ -9,9 +9,10 @@ from pathlib import Path
 
 import click
 
-from ..description import Building, read, refuse_too_many
+from ..description import Building
 from ..errors import DescriptionError, FileError, Problem, TooManyPieces
 from ..findings import Finding, words
+from ..intake import read, refuse_too_many
 from ..printable import printable
 from ..units import Units, format_length, format_pitch
 from .loading import PATH, PIECES

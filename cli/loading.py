@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from ..description import MOST, read, sample
 from ..errors import FileError
+from ..intake import MOST, read, sample
 
 if TYPE_CHECKING:
     from ..description.building import Building

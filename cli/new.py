@@ -9,12 +9,13 @@ from pathlib import Path
 
 import click
 
-from ..description import schema, starter_text, starters
+from ..description import schema
 from ..description.keys.key import Key
 from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
+from ..intake import starter_text, starters
 from ..printable import printable
 from ..units import Units, Unreadable
 

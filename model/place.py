@@ -65,6 +65,17 @@ class Place:
         """The building point of a local point."""
         return add(self.origin, self.vector(p))
 
+    def seen(self, p: Point3) -> Point3:
+        """A building point in this frame's own coordinates: the inverse of `point`."""
+        offset = add(p, self.origin, -1.0)
+        return (dot(offset, self.x), dot(offset, self.y), dot(offset, self.z))
+
+    def within(self, other: Place) -> Place:
+        """Another place as it stands in this frame: `self @ self.within(other)` is the other."""
+        axes = (tuple(dot(axis, own) for own in (self.x, self.y, self.z)) for axis in (other.x, other.y))
+        (xx, xy, xz), (yx, yy, yz) = axes
+        return Place(self.seen(other.origin), (xx, xy, xz), (yx, yy, yz))
+
     def vector(self, v: Point3) -> Point3:
         """The building direction of a local direction."""
         return add(add(add((0.0, 0.0, 0.0), self.x, v[0]), self.y, v[1]), self.z, v[2])

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from .description import MOST, refuse_too_many
 from .description.building import Building
 from .findings import Finding
+from .intake import MOST, refuse_too_many
 from .layout import lay_out
 from .measure import in_tree_order, marked
 from .pieces import Model, Piece

@@ -19,17 +19,20 @@ STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,
     "description": GROUND | {"catalog"},
-    "layout": GROUND | {"catalog", "description"},
+    "envelope": GROUND | {"catalog", "description"},
+    "intake": GROUND | {"description", "envelope"},
+    "layout": GROUND | {"catalog", "description", "envelope"},
     "solids": GROUND,
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
-    "raising": GROUND | {"description", "layout", "solids", "measure"},
+    "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
-    "cli": GROUND | {"description", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
+    "cli": GROUND
+    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
@@ -126,6 +129,16 @@ def test_the_witness_never_saw_the_layout(path: Path) -> None:
     rows = {name for name in seen if name.startswith("ribwright.catalog.")}
     assert rows == set() or path.name == "labels.py"
     assert seen - rows <= WITNESS
+
+
+@pytest.mark.parametrize(
+    "path", [path for floor, path in modules() if floor == "layout"], ids=lambda p: p.name
+)
+def test_layout_knows_what_was_asked_by_its_types_alone(path: Path) -> None:
+    """What follows from them is the envelope's."""
+    names = {name.rsplit(".", 1)[0] for name in imported(path, ast.walk(parsed(path)))}
+    asked = {name for name in names if name.startswith("ribwright.description")}
+    assert asked <= {"ribwright.description.building", "ribwright.description.steel"}
 
 
 @pytest.mark.parametrize(("floor", "path"), modules(), ids=IDS)

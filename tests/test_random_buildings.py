@@ -7,8 +7,8 @@ from itertools import islice
 
 import pytest
 from ribwright.audit import audit
-from ribwright.description import parse
 from ribwright.description.building import Building
+from ribwright.intake import parse
 from ribwright.raising import raise_building
 from support.judged import judged
 from support.random_buildings import buildings

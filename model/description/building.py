@@ -14,7 +14,6 @@ from .steel import Frame, Framing
 
 Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
-FaceName = Literal["front", "back", "left", "right", "left slope", "right slope"]
 Start = Literal["left", "right", "centre"]
 OpeningKind = Literal["walk door", "overhead door", "window", "framed opening"]
 
@@ -140,5 +139,5 @@ class Building:
     frame: Frame
     framing: Framing
     door_room: DoorRoom
-    runs: dict[FaceName, Run]
+    runs: dict[str, Run]
     openings: tuple[Opening, ...]

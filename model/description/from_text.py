@@ -1,25 +1,20 @@
-"""From text to a Building, or to every problem in it."""
+"""From text to a draft, and from a draft without problems to a Building."""
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import accumulate
 from math import ceil, hypot, radians, tan
-from pathlib import Path
 
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
-from ..errors import DescriptionError
 from ..units import Units, format_exact, parse_length
-from .building import Building, DoorRoom, FaceName, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
-from .fit_checks import misfits
+from .building import Building, DoorRoom, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
-from .reading.source import load, read_text
+from .reading.source import load
 from .steel import Frame, Framing
-from .steel_lines import SteelLines
 
 USUAL_GAUGE = 29
 SAME = 1e-6  # mm
@@ -32,40 +27,16 @@ POCKET = parse_length("1/8 in")
 """The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
 
 
-def read(path: Path) -> Building:
-    """The building that a file describes. The file's stem names it where no key does.
-
-    Raises FileError when the file cannot be read, and DescriptionError with all that is wrong in it.
-    """
-    return _build(read_text(path), path.stem, str(path))
-
-
-def parse(text: str, name: str) -> Building:
-    """The building that a text describes. name: the building's, where no key gives it one.
-
-    Raises as `read` does.
-    """
-    return _build(text, name, name)
-
-
-def _build(text: str, name: str, source_name: str) -> Building:
+def draft_of(text: str, source_name: str) -> Draft:
+    """A description read key by key, with all that is wrong in any key or between keys."""
     source = load(text, source_name)
     draft = read_values(source.values, source.positions, source.problems)
     check(draft)
-    if draft.problems:
-        raise DescriptionError(draft.in_order(), source_name)
-    building = _building(draft, name)
-    if draft.tables["frame"]["back_posts"] is None and SteelLines(building).post_room > building.width / 2:
-        building = replace(building, frame=replace(building.frame, back_posts=()))
-    for path, remedy in misfits(building, even_bays=not draft.tables["frame"]["bays"]):
-        draft.object_to(path, remedy)
-    if draft.problems:
-        raise DescriptionError(draft.in_order(), source_name)
-    return building
+    return draft
 
 
-def _building(draft: Draft, name: str) -> Building:
-    """The building of a draft without problems."""
+def building_of(draft: Draft, name: str) -> Building:
+    """The building of a draft without problems. name: the building's, where no key gives it one."""
     top = draft.tables[""]
     return Building(
         name=top["name"] or Name().cleaned(name),
@@ -132,8 +103,8 @@ def _frame(draft: Draft) -> Frame:
         count = max(1, ceil(length / spacing - 1e-9))
         stations = tuple(length * k / count for k in range(1, count))
     for posts in ("front_posts", "back_posts"):
-        wanted = values[posts] if values[posts] is not None else (CENTRE,)
-        values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in wanted))
+        if values[posts] is not None:
+            values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in values[posts]))
     return Frame(stations=stations, **values)
 
 
@@ -161,7 +132,7 @@ def _usual(shape: str, *sizes: float) -> SectionShape:
     return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
 
 
-def _runs(values: Values) -> dict[FaceName, Run]:
+def _runs(values: Values) -> dict[str, Run]:
     """The runs of all faces, in each face's own left and right as seen from outside."""
     return {
         "front": _gable_run(values["front"]),

@@ -17,7 +17,8 @@ class Frame:
     stations: y of the interior frames' centre planes, front to back; the two end frames stand
     inside the gables' steel lines. knee: None leaves knee braces out; knee_reach: how far from the
     inner corner a knee meets column and rafter. front_posts, back_posts: u of gable posts from that
-    wall's left corner seen from outside. plate_*: base plates and the holes for their anchor rods.
+    wall's left corner seen from outside; None: one in the centre where there is room. plate_*: base
+    plates and the holes for their anchor rods.
     """
 
     stations: tuple[float, ...]
@@ -27,7 +28,7 @@ class Frame:
     knee_reach: float
     post: SectionShape
     front_posts: tuple[float, ...]
-    back_posts: tuple[float, ...]
+    back_posts: tuple[float, ...] | None
     plate_thickness: float
     plate_reach: float
     anchor_hole: float

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from ..description.building import Building
-from ..place import Point3
+from ..envelope.face import Face
 from ..terms import Terms
-from .faces import Face
-
-WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
+from .trim.trim_lines import WIND
 
 
 def asked(building: Building, around: Iterable[Face]) -> Terms:

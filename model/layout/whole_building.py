@@ -6,13 +6,13 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..description.building import Building, FaceName
-from ..description.steel_lines import SteelLines
+from ..description.building import Building
+from ..envelope.face import Face
+from ..envelope.opening_lines import OpeningLines
 from ..findings import Code, Finding, in_order
 from ..recipe import Part
 from ..terms import Terms
 from .asked import asked
-from .faces import Face, faces
 from .screws.room import room
 from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
@@ -25,7 +25,7 @@ from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.slab import slab
-from .trim.edge_trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_run
+from .trim.edge_trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_runs
 from .trim.opening_trims import opening_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
@@ -43,21 +43,21 @@ class Laid:
 
 def lay_out(building: Building) -> Laid:
     """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws."""
-    around = faces(building)
-    named = {face.name: face for face in around}
-    lines, trim = SteelLines(building), TrimLines(building)
-    steel = [*framed(building, named), *_framing(lines, around)]
-    sheets = [part for face in around for part in clad(building, face)]
-    around_openings, edges = list(_opening_runs(trim, around)), list(_edge_runs(trim, named))
+    trim = TrimLines(building)
+    lines = trim.steel
+    around = lines.faces
+    steel = [*framed(lines), *_framing(lines)]
+    sheets = [part for face in around for part in clad(trim, face)]
+    around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
     screws, missed = _screws(trim, around, steel, sheets, (trims, runs))
     parts = (
-        slab(building, named),
+        slab(building, lines.walls),
         *steel,
         *opening_trims,
         *sheets,
-        *_closures(trim, named),
+        *_closures(trim),
         *edge_trims,
         *screws,
     )
@@ -68,38 +68,38 @@ def lay_out(building: Building) -> Laid:
     return Laid(parts, in_order(findings), asked(building, around))
 
 
-def _framing(lines: SteelLines, around: Sequence[Face]) -> Iterator[Part]:
-    for face in around:
+def _framing(lines: OpeningLines) -> Iterator[Part]:
+    for face in lines.faces:
         yield from roof_framing(lines, face) if face.sloped else wall_framing(lines, face)
-    for face in around:
+    for face in lines.faces:
         yield from opening_parts(lines, face)
 
 
-def _opening_runs(lines: TrimLines, around: Sequence[Face]) -> Iterator[TrimRun]:
-    for face in around:
-        if not face.sloped:
-            yield from opening_runs(lines, face)
-            yield from base_runs(lines, face)
+def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    for wall in lines.steel.walls:
+        yield from opening_runs(lines, wall)
+        yield from base_runs(lines, wall)
 
 
-def _edge_runs(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[TrimRun]:
+def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from corner_runs(lines)
     yield from eave_runs(lines)
-    yield from rake_runs(lines, named["back"])
-    yield from rake_runs(lines, named["front"])
-    yield ridge_run(lines)
+    for wall in lines.steel.walls:
+        yield from rake_runs(lines, wall)
+    yield from ridge_runs(lines)
 
 
 def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
     return [part for run in runs for part in pieces(run, building.trim.stock, building.trim.lap)]
 
 
-def _closures(lines: TrimLines, named: dict[FaceName, Face]) -> Iterator[Part]:
-    for wall in (named["left"], named["right"]):
-        yield from head_closures(lines, wall)
-    for slope in (named["left slope"], named["right slope"]):
+def _closures(lines: TrimLines) -> Iterator[Part]:
+    for eave in lines.steel.eaves.values():
+        yield from head_closures(lines, lines.steel.named[eave.wall], eave)
+    for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)
-        yield from ridge_closures(lines, slope)
+        if lines.steel.ridge_of(slope):
+            yield from ridge_closures(lines, slope)
 
 
 def _screws(
@@ -140,12 +140,10 @@ def _left_out_screws(missed: Sequence[Missed]) -> Iterator[Finding]:
         yield Finding(Code.SCREW_LEFT_OUT, (sheet,), measured=count, quantity="count")
 
 
-def _left_out(lines: SteelLines, face: Face) -> Iterator[Finding]:
+def _left_out(lines: OpeningLines, face: Face) -> Iterator[Finding]:
     """Gable posts that had to give way to an opening."""
-    frame = lines.building.frame
-    wanted = {"front": frame.front_posts, "back": frame.back_posts}.get(face.name, ())
-    standing = dict(lines.standing_posts(face.name))
-    for u in wanted:
+    standing = dict(lines.standing_posts(face))
+    for u in lines.wanted_posts(face):
         if u not in standing:
             yield Finding(Code.POST_LEFT_OUT, (face.name,), measured=u, quantity="length")
         elif standing[u] is not None:

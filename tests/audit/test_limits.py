@@ -15,9 +15,9 @@ import numpy as np
 import pytest
 import ribwright.audit
 from ribwright.audit import audit, bite, clash, labels, limits, overhang, sheet_laps, trim_laps
-from ribwright.description import parse, starter_text, starters
 from ribwright.exchange.step import read_step, write_step
 from ribwright.findings import Code
+from ribwright.intake import parse, starter_text, starters
 from ribwright.layout.screws.screw_kinds import NUMBER_12
 from ribwright.raising import raise_building
 from support.planted import THICKNESS, shed

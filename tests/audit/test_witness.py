@@ -7,8 +7,8 @@ from dataclasses import replace
 
 import pytest
 from ribwright.audit import CHECKS, audit
-from ribwright.description import parse, starter_text, starters
 from ribwright.findings import Check, Code, Finding
+from ribwright.intake import parse, starter_text, starters
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.roles import LISTS, roles_of

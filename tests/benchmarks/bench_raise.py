@@ -12,7 +12,7 @@ import sys
 import tempfile
 from pathlib import Path
 
-from ribwright.description import sample_text
+from ribwright.intake import sample_text
 from timing import Ran, in_turn, medians, ran, told
 
 CADQUERY = (sys.executable, "-c", "import cadquery")

@@ -6,7 +6,7 @@ import json
 from collections.abc import Callable
 from pathlib import Path
 
-from ribwright.description import sample
+from ribwright.intake import sample
 from ribwright.layout import lay_out
 from ribwright.recipe import Part
 from timing import seconds

@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
-from ribwright.description import read, schema, starters
+from ribwright.description import schema
+from ribwright.intake import read, starters
 
 FOOT = 304.8
 

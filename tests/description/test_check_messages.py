@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse
+from ribwright.intake import parse
 from support.spoilt import GOOD, problems
 
 # What is replaced, by what; the key, line and column; what was read; what the remedy says.

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import DescriptionError
+from ribwright.intake import parse
 from support.spoilt import GOOD, problems
 
 

@@ -6,8 +6,8 @@ from dataclasses import fields
 
 import pytest
 from ribwright.catalog.profiles import profiles
-from ribwright.description import parse
-from ribwright.description.building import FaceName, Opening, Run, Sheets
+from ribwright.description.building import Opening, Run, Sheets
+from ribwright.intake import parse
 from ribwright.units import INCH
 
 DOZEN = """
@@ -84,13 +84,13 @@ def test_a_window_has_a_sill_of_three_feet_and_the_others_none(kind: str, sill: 
 
 # Seen from outside: whoever faces the left wall has the building's back on the left hand and whoever
 # faces the right wall has it on the right hand. The same holds for the slopes above them.
-FROM_BACK: dict[FaceName, Run] = {
+FROM_BACK: dict[str, Run] = {
     "left": Run("left", "left"),
     "left slope": Run("left", "left"),
     "right": Run("right", "right"),
     "right slope": Run("right", "right"),
 }
-FROM_FRONT: dict[FaceName, Run] = {
+FROM_FRONT: dict[str, Run] = {
     "left": Run("right", "right"),
     "left slope": Run("right", "right"),
     "right": Run("left", "left"),

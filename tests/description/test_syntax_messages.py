@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import DescriptionError, Problem
+from ribwright.intake import parse
 
 HEAD = 'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\n'
 

@@ -16,9 +16,9 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import FileError
 from ribwright.exchange.step import CHANGED, reading, write_step
+from ribwright.intake import parse
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.csv import csv_text
 from ribwright.pieces import Model, Piece

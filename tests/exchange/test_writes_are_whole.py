@@ -23,9 +23,9 @@ from multiprocessing.context import ForkProcess
 from pathlib import Path
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import FileError
 from ribwright.exchange.atomic_files import ROOM
+from ribwright.intake import parse
 from ribwright.outputs import OUTPUTS, STEP, write_outputs
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse, starter_text, starters
+from ribwright.intake import parse, starter_text, starters
 from ribwright.raising import raise_building
 from ribwright.solids.properties import is_valid, triangles
 from support.clashes import clashes

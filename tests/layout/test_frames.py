@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import dist, pi
 
 import pytest
-from ribwright.description import parse
 from ribwright.description.building import Building
 from ribwright.findings import Code
+from ribwright.intake import parse
 from ribwright.layout.whole_building import lay_out
 from ribwright.measure.faces import body
 from ribwright.measure.member import measure_member

@@ -6,7 +6,7 @@ from functools import cache
 
 import numpy as np
 import pytest
-from ribwright.description import parse, starter_text, starters
+from ribwright.intake import parse, starter_text, starters
 from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building

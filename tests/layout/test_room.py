@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 import shapely
-from ribwright.description import sample
+from ribwright.intake import sample
 from ribwright.layout.faces import faces
 from ribwright.layout.screws.room import Room, pans
 from ribwright.layout.screws.screw_kinds import APART

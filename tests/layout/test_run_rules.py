@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 
 import pytest
-from ribwright.description import parse
+from ribwright.intake import parse
 from ribwright.layout import lay_out
 from ribwright.measure.sheet import MeasuredSheet, measure_sheet
 from ribwright.pieces import Model, Piece

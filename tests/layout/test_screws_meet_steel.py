@@ -10,7 +10,7 @@ from functools import cache
 
 import numpy as np
 import pytest
-from ribwright.description import parse, starter_text, starters
+from ribwright.intake import parse, starter_text, starters
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
 from ribwright.roles import list_of

@@ -8,8 +8,8 @@ from itertools import pairwise
 import manifold3d
 import numpy as np
 import pytest
-from ribwright.description import parse
 from ribwright.findings import Code
+from ribwright.intake import parse
 from ribwright.layout import lay_out
 from ribwright.layout.trim.trim_run import sticks
 from ribwright.measure.member import measure_member

@@ -17,8 +17,8 @@ from OCP.STEPControl import STEPControl_AsIs, STEPControl_Reader, STEPControl_Wr
 from OCP.TopoDS import TopoDS_Compound, TopoDS_Shape, TopoDS_Solid
 from ribwright.catalog.sections import parse_section, sections
 from ribwright.cli.main import run
-from ribwright.description import read, sample
 from ribwright.exchange.step import read_step, write_step
+from ribwright.intake import read, sample
 from ribwright.layout.screws.screw_kinds import NUMBER_12, hex_screw, pan_screw
 from ribwright.measure.told_by_shape import told, told_by_shape
 from ribwright.order.lists.schedule import Schedule, schedule

@@ -10,8 +10,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 from ribwright.catalog.profiles import profiles
-from ribwright.description import parse, sample
 from ribwright.errors import FileError
+from ribwright.intake import parse, sample
 from ribwright.layout.skin.ribs import graphs
 from ribwright.order.buying.blanks import rake_pairs, rip_pairs
 from ribwright.order.buying.order_list import Buying, Order, order

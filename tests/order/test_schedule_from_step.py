@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from ribwright.description import parse
 from ribwright.exchange.step import read_step, write_step
+from ribwright.intake import parse
 from ribwright.order.buying.order_list import buying_on, order
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.csv import csv_text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import hypot
 
 import pytest
-from ribwright.description import parse
+from ribwright.intake import parse
 from ribwright.measure.member import measure_member
 from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Model, Piece

@@ -17,7 +17,7 @@ from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS_Solid
 from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
-from ribwright.description import parse, starter_text, starters
+from ribwright.intake import parse, starter_text, starters
 from ribwright.layout import lay_out
 from ribwright.layout.skin.ribs import graphs
 from ribwright.place import Place, Point2, Point3

@@ -8,7 +8,7 @@ from functools import cache
 
 import numpy as np
 from ribwright.catalog.profiles import profiles
-from ribwright.description import parse
+from ribwright.intake import parse
 from ribwright.layout.skin.ribs import Graph, graphs
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place, Point2, Point3, add

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from itertools import count
 from random import Random
 
-from ribwright.description import parse
 from ribwright.description.building import Building
 from ribwright.description.keys.tables import KINDS, OPENING, TABLES
 from ribwright.errors import DescriptionError
+from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
 from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends, inches
 

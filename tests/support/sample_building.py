@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 
-from ribwright.description import sample
+from ribwright.intake import sample
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

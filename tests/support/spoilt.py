@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import DescriptionError, Problem
+from ribwright.intake import parse
 
 GOOD = """name = "shop"
 units = "ft-in"

@@ -14,12 +14,12 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Point, Polygon
 from shapely.ops import nearest_points
 
+from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet
-from ..faces import Face
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import APART, CLEAR, EDGE, INCH, SHANK
-from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, seen, touching
+from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, touching
 
 Floats = NDArray[np.float64]
 
@@ -98,7 +98,7 @@ def _ends_behind(face: Face, part: Part) -> Iterator[shapely.Geometry]:
         if not -POINT - NEARLY < first < NEARLY - TOUCHING:
             continue  # most ends are far from the face, and the first corner says so
         corners = [
-            seen(face.frame, part.place.point((x, y, a * x + b * y + c)))
+            face.frame.seen(part.place.point((x, y, a * x + b * y + c)))
             for x, y, _ in part.recipe.section.outer
         ]
         if all(-POINT < w < -TOUCHING for _, _, w in corners):
@@ -141,7 +141,7 @@ def _on_bench(recipe: Sheet, beside: float) -> shapely.Geometry:
 
 def _on_face(face: Face, sheet: Part, points: Floats) -> Floats:
     """Bench points (n, 2) of a sheet on its face, (n, 2)."""
-    u, v, _ = seen(face.frame, sheet.place.origin)
+    u, v, _ = face.frame.seen(sheet.place.origin)
     sign = dot(sheet.place.x, face.frame.x)
     moved: Floats = np.array([u, v]) + sign * points
     return moved

@@ -5,7 +5,7 @@ Diameters: #10 0.190 in, #12 0.216 in (Yu & LaBoube, Table 8.6). Heads and lengt
 
 from __future__ import annotations
 
-from ...description.skin_lines import SCREW_EDGE
+from ...envelope.skin_lines import SCREW_EDGE
 from ...recipe import Turned, grid
 
 INCH = 25.4

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import shapely
 from shapely.geometry import LineString
 
 from ...description.building import Opening
-from ...description.skin_lines import head_angle
+from ...envelope.face import Face
+from ...envelope.skin_lines import head_angle
 from ...place import Point2
 from ...roles import Role
-from ..faces import Face
 from ..skin.closures import DEEP
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK
@@ -47,9 +48,8 @@ class ScrewLine:
 def screw_lines(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> list[ScrewLine]:
     """Every framing line of a face that its sheets are fastened to. behind: the steel's walls on it."""
     found = list(_rows(lines, face, behind))
-    if face.sloped or face.name in ("left", "right"):
-        found += _eave_line(lines, face, behind)
-    else:
+    found += _eave_line(lines, face, behind)
+    if face.raked:
         found += _rake_lines(lines, face)
     for opening in face.openings:
         found += _beside(lines, face, opening, behind)
@@ -99,34 +99,38 @@ def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     if role is Role.BASE_RAIL:
         return [edge_bar(lines.bottom + lines.profile("base").in_plane)]
     if role is Role.PURLIN:
-        head = max(v for _, v in face.outline)
+        head = max(v for _, v in face.clad)
         return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]
     return []
 
 
 def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
     """Along the eave strut: on a slope the middle of its flange, on a wall under the eave trim's drop."""
-    eave = lines.building.eave_height
     for left, low, right, high in (wall.bounds for part, wall in behind if part.role is Role.EAVE_STRUT):
         if face.sloped:
-            leg = lines.profile("eave").in_plane / lines.steel.cos
+            leg = lines.profile("eave").in_plane / face.sides[0].level
             at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), [edge_bar(leg)])
+        elif eave := lines.steel.eaves.get(face.name):
+            foam = max(v for _, v in face.clad) - lines.side * max(0.0, eave.rise) - DEEP
+            drop = eave.height - lines.eave * eave.rise - lines.profile("eave").out_of_plane
+            bars = [(foam - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
+            at = clear_of(eave.height - HEAD_LINE, (low + EDGE, high - EDGE), bars)
         else:
-            foam = max(v for _, v in face.outline) - lines.side * lines.steel.rise - DEEP
-            drop = eave - lines.eave * lines.steel.rise - lines.profile("eave").out_of_plane
-            bars = [(foam - CLEAR, eave), (drop - CLEAR, drop + CLEAR)]
-            at = clear_of(eave - HEAD_LINE, (low + EDGE, high - EDGE), bars)
+            continue
         yield ScrewLine(at, left, right)
 
 
 def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
     """Along both rakes, in the middle of the rake angle's leg, clear of the rake trim's drop."""
-    steel, half = lines.steel, face.width / 2
+    steel = lines.steel
     drop = lines.head_clearance + lines.profile("rake").out_of_plane
     span = (lines.head_clearance + EDGE, steel.rake_leg - EDGE)
     deep = clear_of(steel.rake_leg / 2, span, [(drop - CLEAR, drop + CLEAR)])
-    yield ScrewLine(steel.roof(0.0, deep), 0.0, half, steel.rise)
-    yield ScrewLine(steel.roof(half, deep), half, face.width, -steel.rise)
+    line = face.top.lowered(deep)
+    for (u0, v0), (u1, v1) in pairwise(face.top.points):
+        if v0 != v1:
+            middle, rise = (u0 + u1) / 2, (v1 - v0) / (u1 - u0)
+            yield ScrewLine(line.height(middle) - (middle - u0) * rise, u0, u1, rise)
 
 
 def _beside(lines: TrimLines, face: Face, opening: Opening, behind: Sequence[Wall]) -> Iterator[ScrewLine]:

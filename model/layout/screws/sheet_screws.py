@@ -24,14 +24,14 @@ from shapely.geometry import LineString, Polygon
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
+from ...envelope.face import Face
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
-from ..faces import Face
 from .room import Room, pans, segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
-from .steel_contact import Wall, seen
+from .steel_contact import Wall
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
@@ -114,7 +114,7 @@ def _near(taken: Iterable[Point2], at: Point2, reach: Point2) -> bool:
 
 def _laid(plan: Fastening, part: Part) -> _Laid:
     assert isinstance(part.recipe, Sheet)
-    u, v, _ = seen(plan.face.frame, part.place.origin)
+    u, v, _ = plan.face.frame.seen(part.place.origin)
     sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
     outline = Polygon(part.recipe.outline, part.recipe.holes).buffer(-EDGE, join_style="mitre")
     inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
@@ -227,7 +227,7 @@ def _put(plan: Fastening, sheet: _Laid, spot: Point2 | None) -> bool:
 def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
     """On every line a screw near the run's ends and beside openings, where the nearest rib is too far in
     to hold the edge."""
-    ends = [u for u, _ in plan.face.outline]
+    ends = [u for u, _ in plan.face.clad]
     if sheet.inside.is_empty:
         return
     edges = [(min(ends), 1.0), (max(ends), -1.0)]
@@ -294,8 +294,8 @@ def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | N
     """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
     assert isinstance(sheet.recipe, Sheet)
     apart, face = plan.screws.stitch, plan.face
-    rib = seen(face.frame, sheet.place.origin)[0]
-    ends = [u for u, _ in face.outline]
+    rib = face.frame.seen(sheet.place.origin)[0]
+    ends = [u for u, _ in face.clad]
     if not (apart and face.sloped and min(ends) + 2 * profile.leg < rib < max(ends) - 2 * profile.leg):
         return None
     _, low, _, high = Polygon(sheet.recipe.outline).bounds
@@ -304,7 +304,7 @@ def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | N
     w = _top(sheet.recipe, 0.0)
     capped = max(line.at for line in plan.lines) - CAPPED
     places = [(0.0, grid(low + step * k), w) for k in range(1, count + 1)]
-    row = tuple(at for at in places if seen(face.frame, sheet.place.point(at))[1] < capped)
+    row = tuple(at for at in places if face.frame.seen(sheet.place.point(at))[1] < capped)
     if not row:
         return None
     return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)

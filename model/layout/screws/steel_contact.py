@@ -9,9 +9,9 @@ from math import hypot
 import shapely
 from shapely.geometry import Polygon
 
-from ...place import Place, Point2, Point3, add, dot
+from ...envelope.face import Face
+from ...place import Place, Point2, Point3, dot
 from ...recipe import Cut, Part, Prism, Section
-from ..faces import Face
 from .screw_kinds import EDGE, SHANK
 
 TOUCHING = 1.0
@@ -61,7 +61,7 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
         )
         points: list[Point2] = []
         for plane, corner, inward in corners:
-            u, v, w = seen(frame, part.place.point(_on(plane, corner, inward)))
+            u, v, w = frame.seen(part.place.point(_on(plane, corner, inward)))
             if abs(w) >= TOUCHING:
                 break
             points.append((u, v))
@@ -118,7 +118,7 @@ def _tools(frame: Place, part: Part, recipe: Cut) -> shapely.Geometry:
     for tool, place in recipe.tools:
         assert isinstance(tool, Prism)
         corners = [
-            seen(frame, part.place.point(place.point((x, y, plane[2]))))
+            frame.seen(part.place.point(place.point((x, y, plane[2]))))
             for x, y, _ in tool.section.outer
             for plane in (tool.start, tool.end)
         ]
@@ -128,13 +128,7 @@ def _tools(frame: Place, part: Part, recipe: Cut) -> shapely.Geometry:
     return shapely.union_all(taken)
 
 
-def seen(frame: Place, point: Point3) -> Point3:
-    """A building point in a frame's own coordinates."""
-    from_origin = add(point, frame.origin, -1.0)
-    return (dot(from_origin, frame.x), dot(from_origin, frame.y), dot(from_origin, frame.z))
-
-
 def heights(frame: Place, place: Place) -> tuple[float, float, float, float]:
     """How a placed part's own x, y and z rise from a frame's plane, and how high its origin stands."""
     out = frame.z
-    return (dot(place.x, out), dot(place.y, out), dot(place.z, out), seen(frame, place.origin)[2])
+    return (dot(place.x, out), dot(place.y, out), dot(place.z, out), frame.seen(place.origin)[2])

@@ -18,18 +18,17 @@ from math import ceil
 import shapely
 
 from ...description.building import Opening
-from ...description.skin_lines import head_angle
+from ...envelope.face import Face, rakes
+from ...envelope.skin_lines import head_angle
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
-from ..faces import Face
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_10, NUMBER_12, SHANK, hex_screw, pan_screw
 from .screw_lines import clear_of
 from .sheet_screws import Fastening, Missed
-from .steel_contact import seen
 
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
@@ -85,7 +84,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
                 missed.append(Missed(name, face.name, at))
                 continue
             on.plan.room.taken.append(spot)
-            z = seen(run.frame, face.frame.point((*spot, 0.0)))[2]
+            z = run.frame.seen(face.frame.point((*spot, 0.0)))[2]
             row.append((*spot, seat + on.lift(run, z) * on.lines.thickness))
         if row:
             rows.append(_row(on.lines, name, face, screw, face.frame, row))
@@ -107,7 +106,7 @@ def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geomet
     across = (-along[1] * 1e3, along[0] * 1e3)
     found = []
     for bar in bars:
-        (u0, v0, _), (u1, v1, _) = (seen(frame, run.frame.point((0.0, 0.0, z))) for z in bar)
+        (u0, v0, _), (u1, v1, _) = (frame.seen(run.frame.point((0.0, 0.0, z))) for z in bar)
         found.append(
             shapely.Polygon(
                 [
@@ -128,18 +127,20 @@ Wanted = tuple[str, TrimRun, float, Spots]
 
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     yield from _corners(on)
-    if on.plan.face.name in ("front", "back"):
+    if on.plan.face.raked:
         yield from _rakes(on)
 
 
 def _corners(on: Trimmed) -> Iterator[Wanted]:
     """In each corner leg on a wall, one at every framing line that reaches it below the trim's head."""
     lines, face = on.lines, on.plan.face
-    gable = face.name in ("front", "back")
-    seat = (lines.crown if gable else lines.side) + lines.thickness
     legs = lines.profile("corner")
-    edge = legs.in_plane - lines.side if gable else legs.out_of_plane - lines.crown
     for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
+        covers = face.beside(hand).covers
+        seat = (lines.crown if covers else lines.side) + lines.thickness
+        edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.crown
+        eave = lines.steel.eaves.get(face.name) or lines.steel.eave_beside(face, hand)
+        top = lines.steel.strut_foot(eave) if eave else max(v for _, v in face.clad)
         corner = face.frame.point((end, 0.0, 0.0))
         run = min(
             (run for run in on.runs if run.role is Role.CORNER_TRIM),
@@ -149,7 +150,7 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
         heights = [
             line.at
             for line in on.plan.lines
-            if not line.rise and line.left <= u <= line.right and line.at < lines.steel.strut_foot
+            if not line.rise and line.left <= u <= line.right and line.at < top
         ]
         spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in heights]
         yield f"{face.name} corner trim {hand}", run, seat, spots
@@ -161,15 +162,14 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
     drop = lines.head_clearance + lines.profile("rake").out_of_plane
     # Pieces of a run lean by a thickness. The corner trim's leg lies under the rake trim's foot.
     high, low = lines.head_clearance + EDGE, min(drop - lines.thickness, steel.rake_leg) - EDGE
-    corner = (lines.profile("corner").in_plane - lines.side + CLEAR) / steel.cos
-    start = steel.strut_stop / steel.cos
     apart = lines.building.screws.apart
-    places = [start + s for s in _spread(steel.rafter_length - start, 3 * INCH, apart)]
-    for hand, u, side in (("left", 0.0, 1.0), ("right", gable.width, -1.0)):
-        x, y = (side * steel.cos, steel.sin), (-side * steel.sin, steel.cos)
-        foot = (u, lines.building.eave_height)
+    for rake in rakes(gable):
+        corner = (lines.profile("corner").in_plane - lines.side + CLEAR) / rake.cos
+        start = steel.strut_stop / rake.cos
+        places = [start + s for s in _spread(rake.length - start, 3 * INCH, apart)]
+        x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
-        def at(s: float, down: float, foot: Point2 = foot, x: Point2 = x, y: Point2 = y) -> Point2:
+        def at(s: float, down: float, foot: Point2 = rake.foot, x: Point2 = x, y: Point2 = y) -> Point2:
             return (foot[0] + s * x[0] - down * y[0], foot[1] + s * x[1] - down * y[1])
 
         reach = apart / 3
@@ -187,7 +187,7 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
             )
             for s in places
         ]
-        name = f"{gable.name} {hand} rake trim"
+        name = f"{gable.name} {rake.name} rake trim"
         yield name, on.run(name), lines.gable + lines.thickness, spots
 
 
@@ -195,12 +195,16 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     """Through the rake trims' top legs into every purlin, and through the ridge cap's leg in every pan."""
     lines, slope = on.lines, on.plan.face
     leg = lines.profile("rake").in_plane
+    ridge = lines.steel.ridge_of(slope)
     purlins = sorted(line.at for line in on.plan.lines)[1:]
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
         u = end + into * 0.6 * leg
-        spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
+        rows = purlins[:-1] if ridge else purlins
+        spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in rows]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.crown + lines.thickness, spots
+    if ridge is None:
+        return
     pitch, v = lines.building.sheets.profile.pitch, purlins[-1]
     ribs = [rib for rib in _ribs(on) if leg < rib and rib + pitch < slope.width - leg]
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - ROW, rib + pitch, v + ROW)) for rib in ribs]
@@ -225,7 +229,7 @@ def _ribs(on: Trimmed) -> list[float]:
         right = max(u for u, _ in sheet.recipe.outline)
         for k in range(round(profile.cover / profile.pitch) + 1):
             if k * profile.pitch < right:
-                found.add(round(seen(frame, sheet.place.point((k * profile.pitch, 0.0, 0.0)))[0], 3))
+                found.add(round(frame.seen(sheet.place.point((k * profile.pitch, 0.0, 0.0)))[0], 3))
     return sorted(found)
 
 

@@ -12,13 +12,14 @@ from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Building, Hand, Run
-from ...description.skin_lines import head_angle
-from ...description.steel_lines import SteelLines
+from ...envelope.face import Face
+from ...envelope.skin_lines import head_angle
+from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
-from ..faces import Face
 from ..screws.screw_kinds import EDGE
+from ..trim.trim_lines import TrimLines
 from .ribs import graphs
 
 SLIVER = 0.5
@@ -66,23 +67,23 @@ def run(profile: RibProfile, plan: Run, clad: Point2, steel: Point2, centre: flo
     return [Lay(number, rib + shift, plan.first) for number, rib in enumerate(order, 1)]
 
 
-def run_centre(building: Building, face: Face) -> float:
+def run_centre(lines: SteelLines, face: Face) -> float:
     """Where the first sheet's underlap rib stands in a run from the centre.
 
     On the centre line, its edge a leg past it; where a post stands there, its edge is flush with the
     post's, so that the next sheet has steel too. Common practice, no source.
     """
-    middle = face.width / 2
-    posts = [u for u, foot in SteelLines(building).standing_posts(face.name) if foot is None]
+    building, middle = lines.building, face.width / 2
+    posts = [u for u, foot in lines.standing_posts(face) if foot is None]
     if not any(abs(u - middle) < 1.0 for u in posts):
         return middle
     past = building.frame.post.width / 2 - building.sheets.profile.leg
     return middle + (past if building.runs[face.name].first == "left" else -past)
 
 
-def clad(building: Building, face: Face) -> Iterator[Part]:
+def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
     """The sheets of a face."""
-    sheets = building.sheets
+    building, sheets = lines.building, lines.building.sheets
     lower, upper = graphs(sheets.profile, sheets.thickness)
     wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * sheets.profile.leg
     low, high = wanted.bounds[1], wanted.bounds[3]
@@ -95,7 +96,7 @@ def clad(building: Building, face: Face) -> Iterator[Part]:
         ("colour", sheets.roof_colour if face.sloped else sheets.wall_colour),
         ("material", "steel"),
     )
-    centre = run_centre(building, face)
+    centre = run_centre(lines.steel, face)
     for lay in run(sheets.profile, building.runs[face.name], (left, right), (0.0, face.width), centre):
         start, end = lay.reach(sheets.profile)
         whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
@@ -119,12 +120,12 @@ def skin(building: Building, face: Face) -> shapely.Geometry:
 
 def _with_holes(building: Building, face: Face) -> Polygon:
     """The face less its openings."""
-    return shapely.difference(Polygon(face.outline), shapely.union_all(_holes(building, face)))
+    return shapely.difference(Polygon(face.clad), shapely.union_all(_holes(building, face)))
 
 
 def _holes(building: Building, face: Face) -> list[Polygon]:
     """The openings, each larger by the clearance; one without a sill is cut to the foot."""
-    clearance, foot = building.sheets.cut_clearance, min(v for _, v in face.outline)
+    clearance, foot = building.sheets.cut_clearance, min(v for _, v in face.clad)
     return [
         shapely.box(
             opening.from_left - clearance,

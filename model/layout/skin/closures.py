@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from ...description.skin_lines import FOAM
+from ...envelope.face import Face
+from ...envelope.roof_lines import Eave
+from ...envelope.skin_lines import FOAM
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
-from ..faces import Face
 from ..trim.trim_lines import TrimLines
 from .cladding import Lay, run
 from .ribs import Graph, graphs
@@ -28,10 +29,10 @@ INSET = 0.02
 """Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
 
 
-def head_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
-    head = max(v for _, v in face.outline) - (lines.side - lines.crown) * lines.steel.rise
+    head = max(v for _, v in face.clad) - (lines.side - lines.crown) * max(0.0, eave.rise)
     top = lines.side - lines.building.sheets.flange
     for lay in _lays(lines, face):
         yield from _over(lines, face, lay, (head - DEEP, head), top, (0.0, face.width))
@@ -40,7 +41,7 @@ def head_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
     up to them, in the hollows between the crowns they lie on."""
-    head = max(v for _, v in face.outline)
+    head = max(v for _, v in face.clad)
     band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.crown - flange
@@ -119,7 +120,7 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
 
 
 def _lays(lines: TrimLines, face: Face) -> list[Lay]:
-    ends = [u for u, _ in face.outline]
+    ends = [u for u, _ in face.clad]
     plan = lines.building.runs[face.name]
     span = (min(ends), max(ends))
     return run(lines.building.sheets.profile, plan, span, (0.0, face.width), face.width / 2)

@@ -8,11 +8,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ...description.building import Building, Opening
+from ...envelope.face import Face
 from ...findings import Code, Finding
 from ...recipe import Part, Prism
 from ...roles import Role
-from ..faces import Face
-from ..screws.steel_contact import seen
 
 Floats = NDArray[np.float64]
 TOUCH = 1.0  # mm
@@ -50,13 +49,13 @@ def _corners(face: Face, part: Part) -> tuple[Floats, Floats]:
     recipe = part.recipe
     assert isinstance(recipe, Prism)
     points = [
-        seen(face.frame, part.place.point((x, y, a * x + b * y + c)))
+        face.frame.seen(part.place.point((x, y, a * x + b * y + c)))
         for x, y, _ in recipe.section.outer
         for a, b, c in (recipe.start, recipe.end)
     ]
-    origin = np.array(seen(face.frame, part.place.origin))
+    origin = np.array(face.frame.seen(part.place.origin))
     axes = [
-        np.array(seen(face.frame, part.place.point(axis))) - origin
+        np.array(face.frame.seen(part.place.point(axis))) - origin
         for axis in ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
     ]
     return np.array(points), np.array(axes)

@@ -6,99 +6,157 @@ knees cut to the faces they stand against. Welds, bolts and clips are not drawn.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import hypot
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
+from ...catalog.fold import shifted
 from ...catalog.sections import SectionShape
-from ...description.building import Building, FaceName, Wall
-from ...description.steel_lines import SteelLines
-from ...place import Place, Point3, add
-from ...recipe import Part, Prism, Section, grid, round_hole
+from ...envelope.face import Face
+from ...envelope.shell import Crossing
+from ...envelope.steel_lines import SteelLines
+from ...envelope.top_line import crossed
+from ...place import Place, Point2, Point3, add, unit
+from ...recipe import Part, Prism, Recipe, Section, grid, round_hole
 from ...roles import Role
-from ..faces import Face
 from ..role_colours import FRAME
-from .straight_member import Plane, member, square, under_roof
+from .straight_member import Plane, head_under, member, square
 
 UP: Point3 = (0.0, 0.0, 1.0)
 
 
-def framed(building: Building, faces: dict[FaceName, Face]) -> Iterator[Part]:
+@dataclass(frozen=True)
+class _Chain:
+    """One frame as a chain of members under the faces that its plane cuts, mitred where they meet.
+
+    y: of the plane. inward: which way along y the building lies from an end frame (1, -1); 0 between.
+    """
+
+    lines: SteelLines
+    name: str
+    cut: Sequence[Crossing]
+    y: float
+    inward: float
+
+    def part(self, wall: Crossing, name: str, role: Role, recipe: Recipe, place: Place) -> Part:
+        """A part that belongs to the column under a wall."""
+        return Part(f"{self.name} {wall.face} {name}", role, ("frame", self.name), recipe, place, FRAME)
+
+    def joint(self, number: int) -> tuple[Plane, Point2]:
+        """The mitre between a member and the next one, and the corner that it has inside the building."""
+        one, other = self.cut[number : number + 2]
+        (ox, oz), (ix, iz) = (
+            crossed(*(_inside(crossing, self._depths(crossing)[k]) for crossing in (one, other)))
+            for k in (0, 1)
+        )
+        return Plane((ox, self.y, oz), (oz - iz, 0.0, ix - ox)), (ix, iz)
+
+    def _depths(self, crossing: Crossing) -> Point2:
+        """From the steel line to a member's outer and inner face."""
+        lines = self.lines
+        if lines.named[crossing.face].sloped:
+            return lines.rafter_top, lines.rafter_under
+        return lines.setback, lines.setback + lines.building.frame.column.depth
+
+    def flush(self, shape: SectionShape) -> float:
+        """y of a member: in an end frame one wider than its column has its outer face flush with the
+        column's, so that girts pass it; between the ends it is centred. Common practice, no source."""
+        past = max(0.0, (shape.width - self.lines.building.frame.column.width) / 2)
+        return self.y + self.inward * past
+
+
+def framed(lines: SteelLines) -> Iterator[Part]:
     """All frames from front to back, then the gables' posts."""
-    lines = SteelLines(building)
     for number, y in enumerate(lines.frames, 1):
-        end = {1: "front", len(lines.frames): "back"}.get(number, "")
-        for hand in ("left", "right"):
-            yield from _half_frame(lines, f"frame {number} {hand}", y, hand, end)
-    walls: tuple[Wall, Wall] = ("back", "front")
-    for wall in walls:
-        yield from _posts(lines, faces[wall])
+        inward = {1: 1.0, len(lines.frames): -1.0}.get(number, 0.0)
+        yield from _frame(_Chain(lines, f"frame {number}", lines.shell.cut(y), y, inward))
+    for wall in (wall for wall in lines.walls if wall.raked):
+        yield from _posts(lines, wall)
 
 
-def _half_frame(lines: SteelLines, name: str, y: float, hand: str, end: str) -> Iterator[Part]:
-    """Column, base plate, rafter and knee of one side. Drawn as a left half; a right one is that half
-    turned about the building's middle, so that both are the same bodies."""
-    building, frame = lines.building, lines.building.frame
-    turn = _turned(building.width, y) if hand == "right" else Place()
-    front = (end == "front") == (hand == "left") if end else None  # as seen by the half that is drawn
-    at, out, inner = y, lines.setback, lines.setback + frame.column.depth
-    top = lines.roof(out, lines.rafter_top)
-    corner = lines.roof(inner, lines.rafter_under)
-    mitre = Plane((out, at, top), (top - corner, 0.0, inner - out))
-    group = ("frame", name.rsplit(" ", 1)[0])
+def _frame(chain: _Chain) -> Iterator[Part]:
+    """Under each wall its column, the rafters of the slopes that fall to it, its knee and its plate."""
+    last = len(chain.cut) - 1
+    for wall, beside, step in ((0, 1, 1.0), (last, last - 1, -1.0)):
+        column, mitre = chain.cut[wall], chain.joint(min(wall, beside))
+        yield _column(chain, column, mitre[0], step)
+        for number, slope in _falling_to(chain, step):
+            yield _rafter(chain, column, slope, (chain.joint(number - 1)[0], chain.joint(number)[0]), step)
+        if chain.lines.building.frame.knee:
+            yield _knee(chain, column, chain.cut[beside], mitre[1], step)
+        yield _plate(chain, column, step)
 
-    def part(role: Role, made: tuple[Prism, Place]) -> Part:
-        return Part(f"{name} {role}", role, group, made[0], turn @ made[1], FRAME)
 
-    foot = (out + frame.column.depth / 2, at, frame.plate_thickness)
-    yield part(
-        Role.COLUMN, member(frame.column.section(), foot, UP, (1.0, 0.0, 0.0), square(foot, UP), mitre)
-    )
+def _falling_to(chain: _Chain, step: float) -> Iterator[tuple[int, Crossing]]:
+    """The slopes that fall to the first wall (step 1) or the last (-1), from the eave up, numbered."""
+    slopes = list(enumerate(chain.cut))[1:-1]
+    for number, slope in slopes if step > 0 else slopes[::-1]:
+        if (slope.end[1] > slope.start[1]) == (step > 0):
+            yield number, slope
 
-    slope: Point3 = (lines.cos, 0.0, lines.sin)
-    normal: Point3 = (-lines.sin, 0.0, lines.cos)
-    beside = _flush_with_column(lines, frame.rafter, front)
-    axis = add((0.0, at + beside, building.eave_height), normal, -(lines.rafter_top + lines.rafter_under) / 2)
-    ridge = Plane((building.width / 2, at, 0.0), (1.0, 0.0, 0.0))
-    yield part(Role.RAFTER, member(frame.rafter.section(), axis, slope, normal, mitre, ridge))
 
-    if frame.knee:
-        beside = at + _flush_with_column(lines, frame.knee, front)
-        yield part(Role.KNEE, _knee(lines, beside, (inner, beside, corner), slope, normal))
-    spot = (out + frame.column.depth / 2, at, 0.0)
+def _column(chain: _Chain, wall: Crossing, mitre: Plane, step: float) -> Part:
+    frame = chain.lines.building.frame
+    foot = (_under_wall(chain, wall, step), chain.y, frame.plate_thickness)
+    made = member(frame.column.section(), foot, UP, (step, 0.0, 0.0), square(foot, UP), mitre)
+    return chain.part(wall, "column", Role.COLUMN, *made)
+
+
+def _under_wall(chain: _Chain, wall: Crossing, step: float) -> float:
+    """x of a column's axis."""
+    return wall.start[0] + step * (chain.lines.setback + chain.lines.building.frame.column.depth / 2)
+
+
+def _rafter(chain: _Chain, wall: Crossing, slope: Crossing, mitres: tuple[Plane, Plane], step: float) -> Part:
+    """From the eave up, whichever way the cut runs."""
+    lines, shape = chain.lines, chain.lines.building.frame.rafter
+    foot, head = (slope.start, slope.end) if step > 0 else (slope.end, slope.start)
+    along, normal = _ways(foot, head, step)
+    axis = add((foot[0], chain.flush(shape), foot[1]), normal, -(lines.rafter_top + lines.rafter_under) / 2)
+    ends = mitres if step > 0 else mitres[::-1]
+    others = [other for _, other in _falling_to(chain, step)]
+    name = f"rafter {others.index(slope) + 1}" if len(others) > 1 else "rafter"
+    return chain.part(wall, name, Role.RAFTER, *member(shape.section(), axis, along, normal, *ends))
+
+
+def _ways(start: Point2, end: Point2, step: float) -> tuple[Point3, Point3]:
+    """Along a stretch of the cut, and square to it, outward."""
+    along = unit((end[0] - start[0], 0.0, end[1] - start[1]))
+    return along, (-step * along[2], 0.0, step * along[0])
+
+
+def _inside(crossing: Crossing, depth: float) -> tuple[Point2, Point2]:
+    """A stretch of the cut moved into the building; the cut has it on its right."""
+    one, other = shifted((crossing.start, crossing.end), depth)
+    return one, other
+
+
+def _knee(chain: _Chain, wall: Crossing, slope: Crossing, corner: Point2, step: float) -> Part:
+    """A brace from the column's inner face to the rafter's underside, the same reach along both."""
+    frame = chain.lines.building.frame
+    assert frame.knee is not None
+    start, end = (slope.start, slope.end) if step > 0 else (slope.end, slope.start)
+    away, normal = _ways(start, end, step)
+    at = (corner[0], chain.flush(frame.knee), corner[1])
+    low, high = add(at, UP, -frame.knee_reach), add(at, away, frame.knee_reach)
+    along = unit(add(high, low, -1.0))
+    depth = (-step * along[2], 0.0, step * along[0])
+    planes = Plane(low, (1.0, 0.0, 0.0)), Plane(high, normal)
+    return chain.part(wall, "knee", Role.KNEE, *member(frame.knee.section(), low, along, depth, *planes))
+
+
+def _plate(chain: _Chain, wall: Crossing, step: float) -> Part:
+    lines, column = chain.lines, chain.lines.building.frame.column
+    spot = (_under_wall(chain, wall, step), chain.y, 0.0)
     if lines.setback:
-        plate = base_plate(frame.column.depth, frame.column.width, lines, one_way=bool(end))
+        plate = base_plate(column.depth, column.width, lines, one_way=bool(chain.inward))
         # The plate of a corner column reaches inward only: its gable's base rail stands close outside.
-        stand = Place(spot, (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0)) if front is False else Place(spot)
+        way = chain.inward or step
+        stand = Place(spot, (way, 0.0, 0.0), (0.0, way, 0.0))
     else:
         # Between columns the base rail lies in the wall's plane, and plates reach into the building.
-        plate = base_plate(frame.column.width, frame.column.depth, lines, one_way=True)
-        stand = Place(spot, (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
-    yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, turn @ stand, FRAME)
-
-
-def _flush_with_column(lines: SteelLines, shape: SectionShape, front: bool | None) -> float:
-    """How far along y a member wider than its column is set, so that in an end frame its outer face is
-    flush with the column's and the girts pass it. front: whether the gable is on the side of smaller y;
-    None in a frame between the ends, where members are centred. Common practice, no source."""
-    past = max(0.0, (shape.width - lines.building.frame.column.width) / 2)
-    return 0.0 if front is None else past if front else -past
-
-
-def _turned(width: float, y: float) -> Place:
-    """Half a turn about the upright through the building's middle, at y."""
-    return Place((width, 2 * y, 0.0), (-1.0, 0.0, 0.0), (0.0, -1.0, 0.0))
-
-
-def _knee(lines: SteelLines, y: float, corner: Point3, slope: Point3, normal: Point3) -> tuple[Prism, Place]:
-    """A brace from the column's inner face to the rafter's underside, the same reach along both."""
-    frame = lines.building.frame
-    assert frame.knee is not None
-    low = add(corner, UP, -frame.knee_reach)
-    high = add(corner, slope, frame.knee_reach)
-    size = hypot(high[0] - low[0], high[2] - low[2])
-    along = ((high[0] - low[0]) / size, 0.0, (high[2] - low[2]) / size)
-    depth = (-along[2], 0.0, along[0])
-    return member(frame.knee.section(), low, along, depth, Plane(low, (1.0, 0.0, 0.0)), Plane(high, normal))
+        plate = base_plate(column.width, column.depth, lines, one_way=True)
+        stand = Place(spot, (0.0, -step, 0.0), (step, 0.0, 0.0))
+    return chain.part(wall, "base plate", Role.BASE_PLATE, plate, stand)
 
 
 def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> Prism:
@@ -125,22 +183,19 @@ def base_plate(depth: float, width: float, lines: SteelLines, one_way: bool) -> 
     return Prism(Section(outline, holes), (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
 
 
-def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
+def _posts(lines: SteelLines, wall: Face) -> Iterator[Part]:
     """Gable posts, from their plates (or a door's header) to the underside of the end rafter."""
     frame = lines.building.frame
     out = -(lines.setback + frame.post.depth / 2)
-    half = frame.post.width / 2
+    half, rafter = frame.post.width / 2, wall.top.lowered(lines.rafter_under)
     upright, outward = (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
-    for number, (u, stop) in enumerate(lines.standing_posts(face.name), 1):
-        name, group = f"{face.name} post {number}", ("frame", f"{face.name} posts")
-        if abs(u - lines.building.width / 2) < half:
-            under = min(lines.roof(u - half, lines.rafter_under), lines.roof(u + half, lines.rafter_under))
-            head = Plane((u, under, 0.0), upright)
-        else:
-            head = under_roof(lines, u, lines.rafter_under)
+    for number, (u, stop) in enumerate(lines.standing_posts(wall), 1):
+        name, group = f"{wall.name} post {number}", ("frame", f"{wall.name} posts")
         foot = (u, frame.plate_thickness if stop is None else stop, out)
-        recipe, place = member(frame.post.section(), foot, upright, outward, square(foot, upright), head)
-        yield Part(name, Role.POST, group, recipe, face.frame @ place, FRAME)
+        recipe, place = member(
+            frame.post.section(), foot, upright, outward, square(foot, upright), head_under(rafter, u, half)
+        )
+        yield Part(name, Role.POST, group, recipe, wall.frame @ place, FRAME)
         if stop is None:
             # The plate's long way runs along the wall behind the base rail, or into the building.
             if lines.setback:
@@ -149,4 +204,4 @@ def _posts(lines: SteelLines, face: Face) -> Iterator[Part]:
             else:
                 plate = base_plate(frame.post.width, frame.post.depth, lines, one_way=True)
                 stand = Place((u, 0.0, out), (1.0, 0.0, 0.0), (0.0, 0.0, -1.0))
-            yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, face.frame @ stand, FRAME)
+            yield Part(f"{name} base plate", Role.BASE_PLATE, group, plate, wall.frame @ stand, FRAME)

@@ -7,14 +7,19 @@ members meet at a corner.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
+from math import atan, degrees, hypot
 
 from ...catalog.sections import strut_section
-from ...description.steel_lines import SteelLines
+from ...envelope.face import Face
+from ...envelope.opening_lines import OpeningLines
+from ...envelope.roof_lines import Eave
+from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point3
 from ...recipe import Part, Recipe, Section
 from ...roles import Role
-from ..faces import Face
 from ..role_colours import FRAMING
 from .straight_member import Plane, member, square, under_roof
 
@@ -29,21 +34,20 @@ SHORTEST = 25.4
 Span = tuple[float, float]
 
 
-def wall_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
+def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
     """Base rail, girts and, on a side wall, the eave strut."""
     yield from _base_rail(lines, face)
     yield from _girts(lines, face)
-    if face.name in ("left", "right"):
-        yield from _eave_strut(lines, face)
-    else:
-        yield from _rake_angles(lines, face)
+    if eave := lines.eaves.get(face.name):
+        yield from _eave_strut(lines, face, eave)
+    yield from _rake_angles(lines, face)
 
 
 def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
     """Purlins of one slope, between the rake angles; their toes point up the slope."""
     shape = lines.building.framing.purlin
     inset = lines.rake_stop
-    for number, v in enumerate(lines.purlins, 1):
+    for number, v in enumerate(lines.purlins(face), 1):
         centre = (0.0, v, -shape.depth / 2)
         ends = (square((inset, v, 0.0), RIGHT), square((face.width - inset, v, 0.0), RIGHT))
         recipe, place = member(shape.section(), centre, RIGHT, OUT, *ends)
@@ -73,20 +77,21 @@ def _blocked(lines: SteelLines, face: Face, depth: float) -> list[Span]:
     """Where columns and posts interrupt a member that reaches in as far as they stand."""
     if not lines.reaches_frames(depth):
         return []
-    return [(u - half, u + half) for u, half in lines.uprights(face.name)]
+    return [(u - half, u + half) for u, half in lines.uprights(face)]
 
 
 def _rafters(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
     """Where rafters wider than their columns interrupt what reaches up beside them on a side wall."""
-    if face.name in ("front", "back") or not lines.reaches_frames(depth) or top <= lines.rafter_foot:
+    eave = lines.eaves.get(face.name)
+    if eave is None or not lines.reaches_frames(depth) or top <= lines.rafter_foot(eave):
         return []
-    return list(lines.rafters(face.name))
+    return list(lines.rafters(face))
 
 
 def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
     """Where the end frame's knees stand in the plane of a gable's girts."""
-    reach = lines.knee_reach(top, depth) if face.name in ("front", "back") else 0.0
-    return [(0.0, reach), (face.width - reach, face.width)] if reach else []
+    left, right = (lines.knee_reach(face, hand, top, depth) for hand in ("left", "right"))
+    return [(0.0, left)] * bool(left) + [(face.width - right, face.width)] * bool(right)
 
 
 def _ends(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Plane]:
@@ -96,9 +101,12 @@ def _ends(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Pl
     return start, end
 
 
-def _corner_mitres(lines: SteelLines, face: Face) -> tuple[Plane, Plane]:
-    """Upright planes through both corners, halving the angle between two walls."""
-    return Plane((0.0, 0.0, 0.0), (1.0, 0.0, 1.0)), Plane((face.width, 0.0, 0.0), (1.0, 0.0, -1.0))
+def _corner_mitre(face: Face, hand: str) -> Plane:
+    """The upright plane through a corner that halves the angle between two walls."""
+    across, out = face.beside(hand).mitre
+    if hand == "left":
+        return Plane((0.0, 0.0, 0.0), (across, 0.0, out))
+    return Plane((face.width, 0.0, 0.0), (across, 0.0, -out))
 
 
 def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -109,11 +117,11 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
     doors = [(o.from_left - jamb, o.from_left + o.width + jamb) for o in face.openings if o.sill == 0]
     full = (0.0, face.width)
     taken = doors + _blocked(lines, face, shape.width)
-    if not lines.setback and face.name in ("front", "back"):
+    if not lines.setback and face.raked:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
         taken += [(0.0, plate), (face.width - plate, face.width)]
-    mitres = _corner_mitres(lines, face)
+    mitres = (_corner_mitre(face, "left"), _corner_mitre(face, "right"))
     for number, span in enumerate(remaining(full, taken), 1):
         if span[1] - span[0] < shape.width + SHORTEST:
             continue  # a stub at a corner, shorter than its mitre
@@ -123,13 +131,13 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         yield _part(face, f"base rail {number}", Role.BASE_RAIL, *made)
 
 
-def _girts(lines: SteelLines, face: Face) -> Iterator[Part]:
+def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
     """Girts, their webs above and toes down, so that they hold no dirt. Common practice, no source."""
     shape = lines.building.framing.girt
-    gable = face.name in ("front", "back")
     number = 0
-    for v in lines.gable_girts if gable else lines.side_girts:
-        full, whole = _girt_line(lines, face, v)
+    for v in lines.girts(face):
+        (left, start), (right, end) = (_girt_end(lines, face, hand, v) for hand in ("left", "right"))
+        full, whole = (left, right), (start, end)
         top = v + shape.width / 2
         taken = _blocked(lines, face, shape.depth) + _knees(lines, face, shape.depth, top)
         taken += _rafters(lines, face, shape.depth, top)
@@ -153,34 +161,30 @@ def _at(plane: Plane, v: float, w: float = 0.0) -> float:
     return u - (up * (v - v0) + out * (w - w0)) / across
 
 
-def _girt_line(lines: SteelLines, face: Face, v: float) -> tuple[Span, tuple[Plane, Plane]]:
-    """How far a girt's line reaches on a face, and the planes that end it."""
-    if face.name in ("left", "right") or lines.across_gable(v):
-        if lines.setback:
-            return (0.0, face.width), _corner_mitres(lines, face)
-        return (0.0, face.width), (square((0.0, v, 0.0), RIGHT), square((face.width, v, 0.0), RIGHT))
-    framing = lines.building.framing
-    half, limit = framing.girt.width / 2, lines.rake_limit(framing.girt.depth)
-    reach = (v - lines.roof(0.0, limit)) / lines.rise
-    low, high = reach - half / lines.rise, reach + half / lines.rise
-    strut = lines.strut_stop
-    if low > strut:
-        return (low, face.width - low), (under_roof(lines, 0.0, limit), under_roof(lines, face.width, limit))
-    start = max(high, strut)
-    return (start, face.width - start), (
-        square((start, v, 0.0), RIGHT),
-        square((face.width - start, v, 0.0), RIGHT),
-    )
+def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float, Plane]:
+    """How far a girt's line reaches to one end of a wall, and the plane that ends it."""
+    corner, inward = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
+    if lines.to_corner(face, hand, v):
+        plane = _corner_mitre(face, hand) if lines.setback else square((corner, v, 0.0), RIGHT)
+        return corner, plane
+    girt = lines.building.framing.girt
+    top = face.top.lowered(lines.rake_limit(girt.depth))
+    reach = top.reach(v, hand)
+    half = abs(girt.width / 2 / top.slope(reach))
+    strut = corner + inward * lines.strut_stop
+    if inward * (reach - inward * half) > inward * strut:
+        return reach - inward * half, under_roof(top, reach)
+    start = inward * max(inward * (reach + inward * half), inward * strut)
+    return start, square((start, v, 0.0), RIGHT)
 
 
-def _eave_strut(lines: SteelLines, face: Face) -> Iterator[Part]:
+def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     """A cee on edge under the eave corner, its upper flange folded to the pitch."""
-    building = lines.building
-    shape = building.framing.eave_strut
-    section: Section = strut_section(shape, building.pitch)
-    centre = (0.0, building.eave_height, 0.0)
-    over_columns = building.eave_height - shape.depth >= lines.roof(lines.strut_stop, lines.rafter_top)
-    taken = [] if over_columns else _rafters(lines, face, shape.width, building.eave_height)
+    shape = lines.building.framing.eave_strut
+    section: Section = strut_section(shape, degrees(atan(eave.rise)))
+    centre = (0.0, eave.height, 0.0)
+    over_columns = lines.strut_foot(eave) >= eave.plane(lines.strut_stop, lines.rafter_top)
+    taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
     for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, RIGHT, UP, *ends)
@@ -193,33 +197,29 @@ def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
     The upright leg closes the ends of the purlins; the other turns in under them. With flush girts the
     end rafter lies there, and a flat strip as deep as the purlins is left.
     """
-    framing, width = lines.building.framing, face.width
-    shape = framing.rake_angle
+    shape = lines.building.framing.rake_angle
     leg = lines.rake_leg
     section = shape.section() if lines.setback else _strip(leg, shape.thickness)
     inward = shape.width / 2 if lines.setback else shape.thickness / 2
-    start = lines.strut_stop
-    ridge = Plane((width / 2, 0.0, 0.0), RIGHT)
-    eave = lines.building.eave_height
-    for name, along, depth, foot, ends in (
-        (
-            "left",
-            (lines.cos, lines.sin, 0.0),
-            (-lines.sin, lines.cos, 0.0),
-            0.0,
-            (Plane((start, 0.0, 0.0), RIGHT), ridge),
-        ),
-        (
-            "right",
-            (lines.cos, -lines.sin, 0.0),
-            (lines.sin, lines.cos, 0.0),
-            width,
-            (ridge, Plane((width - start, 0.0, 0.0), RIGHT)),
-        ),
-    ):
-        centre = (foot - depth[0] * leg / 2, eave - depth[1] * leg / 2, -inward)
+    points = face.top.points
+    hands: Counter[str] = Counter()
+    for (u0, v0), (u1, v1) in pairwise(points):
+        if v0 == v1:
+            continue
+        size = hypot(u1 - u0, v1 - v0)
+        along = ((u1 - u0) / size, (v1 - v0) / size, 0.0)
+        depth = (-along[1], along[0], 0.0)
+        ends = [
+            Plane((u + (inside if u in (points[0][0], points[-1][0]) else 0.0), 0.0, 0.0), RIGHT)
+            for u, inside in ((u0, lines.strut_stop), (u1, -lines.strut_stop))
+        ]
+        foot = (u0, v0) if v1 > v0 else (u1, v1)
+        centre = (foot[0] - depth[0] * leg / 2, foot[1] - depth[1] * leg / 2, -inward)
         made = member(section, centre, along, depth, *ends)
-        yield _part(face, f"rake angle {name}", Role.RAKE_ANGLE, *made)
+        hand = "left" if v1 > v0 else "right"
+        hands[hand] += 1
+        name = f"rake angle {hand}" + (f" {hands[hand]}" if hands[hand] > 1 else "")
+        yield _part(face, name, Role.RAKE_ANGLE, *made)
 
 
 def _strip(depth: float, thickness: float) -> Section:

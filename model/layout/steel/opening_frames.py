@@ -6,20 +6,21 @@ from collections.abc import Iterator
 
 from ...catalog.sections import SectionShape
 from ...description.building import Opening
-from ...description.steel_lines import LEAF_GAP, LEAF_THICKNESS, SteelLines
+from ...envelope.face import Face
+from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
+from ...envelope.top_line import TopLine
 from ...place import Place, Point3
 from ...recipe import Cut, Part
 from ...roles import Role
-from ..faces import Face
 from ..role_colours import FRAMING, LEAF, PANE, SASH
 from .blocks import block
 from .framing import LEFT, OUT, RIGHT, UP
-from .straight_member import Plane, member, square, under_roof
+from .straight_member import Plane, head_under, member, square
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
 
 
-def opening_parts(lines: SteelLines, face: Face) -> Iterator[Part]:
+def opening_parts(lines: OpeningLines, face: Face) -> Iterator[Part]:
     """The parts of every opening of a face."""
     for number, opening in enumerate(face.openings, 1):
         name = f"{face.name} {opening.kind} {number}"
@@ -27,7 +28,7 @@ def opening_parts(lines: SteelLines, face: Face) -> Iterator[Part]:
         yield from _filling(lines, face, name, opening)
 
 
-def _frame(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
+def _frame(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
     """Jambs with their webs to the opening, header and sill likewise."""
     framing = lines.building.framing
     left, right = opening.from_left, opening.from_left + opening.width
@@ -36,7 +37,7 @@ def _frame(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterat
     half = framing.jamb.width / 2
     for side, u, along in (("left", left - half, UP), ("right", right + half, (0.0, -1.0, 0.0))):
         start: Plane = square((u, low, 0.0), UP)
-        end = _jamb_head(lines, u, half) if high is None else square((u, high, 0.0), UP)
+        end = head_under(_under_rake(lines, face), u, half) if high is None else square((u, high, 0.0), UP)
         planes = (start, end) if side == "left" else (end, start)
         yield _steel(face, name, f"jamb {side}", Role.JAMB, framing.jamb, (u, 0.0), along, planes)
     across = (square((left, 0.0, 0.0), RIGHT), square((right, 0.0, 0.0), RIGHT))
@@ -48,12 +49,9 @@ def _frame(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterat
         yield _steel(face, name, "sill", Role.SILL, sill, line, LEFT, across[::-1])
 
 
-def _jamb_head(lines: SteelLines, u: float, half: float) -> Plane:
-    """A jamb cut to the rake, or square under the ridge where it straddles it."""
-    limit = lines.rake_limit(lines.building.framing.jamb.depth)
-    if abs(u - lines.building.width / 2) < half:
-        return square((u, min(lines.roof(u - half, limit), lines.roof(u + half, limit)), 0.0), UP)
-    return under_roof(lines, u, limit)
+def _under_rake(lines: OpeningLines, face: Face) -> TopLine:
+    """What jambs that run up to the rake stop at."""
+    return face.top.lowered(lines.rake_limit(lines.building.framing.jamb.depth))
 
 
 def _steel(
@@ -71,7 +69,7 @@ def _steel(
     return Part(f"{opening} {name}", role, ("openings", opening), recipe, face.frame @ place, label)
 
 
-def _filling(lines: SteelLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
+def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
     """A walk door's leaf, or a sash with its pane, in the middle of the jambs' depth, or from the steel
     line in where they are thinner; an overhead door's leaf behind the jambs, as wide as the opening, clear
     of the screws in the reveals."""

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from ...description.building import Building, FaceName
-from ...description.skin_lines import lap_room
-from ...place import Place
-from ...recipe import Cut, Part, Recipe
+from collections.abc import Sequence
+
+from ...description.building import Building
+from ...envelope.face import Face, in_turn
+from ...envelope.skin_lines import lap_room, outermost
+from ...envelope.top_line import crossed
+from ...place import Place, Point2
+from ...recipe import Cut, Part, Prism, Recipe, Section, grid
 from ...roles import Role
-from ..faces import Face
 from ..role_colours import SLAB
-from ..skin.ribs import stack
 from .blocks import block
 from .framing import remaining
 
@@ -17,27 +19,31 @@ BEYOND = 25.4
 """mm; concrete past the outermost point of the sheets (1 in). Ours."""
 
 
-def slab(building: Building, faces: dict[FaceName, Face]) -> Part:
+def slab(building: Building, walls: Sequence[Face]) -> Part:
     """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
-    lean = lap_room(building)
-    sheets, depth = building.sheets, building.slab.ledge_depth
-    out = sheets.flange + stack(sheets.profile, sheets.thickness) + BEYOND
-    if depth:
-        out = building.slab.ledge_width
-    thick = building.slab.thickness
-    body = block(building.width + 2 * out, building.length + 2 * out, thick)
-    corner = (-out, -out, -thick)
+    lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
+    out = building.slab.ledge_width if depth else outermost(building.sheets) + BEYOND
+    rim = _rim(walls, out)
+    corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
+    outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))
+    body = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
     tools: list[tuple[Recipe, Place]] = []
-    if depth:
-        for wall in ("left", "right", "back", "front"):
-            face = faces[wall]
-            doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in face.openings if o.sill == 0]
-            ends = (-out - 1, face.width + out + 1)
-            for a, b in remaining(ends, doors):
-                place = face.frame @ Place((a, -depth, 0.0))
-                shift = Place(
-                    (place.origin[0] + out, place.origin[1] + out, place.origin[2] + thick), place.x, place.y
-                )
-                tools.append((block(b - a, depth + 1, out + 1), shift))
+    for wall in walls if depth else ():
+        doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in wall.openings if o.sill == 0]
+        for a, b in remaining((-out - 1, wall.width + out + 1), doors):
+            tools.append(
+                (block(b - a, depth + 1, out + 1), corner.within(wall.frame @ Place((a, -depth, 0.0))))
+            )
     recipe: Recipe = Cut(body, tuple(tools)) if tools else body
-    return Part("slab", Role.SLAB, ("slab",), recipe, Place(corner), SLAB)
+    return Part("slab", Role.SLAB, ("slab",), recipe, corner, SLAB)
+
+
+def _rim(walls: Sequence[Face], out: float) -> list[Point2]:
+    """The slab's edge, counter-clockwise from above: the walls' feet moved outward."""
+    ring = in_turn(walls)
+    lines = []
+    for wall in ring:
+        ends = (wall.frame.point((u, 0.0, out)) for u in (0.0, wall.width))
+        (ax, ay, _), (bx, by, _) = ends
+        lines.append(((ax, ay), (bx, by)))
+    return [crossed(lines[number - 1], line) for number, line in enumerate(lines)]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...description.steel_lines import SteelLines
+from ...envelope.top_line import TopLine
 from ...place import Place, Point3, add, cross, dot, unit
 from ...recipe import Prism, Section, grid
 
@@ -46,14 +46,17 @@ def _slope(value: float) -> float:
     return round(value, 9) + 0.0
 
 
-def under_roof(lines: SteelLines, u: float, below: float) -> Plane:
-    """In a gable face's frame, the plane `below` (square) under the roof's steel plane, on u's side of
-    the ridge."""
-    width = lines.building.width
-    side, foot = (-1.0, 0.0) if u <= width / 2 else (1.0, width)
-    return Plane(
-        (foot, lines.building.eave_height - below / lines.cos, 0.0), (side * lines.sin, lines.cos, 0.0)
-    )
+def under_roof(top: TopLine, u: float) -> Plane:
+    """In a wall's frame, the plane of a line under its roof, over u."""
+    (point, _), (across, up) = top.stretch(u), top.normal(u)
+    return Plane((*point, 0.0), (across, up, 0.0))
+
+
+def head_under(top: TopLine, u: float, half: float) -> Plane:
+    """The plane that ends an upright under a line: along it, or square where the line breaks over it."""
+    if top.stretch(u - half) == top.stretch(u + half):
+        return under_roof(top, u)
+    return square((u, min(top.height(u - half), top.height(u + half)), 0.0), (0.0, 1.0, 0.0))
 
 
 def _seen(plane: Plane, centre: Point3, x: Point3, y: Point3, z: Point3) -> Point3:

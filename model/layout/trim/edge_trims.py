@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
+from math import hypot
 
-from ...place import Place, Point3
+from ...envelope.edges import Edge
+from ...envelope.face import Face, in_turn, rakes
+from ...place import Place, Point3, add, cross, dot
 from ...roles import Role
-from ..faces import Face
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .trim_lines import TrimLines
@@ -19,17 +22,25 @@ ALONG: Point3 = (0.0, 0.0, 1.0)
 SHORT = 6.35
 """mm; corner trims stop this far (1/4 in) under the roof; eave and rake trims reach further down. Ours."""
 
+SQUARE = 1e-6
+"""Cosine of what is no nearer to one way than to the other."""
+
 
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Along a wall's foot, less its doors: one leg on the base rail, one under the sheets' feet."""
     t, up, low = lines.thickness, lines.profile("base").in_plane, lines.bottom
     flange = max(lines.profile("j").in_plane, lines.profile("jamb angle").in_plane)
     doors = [(o.from_left - flange, o.from_left + o.width + flange) for o in face.openings if o.sill == 0]
-    full = (-lines.crown, face.width + lines.crown)
+    ends = [(face.beside(hand).mitre, side) for hand, side in (("left", -1.0), ("right", 1.0))]
+    reach = [lines.crown * out / across for (across, out), _ in ends]
+    full = (-reach[0], face.width + reach[1])
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
     line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown, low))
-    mitres = (Plane((0.0, 0.0, 0.0), (-1.0, 0.0, 1.0)), Plane((0.0, 0.0, face.width), (1.0, 0.0, 1.0)))
+    mitres = [
+        Plane((0.0, 0.0, u), (side * out, 0.0, across))
+        for ((across, out), side), u in zip(ends, (0.0, face.width), strict=True)
+    ]
     for number, (a, b) in enumerate(remaining(full, doors), 1):
         yield TrimRun(
             name=f"{face.name} base trim {number}",
@@ -47,124 +58,156 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
 
 
 def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Up the four corners, over the side sheets' ends and the gable sheets' overrun."""
-    building, t = lines.building, lines.thickness
-    width, length = building.width, building.length
-    leg = lines.profile("corner")
-    a, c = lines.side, lines.crown
-    inner = ((a, c - leg.out_of_plane), (a, c), (a - leg.in_plane, c))
-    swapped = tuple((y, x) for x, y in inner[::-1])
-    head = building.eave_height - SHORT
-    left, right, back = (-1.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0)
-    corners: tuple[tuple[str, str, Point3, Point3, Point3, bool], ...] = (
-        ("front left", "front", (0.0, 0.0, 0.0), left, FRONT, False),
-        ("front right", "front", (width, 0.0, 0.0), FRONT, right, True),
-        ("back right", "back", (width, length, 0.0), right, back, False),
-        ("back left", "back", (0.0, length, 0.0), back, left, True),
+    """Up the corners, over the side sheets' ends and the gable sheets' overrun."""
+    for wall in in_turn(lines.steel.walls):
+        side = wall.beside("left")
+        if side.kind is Edge.CORNER:
+            yield _corner(lines, lines.steel.named[side.other], wall)
+
+
+def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
+    """The trim of one corner, in a frame at its foot: x out of the wall on the left of it, z up.
+
+    x, y of what stands out from two walls by so much: the point that is so far from both.
+    """
+    t, legs = lines.thickness, lines.profile("corner")
+    covering, covered = (after, before) if after.beside("left").covers else (before, after)
+    frame = Place(after.frame.origin, before.frame.z, cross(UP, before.frame.z))
+    normal, along = ((dot(v, frame.x), dot(v, frame.y)) for v in (after.frame.z, after.frame.x))
+    out = {covering.name: lines.crown, covered.name: lines.side}
+    leg = {covering.name: legs.in_plane, covered.name: legs.out_of_plane}
+    x = out[before.name]
+    y = (out[after.name] - normal[0] * x) / normal[1]
+    far = leg[after.name]
+    line = ((x, y - leg[before.name]), (x, y), (x + far * along[0], y + far * along[1]))
+    eave = lines.steel.eaves[covered.name]
+    roof = lines.steel.named[eave.slope].frame.z
+    return TrimRun(
+        name=f"{covering.name} {covered.name} corner trim",
+        role=Role.CORNER_TRIM,
+        group=("trims", covering.name),
+        labels=_labels(lines, covering.name),
+        frame=frame,
+        line=line,
+        thickness=t,
+        start=Plane((0.0, 0.0, lines.foot), ALONG),
+        # The head is cut to the roof's steel plane.
+        end=Plane((0.0, 0.0, eave.height - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
+        nest=(t, t),
     )
-    for name, wall, origin, x, y, side_is_y in corners:
-        fall = lines.steel.rise
-        # The head is cut to the roof's steel plane, which falls outward from the side wall.
-        slope: Point3 = (0.0, fall, 1.0) if side_is_y else (fall, 0.0, 1.0)
-        yield TrimRun(
-            name=f"{name} corner trim",
-            role=Role.CORNER_TRIM,
-            group=("trims", wall),
-            labels=_labels(lines, wall),
-            frame=Place(origin, x, y),
-            line=swapped if side_is_y else inner,
-            thickness=t,
-            start=Plane((0.0, 0.0, lines.foot), ALONG),
-            end=Plane((0.0, 0.0, head), slope),
-            nest=(t, t),
-        )
 
 
 def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Along both eaves from the rear, the front piece on top; ends flush with the corner trims.
+    """Along the eaves from the rear, the front piece on top; ends flush with the corner trims.
 
     The top leg lies on the roof's steel plane under the roof sheets, the drop over the wall's closure.
     """
-    building, t, rise = lines.building, lines.thickness, lines.steel.rise
-    legs, e = lines.profile("eave"), lines.eave
-    inner = ((legs.in_plane, legs.in_plane * rise), (-e, -e * rise), (-e, -e * rise - legs.out_of_plane))
-    run = building.length + 2 * lines.gable
-    snip = (-e - 3 * t - 1, -(e + 3 * t) * rise, legs.in_plane + 1, legs.in_plane * rise + 5)
-    for wall, x, inward, line, cut in (
-        ("left", 0.0, (1.0, 0.0, 0.0), inner, snip),
-        ("right", building.width, (1.0, 0.0, 0.0), mirrored(inner), (-snip[2], snip[1], -snip[0], snip[3])),
-    ):
-        sign = 1.0 if wall == "left" else -1.0
+    t, legs, e = lines.thickness, lines.profile("eave"), lines.eave
+    for eave in lines.steel.eaves.values():
+        wall, rise = lines.steel.named[eave.wall], eave.rise
+        inner = ((legs.in_plane, legs.in_plane * rise), (-e, -e * rise), (-e, -e * rise - legs.out_of_plane))
+        low, high = sorted((-(e + 3 * t) * rise, legs.in_plane * rise))
+        cut = (-e - 3 * t - 1, low, legs.in_plane + 1, high + 5)
+        run = wall.width + 2 * lines.gable
+        # x level, across the wall; z the way of laying. On a wall that faces right both are turned about.
+        rightward = dot(wall.frame.x, FRONT) > -SQUARE
+        x, start = (-1.0, -lines.gable) if rightward else (1.0, wall.width + lines.gable)
         yield TrimRun(
-            name=f"{wall} eave trim",
+            name=f"{wall.name} eave trim",
             role=Role.EAVE_TRIM,
-            group=("trims", wall),
-            labels=_labels(lines, wall),
-            frame=Place((x, building.length + lines.gable, building.eave_height), inward, UP),
-            line=line,
+            group=("trims", wall.name),
+            labels=_labels(lines, wall.name),
+            frame=wall.frame @ Place((start, eave.height, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
+            line=inner if rightward else mirrored(inner),
             thickness=t,
             start=Plane((0.0, 0.0, 0.0), ALONG),
             end=Plane((0.0, 0.0, run), ALONG),
-            nest=(-sign * t, -t * rise),
-            snips=(cut,),
+            nest=(x * t, -t * rise),
+            snips=(cut if rightward else (-cut[2], cut[1], -cut[0], cut[3]),),
         )
 
 
 def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
-    """Up both rakes of a gable, upper pieces over lower ones: over the roof's edge, down over the gable."""
-    building, steel, t = lines.building, lines.steel, lines.thickness
+    """Up the rakes of a gable, upper pieces over lower ones: over the roof's edge, down over the gable."""
+    t = lines.thickness
     legs, out = lines.profile("rake"), lines.gable
     drop = lines.head_clearance + legs.out_of_plane
     inner = ((legs.in_plane, lines.crown), (-out, lines.crown), (-out, -drop))
-    overhang = -building.sheets.overhang / steel.cos
-    for hand, u, side in (("left", 0.0, 1.0), ("right", gable.width, -1.0)):
+    for rake in rakes(gable):
+        side = rake.side
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
-        x, y = (0.0, 0.0, -side), (-side * steel.sin, steel.cos, 0.0)
-        frame = gable.frame @ Place((u, building.eave_height, 0.0), x, y)
-        apex = steel.rafter_length
-        # In the run's frame the ridge is an upright plane: square to (cos z - sin y).
-        ridge = Plane((0.0, 0.0, apex), (0.0, -steel.sin, steel.cos))
+        x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
+        # Closed over a ridge by an upright plane, square to (cos z - sin y) in the run's frame.
+        ridge = Plane((0.0, 0.0, rake.length), (0.0, -rake.sin, rake.cos))
         yield TrimRun(
-            name=f"{gable.name} {hand} rake trim",
+            name=f"{gable.name} {rake.name} rake trim",
             role=Role.RAKE_TRIM,
             group=("trims", gable.name),
             labels=_labels(lines, gable.name),
-            frame=frame,
+            frame=gable.frame @ Place((*rake.foot, 0.0), x, y),
             line=inner if side > 0 else mirrored(inner),
             thickness=t,
-            start=Plane((0.0, 0.0, overhang), ALONG),
+            start=Plane((0.0, 0.0, -lines.building.sheets.overhang / rake.cos), ALONG),
             end=ridge,
             nest=(side * -t, t),
         )
 
 
-def ridge_run(lines: TrimLines) -> TrimRun:
-    """Along the ridge, over the rake trims, its legs past the upper purlins' screws.
+def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    """Along a ridge, over the rake trims, its legs past the upper purlins' screws.
 
     Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
     """
-    building, steel, t = lines.building, lines.steel, lines.thickness
-    past = lines.profile("ridge").in_plane + lines.ridge * steel.rise  # as much its legs lose over the crowns
-    reach = (steel.rafter_length - steel.purlins[-1] + past) * steel.cos
-    apex = lines.ridge / steel.cos
-    # Inner face, its height measured from the ridge of the steel planes.
-    line = ((reach, apex - reach * steel.rise), (0.0, apex), (-reach, apex - reach * steel.rise))
+    t = lines.thickness
     out = lines.gable + lines.lap_room
-    middle, peak = building.width / 2, building.eave_height + building.width / 2 * steel.rise
-    from_back = Place((middle, building.length + out, peak), (1.0, 0.0, 0.0), UP)
-    from_front = Place((middle, -out, peak), (-1.0, 0.0, 0.0), UP)
-    return TrimRun(
-        name="ridge cap",
-        role=Role.RIDGE_CAP,
-        group=("trims", "ridge"),
-        labels=_labels(lines, "ridge"),
-        frame=from_back if building.trim.wind == "front" else from_front,
-        line=line,
-        thickness=t,
-        start=Plane((0.0, 0.0, 0.0), ALONG),
-        end=Plane((0.0, 0.0, building.length + 2 * out), ALONG),
-        nest=(0.0, t / steel.cos),
-    )
+    for slope in lines.steel.slopes:
+        ridge = lines.steel.ridge_of(slope)
+        # Each ridge once: from the slope that falls to the left of someone who lays it towards the wind.
+        if ridge is None or dot(slope.frame.x, lines.towards_wind) < 0:
+            continue
+        other = lines.steel.named[ridge.other]
+        near, far = (_leg(lines, one) for one in (slope, other))
+        # Inner faces, heights measured from the ridge of the steel planes; each leg on its own slope.
+        apex = (far.over - near.over) / (near.rise + far.rise)
+        peak = near.over + apex * near.rise
+        line = (
+            (far.reach, far.over - far.reach * far.rise),
+            (apex, peak),
+            (-near.reach, near.over - near.reach * near.rise),
+        )
+        start = slope.frame @ Place((*ridge.end, 0.0))
+        level = cross(UP, slope.frame.x)
+        yield TrimRun(
+            name="ridge cap",
+            role=Role.RIDGE_CAP,
+            group=("trims", "ridge"),
+            labels=_labels(lines, "ridge"),
+            frame=Place(add(start.origin, slope.frame.x, -out), level, UP),
+            line=line,
+            thickness=t,
+            start=Plane((0.0, 0.0, 0.0), ALONG),
+            end=Plane((0.0, 0.0, ridge.length + 2 * out), ALONG),
+            nest=(0.0, t / min(near.cos, far.cos)),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Leg:
+    """A ridge cap's leg on one slope: how far it reaches in plan, how high its inner face would stand over
+    the ridge, the slope's rise and its cosine."""
+
+    reach: float
+    over: float
+    rise: float
+    cos: float
+
+
+def _leg(lines: TrimLines, slope: Face) -> _Leg:
+    steel, up = lines.steel, slope.frame.y[2]
+    cos = hypot(slope.frame.y[0], slope.frame.y[1])
+    past = lines.profile("ridge").in_plane + lines.ridge * up / cos  # as much its legs lose over the crowns
+    along = steel.slope_length(slope) - steel.purlins(slope)[-1] + past
+    return _Leg(along * cos, lines.ridge / cos, up / cos, cos)
 
 
 def _labels(lines: TrimLines, face: str) -> tuple[tuple[str, str], ...]:

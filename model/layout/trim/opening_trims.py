@@ -7,10 +7,10 @@ from dataclasses import replace
 from math import hypot
 
 from ...description.building import Opening
-from ...description.skin_lines import head_angle
+from ...envelope.face import Face
+from ...envelope.skin_lines import head_angle
 from ...place import Place, Point3
 from ...roles import Role
-from ..faces import Face
 from ..steel.straight_member import Plane
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored

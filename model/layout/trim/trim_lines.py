@@ -11,10 +11,11 @@ from functools import cached_property
 
 from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
-from ...description.skin_lines import corner_trim, lap_room
-from ...description.steel_lines import SteelLines
-from ..faces import HEAD_CLEARANCE, foot
-from ..skin.ribs import stack
+from ...envelope.opening_lines import OpeningLines
+from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
+from ...place import Point3
+
+WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
 
 
 @dataclass(frozen=True)
@@ -24,9 +25,9 @@ class TrimLines:
     building: Building
 
     @cached_property
-    def steel(self) -> SteelLines:
+    def steel(self) -> OpeningLines:
         """The steel's numbers."""
-        return SteelLines(self.building)
+        return OpeningLines(self.building)
 
     def profile(self, kind: str) -> TrimProfile:
         """A kind's legs."""
@@ -45,8 +46,7 @@ class TrimLines:
     @cached_property
     def crown(self) -> float:
         """w of the outermost point of the sheets."""
-        sheets = self.building.sheets
-        return sheets.flange + stack(sheets.profile, sheets.thickness)
+        return outermost(self.building.sheets)
 
     @cached_property
     def side(self) -> float:
@@ -77,6 +77,11 @@ class TrimLines:
     def foot(self) -> float:
         """Height of the sheets' feet."""
         return foot(self.building)
+
+    @property
+    def towards_wind(self) -> Point3:
+        """The way it mostly comes from."""
+        return WIND[self.building.trim.wind]
 
     @property
     def head_clearance(self) -> float:

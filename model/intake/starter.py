@@ -7,16 +7,16 @@ from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+from ..description.building import Building
+from ..description.keys.key import Key
+from ..description.keys.schema import SCHEMA_FILE
+from ..description.keys.tables import OPENING, TABLES, TOP
+from ..description.keys.value_kinds import Lengths, one_of
+from ..description.reading.positions import find_positions
 from ..errors import DescriptionError, Problem
 from ..units import Units
-from .building import Building
+from .checked import parse
 from .doors import doors, quoted, spelled
-from .from_text import parse
-from .keys.key import Key
-from .keys.schema import SCHEMA_FILE
-from .keys.tables import OPENING, TABLES, TOP
-from .keys.value_kinds import Lengths, one_of
-from .reading.positions import find_positions
 
 SAMPLE = "workshop"
 """The starter that is raised when no file is named."""

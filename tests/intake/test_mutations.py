@@ -13,8 +13,8 @@ from collections.abc import Callable
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from ribwright.description import read, starter_text, starters
 from ribwright.errors import DescriptionError, FileError
+from ribwright.intake import read, starter_text, starters
 
 Chance = random.Random
 

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import combinations, pairwise
+from math import inf
 
-from .building import Building, Opening
-from .key_checks import APART
-from .said_limits import at_least, at_most, exactly, over, under
+from ..description.building import Building, Opening
+from ..description.key_checks import APART
+from ..description.said_limits import at_least, at_most, exactly, over, under
+from .face import Face
+from .opening_lines import OpeningLines
 from .skin_lines import SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
 from .steel_checks import Objection, steel_misfits
-from .steel_lines import SteelLines
+
+HANDS = ("left", "right")
 
 Way = tuple[float, float, float, str]
 """(low, high, room, what): something that stands along a wall, and the room that an opening keeps to it
@@ -22,7 +26,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
 
     even_bays: whether the bays came of a spacing.
     """
-    lines = SteelLines(building)
+    lines = OpeningLines(building)
     yield from _skin(building)
     steel = list(steel_misfits(lines, even_bays))
     yield from steel
@@ -49,13 +53,13 @@ def _skin(building: Building) -> Iterator[Objection]:
         yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
 
 
-def _posts(lines: SteelLines) -> Iterator[Objection]:
+def _posts(lines: OpeningLines) -> Iterator[Objection]:
     """Posts stand between the knees of the end frames, clear of each other."""
-    building, frame, units = lines.building, lines.building.frame, lines.building.units
+    frame, units = lines.building.frame, lines.building.units
     half = frame.post.width / 2 + frame.plate_reach
     least = lines.post_room
-    most = building.width - least
-    for key, posts in (("front_posts", frame.front_posts), ("back_posts", frame.back_posts)):
+    for wall in lines.walls:
+        key, posts, most = f"{wall.name}_posts", lines.wanted_posts(wall), wall.width - least
         if any(under(u, least) or over(u, most) for u in posts):
             room = f"posts between {at_least(least, units)} and {at_most(most, units)}"
             where = room if most >= least else '"none" on a gable this narrow'
@@ -64,44 +68,55 @@ def _posts(lines: SteelLines) -> Iterator[Objection]:
             yield ("frame", key), f"posts at least {at_least(2 * half, units)} apart"
 
 
-def _ways(lines: SteelLines, opening: Opening) -> Iterator[Way]:
+def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     """All that stands along a wall, as deep in it as an opening's own steel and leaf."""
-    building, framing, frame = lines.building, lines.building.framing, lines.building.frame
-    gable = opening.wall in ("front", "back")
-    wall = building.width if gable else building.length
+    framing, frame, wall = lines.building.framing, lines.building.frame, lines.named[opening.wall]
+    gable = wall.name not in lines.eaves
     deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
     jamb = framing.jamb.width
     room = jamb if deep else 0.0
     on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
-    for low, high, before, after in lines.footprints(opening.wall):
+    for low, high, before, after in lines.footprints(wall):
         yield low - before * on_plates, high + after * on_plates, room, "column"
-    corner = lines.setback
+    top = lines.jamb_reach(opening)[1]
     if gable:
         head = opening.sill + opening.height
-        top = lines.jamb_reach(opening)[1] or 2 * building.eave_height
-        yield from _both_ends(lines.knee_reach(top, lines.opening_depth(opening)), wall, room, "knee")
-        yield from _both_ends(lines.knee_reach(head, lines.leaf_back(opening.kind)), wall, 0.0, "knee")
+        yield from _knees(lines, wall, (top or inf, lines.opening_depth(opening)), room)
+        yield from _knees(lines, wall, (head, lines.leaf_back(opening.kind)), 0.0)
         if not lines.setback and opening.sill == 0:
-            yield from _both_ends(frame.column.depth + 2 * frame.plate_reach, wall, jamb, "base plate")
-        corner = max(corner, lines.strut_stop) if top > lines.strut_foot else corner
+            plate = frame.column.depth + 2 * frame.plate_reach
+            yield from _at_ends(wall, (plate, plate), jamb, "base plate")
     elif deep or leaf:
-        yield from ((low, high, room, "rafter") for low, high in lines.rafters(opening.wall))
+        yield from ((low, high, room, "rafter") for low, high in lines.rafters(wall))
     if not gable and frame.knee and lines.leaf_back(opening.kind) > lines.setback + frame.column.depth:
         half = frame.knee.width
-        yield from ((y - half, y + half, 0.0, "knee") for y, _ in lines.uprights(opening.wall))
-    yield from _both_ends(corner, wall, jamb, "other wall's steel")
+        yield from ((y - half, y + half, 0.0, "knee") for y, _ in lines.uprights(wall))
+    corners = []
+    for hand in HANDS:
+        eave = lines.eave_beside(wall, hand)
+        beside_strut = eave is not None and (top is None or top > lines.strut_foot(eave))
+        corners.append(max(lines.setback, lines.strut_stop) if beside_strut else lines.setback)
+    yield from _at_ends(wall, (corners[0], corners[1]), jamb, "other wall's steel")
 
 
-def _both_ends(reach: float, wall: float, room: float, what: str) -> Iterator[Way]:
-    if reach:
-        yield 0.0, reach, room, what
-        yield wall - reach, wall, room, what
+def _knees(lines: OpeningLines, wall: Face, reach: tuple[float, float], room: float) -> Iterator[Way]:
+    """What the end frame's knees take of a gable below a height, for a member of a depth."""
+    left, right = (lines.knee_reach(wall, hand, *reach) for hand in HANDS)
+    yield from _at_ends(wall, (left, right), room, "knee")
 
 
-def _beside_uprights(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
+def _at_ends(wall: Face, reach: tuple[float, float], room: float, what: str) -> Iterator[Way]:
+    left, right = reach
+    if left:
+        yield 0.0, left, room, what
+    if right:
+        yield wall.width - right, wall.width, room, what
+
+
+def _beside_uprights(lines: OpeningLines, number: int, opening: Opening) -> Iterator[Objection]:
     """No column stands in an opening, nor its jambs in a corner."""
     units = lines.building.units
-    wall = lines.building.width if opening.wall in ("front", "back") else lines.building.length
+    wall = lines.named[opening.wall].width
     ways = list(_ways(lines, opening))
     for way in ways:
         if not _barred(way, opening.from_left, opening.width):
@@ -137,18 +152,19 @@ def _free(start: float, width: float, wall: float, ways: list[Way]) -> bool:
     return inside and not any(_barred(way, start, width) for way in ways)
 
 
-def _under_lines(lines: SteelLines, number: int, opening: Opening) -> Iterator[Objection]:
+def _under_lines(lines: OpeningLines, number: int, opening: Opening) -> Iterator[Objection]:
     """Header and sill fit under strut or rake and over the base rail."""
-    framing, units = lines.building.framing, lines.building.units
+    framing, units, wall = lines.building.framing, lines.building.units, lines.named[opening.wall]
     part = "header"
-    if opening.wall in ("left", "right"):
-        roof = lines.strut_foot
+    if eave := lines.eaves.get(wall.name):
+        roof = lines.strut_foot(eave)
         what = "eave strut"
     else:
-        limit = lines.rake_limit(lines.opening_depth(opening))
-        roof = min(lines.roof(u, limit) for u in lines.jamb_span(opening))
+        limit = wall.top.lowered(lines.rake_limit(lines.opening_depth(opening)))
+        roof = min(limit.height(u) for u in lines.jamb_span(opening))
         what = "rake angle"
-        under_rafter = min(lines.roof(u, lines.rafter_under) for u in lines.jamb_span(opening))
+        rafter = wall.top.lowered(lines.rafter_under)
+        under_rafter = min(rafter.height(u) for u in lines.jamb_span(opening))
         if lines.reaches_frames(lines.leaf_back(opening.kind)) and under_rafter + framing.header.width < roof:
             roof, part, what = under_rafter + framing.header.width, "leaf", "rafter"
     most = roof - framing.header.width - opening.sill
@@ -175,7 +191,7 @@ def _header(building: Building) -> Iterator[Objection]:
         )
 
 
-def _jambs_apart(lines: SteelLines) -> Iterator[Objection]:
+def _jambs_apart(lines: OpeningLines) -> Iterator[Objection]:
     """Openings of a wall stand side by side with room for both their jambs, not above each other."""
     units = lines.building.units
     for (_, one), (second, other) in combinations(enumerate(lines.building.openings), 2):

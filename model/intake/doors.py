@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from ..description.building import Building, OpeningKind, Wall
+from ..description.keys.tables import OPENING
+from ..description.reading.draft import MOST_OPENINGS
+from ..envelope.opening_lines import OpeningLines
 from ..errors import DescriptionError, Problem
 from ..units import FOOT, INCH, format_exact
-from .building import Building, OpeningKind, Wall
-from .keys.tables import OPENING
-from .reading.draft import MOST_OPENINGS
-from .steel_lines import SteelLines
 
 SHARE = 0.8
 """Of the room between two columns that overhead doors may take. Ours."""
@@ -28,13 +28,14 @@ def doors(building: Building, walk: int, overhead: int) -> str:
 
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:
     """`count` doors of a wall, as even over its bays as they go, with even gaps within a bay."""
-    lines = SteelLines(building)
+    lines = OpeningLines(building)
     usual, tall = (10 * FOOT, 8 * FOOT) if kind == "overhead door" else (3 * FOOT, 80 * INCH)
-    height = min(tall, lines.strut_foot - building.framing.header.width)
+    face = lines.named[wall]
+    height = min(tall, lines.strut_foot(lines.low_eave) - building.framing.header.width)
     # Between the knees of the front frame, where the doors' leaves stand.
-    knee = lines.knee_reach(height, lines.leaf_back(kind)) if wall == "front" else 0.0
-    ends = [(a + half, b - other) for (a, half), (b, other) in pairwise(lines.uprights(wall))]
-    bays = [(max(a, knee), min(b, building.width - knee) if knee else b) for a, b in ends]
+    left, right = (lines.knee_reach(face, hand, height, lines.leaf_back(kind)) for hand in ("left", "right"))
+    ends = [(a + half, b - other) for (a, half), (b, other) in pairwise(lines.uprights(face))]
+    bays = [(max(a, left), min(b, face.width - right) if right else b) for a, b in ends]
     chosen = [(2 * number + 1) * len(bays) // (2 * count) for number in range(count)]
     text = ""
     for number, bay in enumerate(chosen):

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description import parse
 from ribwright.errors import DescriptionError, Problem
+from ribwright.envelope.steel_lines import SteelLines
+from ribwright.intake import parse
 
 SIZES = {"width": "30 ft", "length": "40 ft", "eave_height": "10 ft", "pitch": "3/12"}
 
@@ -69,8 +70,9 @@ def test_a_building_too_narrow_for_a_post() -> None:
     assert found.key == "frame.back_posts"
     assert found.line > 0
     assert '"none" on a gable this narrow' in found.remedy
-    assert parse(described(width="6 ft"), "x").frame.back_posts == ()  # unasked, it is left out
-    assert parse(described(width="30 ft"), "x").frame.back_posts == (15 * 304.8,)
+    for width, posts in (("6 ft", ()), ("30 ft", (15 * 304.8,))):  # unasked, it stands where there is room
+        lines = SteelLines(parse(described(width=width), "x"))
+        assert lines.wanted_posts(lines.named["back"]) == posts
 
 
 COLUMN = "an opening clear of the column from 9' 10\" to 10' 2\": "

@@ -7,8 +7,9 @@ from itertools import pairwise
 from math import floor
 
 from ..catalog.sections import SectionShape
-from .reading.positions import Path
-from .said_limits import at_least, at_most, exactly, over, under
+from ..description.reading.positions import Path
+from ..description.said_limits import at_least, at_most, exactly, over, under
+from .face import Face
 from .steel_lines import SteelLines
 
 Objection = tuple[Path, str]
@@ -62,9 +63,10 @@ def _too_small(lines: SteelLines) -> Iterator[Objection]:
     two columns and their knees."""
     building, framing = lines.building, lines.building.framing
     least = framing.base_rail.depth + framing.eave_strut.depth + ROOM_UNDER_STRUT
-    corner = lines.rafter_foot - building.frame.plate_thickness
-    least = max(least, building.eave_height - corner + ROOM_UNDER_STRUT)
-    if under(building.eave_height, least):
+    eave = lines.low_eave
+    corner = lines.rafter_foot(eave) - building.frame.plate_thickness
+    least = max(least, eave.height - corner + ROOM_UNDER_STRUT)
+    if under(eave.height, least):
         yield ("eave_height",), f"at least {at_least(least, building.units)} over this steel"
     elif under(building.width, 2 * lines.knee_room):
         yield ("width",), f"at least {at_least(2 * lines.knee_room, building.units)} over this steel"
@@ -74,7 +76,8 @@ def _knees(lines: SteelLines) -> Iterator[Objection]:
     building, frame = lines.building, lines.building.frame
     if not frame.knee:
         return
-    most = lines.rafter_foot - frame.plate_thickness - max(ROOM_UNDER_STRUT / 2, frame.knee.depth)
+    foot = lines.rafter_foot(lines.low_eave) - frame.plate_thickness
+    most = foot - max(ROOM_UNDER_STRUT / 2, frame.knee.depth)
     if over(frame.knee_reach, most):
         yield ("frame", "knee_reach"), f"at most {at_most(most, building.units)} on these columns"
 
@@ -118,7 +121,7 @@ def _anchor_holes(lines: SteelLines) -> Iterator[Objection]:
     """Base plates are as wide as their uprights, with two holes side by side."""
     frame, units = lines.building.frame, lines.building.units
     standing = [("column", frame.column)]
-    if lines.standing_posts("front") or lines.standing_posts("back"):
+    if any(lines.standing_posts(wall) for wall in lines.walls):
         standing.append(("post", frame.post))
     for key, shape in standing:
         across = shape.depth if lines.setback else shape.width
@@ -145,7 +148,7 @@ def _girt_heights(lines: SteelLines) -> Iterator[Objection]:
         yield path, f"girts at least {at_least(girt, units)} apart, as wide as they are"
     lost = [v for v in heights if v not in lines.side_girts and v not in lines.gable_girts]
     if lost:
-        top, peak = lines.strut_foot - girt / 2, lines.highest_girt
+        top, peak = lines.strut_foot(lines.low_eave) - girt / 2, lines.highest_girt
         over_walls = max((v for v in heights if v in lines.side_girts), default=0.0) + girt
         gables = (
             f", or from {at_least(max(over_walls, top), units)} to {at_most(peak, units)} on the gables alone"
@@ -162,7 +165,8 @@ def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
         return
     girt = framing.girt.width
     first = framing.base_rail.depth / 2
-    tall, steep = building.eave_height - first, lines.gable_peak - building.eave_height
+    eave = lines.low_eave.height
+    tall, steep = eave - first, lines.gable_peak - eave
     least = _spacing(tall, max(girt, first + girt / 2))
     least = max(least, _spacing(steep, girt)) if steep > 0 else least
     clashing = [b - a for v in (lines.side_girts, lines.gable_girts) for a, b in pairwise((first, *v))]
@@ -181,15 +185,23 @@ def _on_rail(lines: SteelLines) -> bool:
 
 def _purlin_spacing(lines: SteelLines) -> Iterator[Objection]:
     """Purlins are apart from each other and from the eave strut."""
+    for slope in lines.slopes:
+        found = list(_purlins_of(lines, slope))
+        yield from found
+        if found:
+            return
+
+
+def _purlins_of(lines: SteelLines, slope: Face) -> Iterator[Objection]:
     building, purlin, strut = lines.building, lines.building.framing.purlin, lines.building.framing.eave_strut
-    first, last = strut.width / 2, lines.purlins[-1]
+    purlins = lines.purlins(slope)
+    first, last = strut.width / 2, purlins[-1]
     beside = (strut.width + purlin.width) / 2
     if under(last - first, beside):
-        slope = lines.rafter_length - last + first + beside
-        yield ("width",), f"at least {at_least(2 * slope * lines.cos, building.units)} over this steel"
-    elif under(lines.purlins[0] - first, beside) or any(
-        under(b - a, purlin.width) for a, b in pairwise(lines.purlins)
-    ):
+        least = lines.slope_length(slope) - last + first + beside
+        least *= 2 * slope.sides[0].level
+        yield ("width",), f"at least {at_least(least, building.units)} over this steel"
+    elif under(purlins[0] - first, beside) or any(under(b - a, purlin.width) for a, b in pairwise(purlins)):
         least = _spacing(last - first, max(beside, purlin.width))
         yield (
             ("framing", "purlin_spacing"),

@@ -11,11 +11,12 @@ from math import radians, tan
 from typing import Any
 
 import pytest
-from ribwright.description import parse, sample, sample_text, schema, starter_text, starters
+from ribwright.description import schema
 from ribwright.description.building import Building
 from ribwright.description.keys.tables import TABLES
 from ribwright.description.keys.value_kinds import Lengths
 from ribwright.errors import DescriptionError
+from ribwright.intake import parse, sample, sample_text, starter_text, starters
 from ribwright.units import FOOT, Units
 
 
@@ -203,6 +204,6 @@ def test_defaults_and_examples_are_readable() -> None:
 
 def test_reading_a_description_loads_neither_kernel_nor_geometry() -> None:
     heavy = "{'OCP', 'shapely', 'numpy', 'cadquery', 'click', 'json', 'importlib.resources', 'hypothesis'}"
-    code = f"import sys, ribwright.description as d; d.sample(); print(sorted({heavy} & set(sys.modules)))"
+    code = f"import sys, ribwright.intake as d; d.sample(); print(sorted({heavy} & set(sys.modules)))"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout == "[]\n"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..catalog.trims import trim_profiles
-from .building import Building, Opening, Sheets
+from ..description.building import Building, Opening, Sheets
 
 LEAST_LAP_ROOM = 2.1
 """Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
@@ -16,6 +16,18 @@ FOAM = 1.0
 
 SCREW_EDGE = 1.5 * 0.216 * 25.4 + 0.05
 """mm; from the middle of a sheet's screw to an edge: 1.5 diameters (AISI S100) and a hair."""
+
+
+HEAD_CLEARANCE = 3.175
+"""Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
+
+
+def foot(building: Building) -> float:
+    """Height of the feet of wall sheets: off the slab, or the bottom of its ledge, by the stated gap.
+
+    The lying leg of the base trim is under them, doubled where two pieces of it lap.
+    """
+    return building.sheets.foot_gap - building.slab.ledge_depth + lap_room(building)
 
 
 def outermost(sheets: Sheets) -> float:

@@ -8,9 +8,9 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from ribwright.description import read
 from ribwright.description.reading.source import LARGEST
 from ribwright.errors import DescriptionError, FileError
+from ribwright.intake import read
 
 GOOD = b'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\npitch = "3/12"\n'
 

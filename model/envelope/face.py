@@ -1,0 +1,147 @@
+"""The faces of a shell: each a plane with its own frame, its edges, and the outline to be clad.
+
+Whatever is laid on a face is written in that frame: u to the right and v up as seen from outside,
+w outward, w = 0 on the steel line.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from math import cos, hypot, radians, sin
+
+from ..description.building import Opening
+from ..place import Place, Point2
+from .edges import Edge, is_wall
+from .top_line import TopLine
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One edge of a face, in its (u, v), the face on the left of the way from start to end.
+
+    other: the name of the face beyond; empty at the shell's rim. rise: how much the roof at a level edge
+    rises away from it in one of run, inward or down the other way (below nought at a high eave or a
+    ridge). angle: between the two faces, degrees, inside. covers: at a corner, whether this wall's sheets
+    run past the ends of the other's.
+    """
+
+    kind: Edge
+    start: Point2
+    end: Point2
+    other: str
+    rise: float = 0.0
+    angle: float = 90.0
+    covers: bool = False
+
+    @property
+    def level(self) -> float:
+        """Of a roof's edge: the cosine of its pitch, plan over slope."""
+        return 1 / hypot(1.0, self.rise)
+
+    @property
+    def mitre(self) -> Point2:
+        """Of a corner: the normal, (along the wall away from it, outward), of the plane that halves it."""
+        half = radians(self.angle / 2)
+        return (sin(half), cos(half))
+
+    @property
+    def length(self) -> float:
+        """From end to end."""
+        return hypot(self.end[0] - self.start[0], self.end[1] - self.start[1])
+
+    def moved(self, outward: float) -> tuple[Point2, Point2]:
+        """Both ends moved off the face, square to the edge."""
+        way = ((self.end[0] - self.start[0]) / self.length, (self.end[1] - self.start[1]) / self.length)
+        off = (outward * way[1], -outward * way[0])
+        return (
+            (self.start[0] + off[0], self.start[1] + off[1]),
+            (self.end[0] + off[0], self.end[1] + off[1]),
+        )
+
+
+@dataclass(frozen=True)
+class Face:
+    """One plane that gets sheeted.
+
+    frame: origin at the left end of its foot. sides: its edges on the steel line, counter-clockwise, the
+    foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v).
+    """
+
+    name: str
+    frame: Place
+    sides: tuple[Side, ...]
+    clad: tuple[Point2, ...]
+    openings: tuple[Opening, ...] = ()
+
+    @property
+    def outline(self) -> tuple[Point2, ...]:
+        """Its corners on the steel line."""
+        return tuple(side.start for side in self.sides)
+
+    @cached_property
+    def sloped(self) -> bool:
+        """Whether this is a roof slope."""
+        return not is_wall(self.frame.z)
+
+    @property
+    def width(self) -> float:
+        """Of the steel line along the foot."""
+        return self.sides[0].length
+
+    @cached_property
+    def top(self) -> TopLine:
+        """A wall's upper edges, from left to right."""
+        over = [s for s in self.sides if s.kind in (Edge.EAVE, Edge.HIGH_EAVE, Edge.RAKE)]
+        return TopLine((*(side.end for side in reversed(over)), over[0].start))
+
+    @property
+    def raked(self) -> bool:
+        """Whether a wall's upper edge is a rake anywhere: a gable."""
+        return any(side.kind is Edge.RAKE for side in self.sides) and not self.sloped
+
+    def beside(self, hand: str) -> Side:
+        """The side at a face's left or right end."""
+        return self.sides[-1] if hand == "left" else self.sides[1]
+
+    def named(self, *kinds: Edge) -> tuple[Side, ...]:
+        """Its sides of some kinds."""
+        return tuple(side for side in self.sides if side.kind in kinds)
+
+
+def in_turn(walls: Sequence[Face]) -> list[Face]:
+    """Walls counter-clockwise around a building as seen from above, from the last one listed on."""
+    named = {wall.name: wall for wall in walls}
+    ring = [walls[-1]]
+    while len(ring) < len(walls):
+        ring.append(named[ring[-1].beside("right").other])
+    return ring
+
+
+@dataclass(frozen=True, slots=True)
+class Rake:
+    """One rake of a gable: its foot (u, v), its length, and how it climbs; side is 1 to the right, -1 to the
+    left. name: which it is of the gable's, "left" for one that falls to the left."""
+
+    name: str
+    foot: Point2
+    length: float
+    cos: float
+    sin: float
+    side: float
+
+
+def rakes(gable: Face) -> tuple[Rake, ...]:
+    """The rakes of a gable, those that climb to the right first, each from its wall's end on."""
+    found: list[Rake] = []
+    rising = [s for s in reversed(gable.sides) if s.kind is Edge.RAKE and s.end[1] < s.start[1]]
+    falling = [s for s in gable.sides if s.kind is Edge.RAKE and s.end[1] > s.start[1]]
+    for hand, sides in (("left", rising), ("right", falling)):
+        for number, edge in enumerate(sides, 1):
+            foot, head = sorted((edge.start, edge.end), key=lambda point: point[1])
+            run, rise = abs(head[0] - foot[0]), head[1] - foot[1]
+            name = hand if number == 1 else f"{hand} {number}"
+            side = 1.0 if hand == "left" else -1.0
+            found.append(Rake(name, foot, edge.length, run / edge.length, rise / edge.length, side))
+    return tuple(found)

@@ -1,0 +1,61 @@
+"""From a shell to its faces, each with what meets at its edges."""
+
+from __future__ import annotations
+
+from math import hypot
+
+from ..description.building import Building
+from ..place import add, dot, unit
+from .clad import clad_outline
+from .edges import Edge, angle_between, is_wall, kind_of
+from .face import Face, Side
+from .shell import Loop, Shell
+
+
+def faces_of(shell: Shell, building: Building) -> tuple[Face, ...]:
+    """The faces of a shell, to be clad and framed as a building says."""
+    return tuple(_face(shell, loop, building) for loop in shell.loops)
+
+
+def _face(shell: Shell, loop: Loop, building: Building) -> Face:
+    frame = shell.frame(loop)
+    sides = tuple(_side(shell, loop, edge) for edge in loop.edges())
+    openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
+    clad = clad_outline(building, sides, is_wall(frame.z))
+    return Face(loop.name, frame, sides, clad, openings)
+
+
+def _side(shell: Shell, loop: Loop, edge: tuple[int, int]) -> Side:
+    frame, other, kind = shell.frame(loop), shell.beyond(edge), kind_of(shell, loop, edge)
+    start, end = (frame.seen(shell.vertices[number]) for number in edge)
+    rise = _rise(shell, loop, edge, kind)
+    covers = kind is Edge.CORNER and other is not None and _covers(shell, loop, other, edge)
+    angle = angle_between(shell, loop, other, edge) if other else 90.0
+    return Side(kind, start[:2], end[:2], other.name if other else "", rise, angle, covers)
+
+
+LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)
+
+
+def _rise(shell: Shell, loop: Loop, edge: tuple[int, int], kind: Edge) -> float:
+    """How much the slope at an edge (this face, or the one beyond) rises away from it in one of run."""
+    other = shell.beyond(edge)
+    if kind not in LEVEL or other is None:
+        return 0.0
+    slope = loop if not is_wall(shell.frame(loop).z) else other
+    normal = shell.frame(slope).z
+    start, end = (shell.vertices[number] for number in edge)
+    along = unit(add(end, start, -1.0))
+    # Level, square to the edge, and into the slope: on its left where the edge runs as its own loop does.
+    left = (-along[1], along[0], 0.0) if slope is loop else (along[1], -along[0], 0.0)
+    return -dot(normal, left) / normal[2] / hypot(*left)
+
+
+def _covers(shell: Shell, loop: Loop, other: Loop, edge: tuple[int, int]) -> bool:
+    """A gable's sheets run past the ends of a side wall's; of two alike those of the wall on the right."""
+    raked, beyond = (_raked(shell, one) for one in (loop, other))
+    return raked if raked != beyond else edge == (loop.corners[-1], loop.corners[0])
+
+
+def _raked(shell: Shell, loop: Loop) -> bool:
+    return any(kind_of(shell, loop, edge) is Edge.RAKE for edge in loop.edges())

@@ -1,0 +1,51 @@
+"""The shell of a description: the only place that knows which roof a building has."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from math import radians, tan
+
+from ..description.building import Building
+from ..place import Point2
+from .shell import Loop, Shell
+
+
+def shell_of(building: Building) -> Shell:
+    """Walls around a rectangle, under slopes that run from gable to gable.
+
+    Loops in the order in which the model lists its parts: side walls, back gable, front gable, slopes.
+    """
+    line = _roof_line(building)
+    length, count = building.length, len(line)
+    plan = (line[0], line[-1])
+    feet = [(x, y, 0.0) for y in (0.0, length) for x, _ in plan]
+    tops = [(x, y, z) for y in (0.0, length) for x, z in line]
+    left, right, back_left, back_right = 0, 1, 2, 3
+    front, back = range(4, 4 + count), range(4 + count, 4 + 2 * count)
+    slopes = []
+    for number, name in enumerate(_slopes(line)):
+        a, b = front[number], front[number + 1]
+        c, d = back[number], back[number + 1]
+        slopes.append(Loop(name, (c, a, b, d) if line[number + 1][1] > line[number][1] else (b, d, c, a)))
+    return Shell(
+        tuple(feet + tops),
+        (
+            Loop("left", (back_left, left, front[0], back[0])),
+            Loop("right", (right, back_right, back[-1], front[-1])),
+            Loop("back", (back_right, back_left, *back)),
+            Loop("front", (left, right, *reversed(front))),
+            *slopes,
+        ),
+    )
+
+
+def _roof_line(building: Building) -> tuple[Point2, ...]:
+    """The steel line over the width, (x, z) from the left eave to the right one."""
+    width, eave = building.width, building.eave_height
+    ridge = eave + width / 2 * tan(radians(building.pitch))
+    return ((0.0, eave), (width / 2, ridge), (width, eave))
+
+
+def _slopes(line: tuple[Point2, ...]) -> list[str]:
+    """The slopes' names, by the wall they fall to."""
+    return [f"{'left' if b[1] > a[1] else 'right'} slope" for a, b in pairwise(line)]

@@ -1,0 +1,151 @@
+"""The planes and lines that the steel hangs from: setback, roof planes, rakes, struts.
+
+Face frames: u right, v up, w outward.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from math import hypot
+
+from ..description.building import Building
+from ..description.said_limits import NOISE
+from .edges import Edge
+from .face import Face, Side
+from .faces import faces_of
+from .footprint import shell_of
+from .shell import Shell
+
+
+@dataclass(frozen=True, slots=True)
+class Eave:
+    """A side wall's head: its height, and how much the roof rises inward from it in one of run (falls, at a
+    high eave, where it is below nought)."""
+
+    wall: str
+    slope: str
+    height: float
+    rise: float
+
+    @property
+    def cos(self) -> float:
+        """Cosine of the pitch."""
+        return 1 / hypot(1.0, self.rise)
+
+    @property
+    def sin(self) -> float:
+        """Sine of the pitch."""
+        return self.rise * self.cos
+
+    def plane(self, inward: float, below: float) -> float:
+        """Height, so far in from the wall's steel line, of the plane `below` (square) under the roof's."""
+        return self.height + inward * self.rise - below / self.cos
+
+
+@dataclass(frozen=True)
+class RoofLines:
+    """Numbers that follow from the shell of a building and the depths of its steel."""
+
+    building: Building
+
+    @cached_property
+    def shell(self) -> Shell:
+        """The corners and loops it all follows."""
+        return shell_of(self.building)
+
+    @cached_property
+    def faces(self) -> tuple[Face, ...]:
+        """All faces, in the order in which the model lists its parts."""
+        return faces_of(self.shell, self.building)
+
+    @cached_property
+    def named(self) -> dict[str, Face]:
+        """The faces by name."""
+        return {face.name: face for face in self.faces}
+
+    @cached_property
+    def walls(self) -> tuple[Face, ...]:
+        """The walls."""
+        return tuple(face for face in self.faces if not face.sloped)
+
+    @cached_property
+    def slopes(self) -> tuple[Face, ...]:
+        """The roof's slopes."""
+        return tuple(face for face in self.faces if face.sloped)
+
+    @cached_property
+    def eaves(self) -> dict[str, Eave]:
+        """The heads of the side walls, by wall."""
+        found = {}
+        for wall in self.walls:
+            for side in wall.named(Edge.EAVE, Edge.HIGH_EAVE):
+                found[wall.name] = Eave(wall.name, side.other, side.end[1], side.rise)
+        return found
+
+    def eave_beside(self, gable: Face, hand: str) -> Eave | None:
+        """The head of the side wall around a gable's left or right corner."""
+        return self.eaves.get(gable.beside(hand).other)
+
+    @cached_property
+    def setback(self) -> float:
+        """Steel line to the outer faces of the frames: the girts' depth where they by-pass."""
+        framing = self.building.framing
+        return framing.girt.depth if framing.girts == "by-pass" else 0.0
+
+    def reaches_frames(self, depth: float) -> bool:
+        """Whether a wall's member of that depth reaches in as far as the frames stand."""
+        return depth > self.setback + NOISE
+
+    @cached_property
+    def rafter_top(self) -> float:
+        """Roof steel plane down to the rafters, square to the slope: the purlins' depth."""
+        return self.building.framing.purlin.depth
+
+    @cached_property
+    def rafter_under(self) -> float:
+        """Roof steel plane down to the rafters' undersides."""
+        return self.rafter_top + self.building.frame.rafter.depth
+
+    @cached_property
+    def rake_leg(self) -> float:
+        """How far the rake angle's vertical leg reaches down from the roof steel plane.
+
+        It closes the purlins' ends. With by-pass girts its other leg turns in under the purlins; with
+        flush girts the end rafter lies there and the vertical leg alone is left.
+        """
+        framing = self.building.framing
+        return framing.rake_angle.depth if self.setback else framing.purlin.depth
+
+    def rake_limit(self, depth: float) -> float:
+        """Roof steel plane down to what a gable member of that depth must stay under."""
+        return max(self.rake_leg, self.rafter_under) if self.reaches_frames(depth) else self.rake_leg
+
+    @cached_property
+    def rake_stop(self) -> float:
+        """Gable steel line to the purlins' ends: clear of the rake angle's leg and of its bend."""
+        rake = self.building.framing.rake_angle
+        return rake.thickness + (rake.radius if self.setback else 0.0)
+
+    @cached_property
+    def strut_stop(self) -> float:
+        """Eave steel line to what stops beside the eave strut: clear of its sloped flange's lip."""
+        strut = self.building.framing.eave_strut
+        return strut.width + strut.thickness + strut.radius
+
+    def strut_foot(self, eave: Eave) -> float:
+        """Height of the eave strut's underside."""
+        return eave.height - self.building.framing.eave_strut.depth
+
+    def rafter_foot(self, eave: Eave) -> float:
+        """Height at which rafters meet the inner faces of their columns."""
+        return eave.plane(self.setback + self.building.frame.column.depth, self.rafter_under)
+
+    @cached_property
+    def low_eave(self) -> Eave:
+        """The lowest of the eaves."""
+        return min(self.eaves.values(), key=lambda eave: eave.height)
+
+    def ridge_of(self, slope: Face) -> Side | None:
+        """A slope's ridge; None where it ends at something else."""
+        return next(iter(slope.named(Edge.RIDGE)), None)

@@ -1,0 +1,231 @@
+"""Where the steel stands, as numbers that follow from the shell: frames, girts, purlins, posts.
+
+Nothing is drawn here. Checks of the description and the layout share these numbers.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from math import ceil
+
+from .edges import Edge
+from .face import Face
+from .roof_lines import Eave, RoofLines
+from .top_line import TopLine
+
+LEAST_GIRT = 304.8
+"""mm; a gable girt shorter than a foot would hold nothing. Common practice, no source."""
+
+LEAST_POST = 609.6
+"""mm; a post stopped on a header must be at least 2 ft long to be worth its welds. Common practice."""
+
+RIDGE_LINE = 76.2
+"""mm; the ridge purlin's centre lies this far (3 in) below the sheets' upper ends, so that the ridge
+cap's screws find it."""
+
+BESIDE_RIDGE = 12.7
+"""mm; between the purlins on both sides of a ridge (1/2 in each). Common practice, no source."""
+
+
+@dataclass(frozen=True)
+class SteelLines(RoofLines):
+    """Numbers that frames and framing share."""
+
+    @cached_property
+    def frames(self) -> tuple[float, ...]:
+        """y of all frames' centre planes, front to back."""
+        half, frame = self.building.frame.column.width / 2, self.building.frame
+        inset = self.setback + half
+        return (inset, *frame.stations, self.building.length - inset)
+
+    @cached_property
+    def frame_half(self) -> float:
+        """Half of what a frame takes up along the side walls under the eave: its wider member."""
+        frame = self.building.frame
+        return max(frame.column.width, frame.rafter.width) / 2
+
+    @cached_property
+    def girt_limit(self) -> TopLine:
+        """What the girts of a gable stay under."""
+        gable = max((wall for wall in self.walls if wall.raked), key=lambda wall: wall.top.peak[1])
+        return gable.top.lowered(self.rake_limit(self.building.framing.girt.depth))
+
+    @cached_property
+    def gable_peak(self) -> float:
+        """Height that a gable girt's centre must stay below, had it no length."""
+        return self.girt_limit.peak[1] - self.building.framing.girt.width / 2
+
+    @cached_property
+    def highest_girt(self) -> float:
+        """Height of the highest gable girt's centre that is long enough."""
+        runs = sum(1 / fall for fall in self.girt_limit.falls if fall)
+        return self.gable_peak - LEAST_GIRT / runs
+
+    @cached_property
+    def _levels(self) -> tuple[float, ...]:
+        """Heights of all girts' centres: divisions of the lowest side wall, then on under the rakes."""
+        framing = self.building.framing
+        if framing.girt_heights:
+            return framing.girt_heights
+        eave, peak = self.low_eave.height, self.gable_peak
+        low = _between(framing.base_rail.depth / 2, eave, framing.girt_spacing, self._top(self.low_eave))
+        count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
+        return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
+
+    def _top(self, eave: Eave) -> float:
+        """What a side wall's girts stay under, by their centres: the eave strut."""
+        return self.strut_foot(eave) - self.building.framing.girt.width / 2
+
+    def girts(self, wall: Face) -> tuple[float, ...]:
+        """Heights of a wall's girts, from the slab up."""
+        if (eave := self.eaves.get(wall.name)) is not None:
+            top = self._top(eave) + (0.0 if self.building.framing.girt_heights else 1e-9)
+            return tuple(v for v in self._levels if v <= top)
+        return tuple(v for v in self._levels if v in self.side_girts or self._clear(v))
+
+    @cached_property
+    def side_girts(self) -> tuple[float, ...]:
+        """Heights of the girts of the lowest side wall."""
+        return self.girts(self.named[self.low_eave.wall])
+
+    @cached_property
+    def gable_girts(self) -> tuple[float, ...]:
+        """Heights of the gables' girts."""
+        return self.girts(next(wall for wall in self.walls if wall.raked))
+
+    def _clear(self, v: float) -> bool:
+        """Whether a gable girt at v passes above the side walls' girts and is long enough."""
+        over_walls = max(self.side_girts, default=0.0) + self.building.framing.girt.width
+        return over_walls <= v <= self.highest_girt
+
+    @cached_property
+    def post_room(self) -> float:
+        """Least distance of a gable post from a corner: clear of column, knee, strut and its own plate."""
+        frame = self.building.frame
+        half = frame.post.width / 2
+        return max(self.knee_room + half + frame.plate_reach, self.strut_stop + half)
+
+    @cached_property
+    def knee_room(self) -> float:
+        """u, from a gable's corner, of what the end frame's column and knee take up."""
+        frame = self.building.frame
+        knee = frame.knee_reach + frame.knee.depth if frame.knee else 0.0
+        return self.setback + frame.column.depth + knee
+
+    def to_corner(self, gable: Face, hand: str, v: float) -> bool:
+        """Whether a gable's girt at v runs to its left or right corner, where the side wall's meets it, clear
+        of the end rafter."""
+        half = self.building.framing.girt.width / 2
+        eave = self.eave_beside(gable, hand)
+        if eave is None:
+            return True
+        inner = self.setback + self.building.frame.column.depth
+        clear = bool(self.setback) or v + half <= eave.plane(inner, self.rafter_under)
+        return v in self.girts(self.named[eave.wall]) and clear
+
+    def knee_reach(self, gable: Face, hand: str, top: float, depth: float) -> float:
+        """u, from a gable's corner, of what the end frame's knee takes up below a height, for a member of
+        that depth: nothing where it stays in front of the frames."""
+        frame, eave = self.building.frame, self.eave_beside(gable, hand)
+        inner = self.setback + frame.column.depth
+        if frame.knee is None or eave is None or not self.reaches_frames(depth):
+            return 0.0
+        rise = frame.knee_reach * (1 + eave.sin)
+        low = self.rafter_foot(eave) - frame.knee_reach
+        if top <= low - 2 * frame.knee.depth:
+            return 0.0
+        share = min(1.0, max(0.0, (top - low) / rise))
+        beside = frame.knee.depth * (1 + eave.cos)
+        return inner + share * frame.knee_reach * eave.cos + beside
+
+    def purlins(self, slope: Face) -> tuple[float, ...]:
+        """v of the purlins' centres on a slope, from its foot up; under a ridge the last one backs its cap.
+
+        That one keeps clear of its neighbour on the other slope, whose lower side leans towards it.
+        """
+        framing, sheets = self.building.framing, self.building.sheets
+        half, length = framing.purlin.width / 2, self.slope_length(slope)
+        first = framing.eave_strut.width / 2
+        head = slope.sides[2]
+        if head.kind is not Edge.RIDGE:
+            last = length - first
+            return _between(first, last, framing.purlin_spacing, last - 2 * half)
+        lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
+        last = length - max(sheets.ridge_gap + RIDGE_LINE, lean)
+        return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
+
+    def slope_length(self, slope: Face) -> float:
+        """From a slope's foot to its head, on the steel plane."""
+        return max(v for _, v in slope.outline)
+
+    def standing_posts(self, wall: Face) -> tuple[tuple[float, float | None], ...]:
+        """(u, foot) of a gable's posts; foot None is on the slab, otherwise a door's header.
+
+        A post in an opening's way is left out. With flush girts it stands in the header's own plane,
+        and is stopped on a door's header where enough of it is left above.
+        """
+        frame, framing = self.building.frame, self.building.framing
+        standing: list[tuple[float, float | None]] = []
+        half = frame.post.width / 2
+        for u in self.wanted_posts(wall):
+            reach = half + (0.0 if self.setback else framing.jamb.width)
+            way = [o for o in wall.openings if o.from_left - reach < u < o.from_left + o.width + reach]
+            if not way:
+                standing.append((u, None))
+            elif not self.setback and len(way) == 1:
+                head = way[0].sill + way[0].height + framing.header.width
+                inside = way[0].from_left + half <= u <= way[0].from_left + way[0].width - half
+                room = wall.top.lowered(self.rafter_under).height(u) - head
+                if way[0].sill == 0 and inside and room >= LEAST_POST:
+                    standing.append((u, head))
+        return tuple(standing)
+
+    def wanted_posts(self, wall: Face) -> tuple[float, ...]:
+        """u of the posts that a gable was asked to have; unsaid, the back one has one in its centre where
+        there is room."""
+        frame = self.building.frame
+        posts = {"front": frame.front_posts, "back": frame.back_posts}.get(wall.name, ())
+        if posts is None:
+            return (wall.width / 2,) if self.post_room <= wall.width / 2 else ()
+        return posts
+
+    def footprints(self, wall: Face) -> tuple[tuple[float, float, float, float], ...]:
+        """(low, high, before, after) of every column and post on the slab behind a wall: from side to side,
+        and how far its base plate reaches past it to the left and to the right where girts by-pass."""
+        reach = self.building.frame.plate_reach
+        stubs = {u for u, foot in self.standing_posts(wall) if foot is not None}
+        spans = [(u - half, u + half) for u, half in self.uprights(wall) if u not in stubs]
+        plates = [(reach, reach)] * len(spans)
+        # The plates of corner columns reach inward along the side walls only, with all their holes.
+        corners = ((0.0, 0.0), (0.0, 0.0)) if wall.raked else ((0.0, 2 * reach), (2 * reach, 0.0))
+        plates[0], plates[-1] = corners
+        return tuple((*span, *plate) for span, plate in zip(spans, plates, strict=True))
+
+    def rafters(self, wall: Face) -> tuple[tuple[float, float], ...]:
+        """u from side to side of every frame's rafter, or its wider column, along a side wall."""
+        column, wide = self.building.frame.column.width, 2 * self.frame_half
+        first, *between, last = self._along(wall)
+        # In an end frame the outer faces of column and rafter are flush.
+        spans = [(first - column / 2, first - column / 2 + wide)]
+        spans += [(u - wide / 2, u + wide / 2) for u in between]
+        return (*spans, (last + column / 2 - wide, last + column / 2))
+
+    def _along(self, wall: Face) -> list[float]:
+        """u of every frame's centre plane along a side wall, from its left."""
+        return sorted(wall.frame.seen((0.0, y, 0.0))[0] for y in self.frames)
+
+    def uprights(self, wall: Face) -> tuple[tuple[float, float], ...]:
+        """(u, half width) of every column and post that stands behind a wall, corners included."""
+        frame = self.building.frame
+        if wall.name in self.eaves:
+            return tuple((u, frame.column.width / 2) for u in self._along(wall))
+        corner = self.setback + frame.column.depth / 2
+        ends = [(corner, frame.column.depth / 2), (wall.width - corner, frame.column.depth / 2)]
+        return tuple(sorted(ends + [(u, frame.post.width / 2) for u, _ in self.standing_posts(wall)]))
+
+
+def _between(first: float, last: float, spacing: float, top: float) -> tuple[float, ...]:
+    """Even divisions of first..last no longer than spacing, both ends left out, none above top."""
+    count = max(1, ceil((last - first) / spacing - 1e-9))
+    return tuple(v for k in range(1, count) if (v := first + (last - first) * k / count) <= top + 1e-9)
