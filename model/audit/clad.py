@@ -28,6 +28,8 @@ ROOM = 25.0
 """mm; what is narrower than twice this between trims is no opening."""
 CROSSED = 500.0
 """mm2 of steel that an opening may show; more, and it is a bay of the wall."""
+EAVE = 200.0
+"""mm; an eave's trim lies this near to the ends of its sheets."""
 FILL_DEEP, FILL_BACK = 150.0, 400.0
 """mm: how thick a leaf or sash may be, and how far behind its wall it may stand."""
 
@@ -88,6 +90,21 @@ class Clad:
     def openings(self) -> tuple[Hole, ...]:
         """The openings of the plane."""
         return tuple(self._openings())
+
+    def under_end(self, at_head: bool) -> tuple[shapely.Geometry, ...]:
+        """The shapes of trims under a roof's foot, or its head: they reach no higher than its sheets."""
+        left, low, right, high = self.plane.outline.bounds
+        strip = shapely.box(left, high - EAVE if at_head else low, right, high if at_head else low + EAVE)
+        under = (shade.shape & strip for shade in self.trims if shade.high < 1.0 and shade.low < -1.0)
+        return tuple(shape for shape in under if not shape.is_empty)
+
+    @cached_property
+    def runs_out(self) -> bool:
+        """Whether a roof's head stands out over a trim, as its foot does: a high eave, and no ridge."""
+        left, _, right, _ = self.plane.outline.bounds
+        under = [shape.bounds for shape in self.under_end(at_head=True)]
+        spans = shapely.union_all([shapely.LineString([(a, 0.0), (b, 0.0)]) for a, _, b, _ in under])
+        return self.plane.sloped and bool(spans.length > (right - left) / 2)
 
     def shades(self, numbers: Numbers, least: float, most: float) -> Iterator[Shade]:
         """Shadows of bodies that reach out of the plane to `least` or farther and begin before `most`."""

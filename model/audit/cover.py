@@ -10,7 +10,7 @@ import shapely
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
-from .clad import HAIRLINE, Clad
+from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .limits import over
 from .shadow import seen
@@ -28,8 +28,6 @@ SEAL = 5.0
 """mm; a leaf or sash may stand this far off its opening all round."""
 BARE = 5.0
 """mm of raw edge, or of an eave, that may show: where two trims meet."""
-EAVE = 200.0
-"""mm up from a roof's feet in which its eave trim lies."""
 BROUGHT = 100.0
 """mm about a fault in which others come of it."""
 CLOSE = 30.0
@@ -144,11 +142,13 @@ def _raw_edges(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Cut edges that lie neither over nor under a trim; a roof's feet are free by their nature."""
     edge = face.plane.outline.boundary
     if face.plane.sloped:
-        left, low, right, _ = face.plane.outline.bounds
-        feet = max(
-            sheet.outline.bounds[1] for sheet in face.plane.sheets if sheet.outline.bounds[1] < low + EAVE
-        )
+        left, low, right, high = face.plane.outline.bounds
+        ends = [sheet.outline.bounds for sheet in face.plane.sheets]
+        feet = max(foot for _, foot, _, _ in ends if foot < low + EAVE)
         edge = edge.difference(shapely.box(left - 1, low - 1, right + 1, feet + 1))
+        if face.runs_out:
+            heads = min(head for _, _, _, head in ends if head > high - EAVE)
+            edge = edge.difference(shapely.box(left - 1, heads - 1, right + 1, high + 1))
     for part in shapely.get_parts(edge.difference(face.trimmed.buffer(0.3))):
         if over(part.length, BARE):
             finding = _found(face, Code.RAW_EDGE, _nearest(face, part), part, part.length, "length")
@@ -159,16 +159,17 @@ def _eave(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Trims under a roof's feet, all along them."""
     if not face.plane.sloped:
         return
-    left, low, right, _ = face.plane.outline.bounds
-    strip = shapely.box(left, low, right, low + EAVE)
-    under = [shade.shape.intersection(strip) for shade in face.trims if shade.high < 1.0 and shade.low < -1.0]
+    left, low, right, high = face.plane.outline.bounds
     line = shapely.LineString([(left, 0.0), (right, 0.0)])
-    spans = [shapely.box(shape.bounds[0], -1, shape.bounds[2], 1) for shape in under if not shape.is_empty]
-    for part in shapely.get_parts(line.difference(shapely.union_all(spans))):
-        if over(part.length, BARE + EAVE):  # beside the rake trims the eave trim ends with the walls
-            where = shapely.LineString([(u, low) for u in (part.bounds[0], part.bounds[2])])
-            finding = _found(face, Code.BARE_EAVE, _nearest(face, where), where, part.length, "length")
-            yield finding, _box(face, where.buffer(EAVE))
+    for at_head in (False, True) if face.runs_out else (False,):
+        under = (shape.bounds for shape in face.under_end(at_head))
+        spans = [shapely.box(a, -1, b, 1) for a, _, b, _ in under]
+        for part in shapely.get_parts(line.difference(shapely.union_all(spans))):
+            if over(part.length, BARE + EAVE):  # beside the rake trims the eave trim ends with the walls
+                ends = (part.bounds[0], part.bounds[2])
+                where = shapely.LineString([(u, high if at_head else low) for u in ends])
+                finding = _found(face, Code.BARE_EAVE, _nearest(face, where), where, part.length, "length")
+                yield finding, _box(face, where.buffer(EAVE))
 
 
 def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, Box]]:

@@ -42,21 +42,14 @@ class Edge:
 
 def overhangs(face: Clad, terms: Terms) -> Iterator[Finding]:
     """Every fault of a face's feet and heads."""
-    feet = _feet(face)
-    usual = median(foot for _, foot in feet)
-    code = Code.EAVE_CROOKED if face.plane.sloped else Code.FEET_UNEVEN
-    straight = [sheet for sheet, foot in feet if abs(foot - usual) <= STRAIGHT]
-    for sheet, foot in feet:
-        if over(abs(foot - usual), STRAIGHT):
-            pair = (sheet, straight[0]) if straight else (sheet,)
-            yield _of(face, code, pair, sheet, foot, abs(foot - usual), STRAIGHT)
+    yield from _straight(face, _feet(face), Code.EAVE_CROOKED if face.plane.sloped else Code.FEET_UNEVEN)
     if not face.plane.sloped:
         return
-    steel = _outermost(face)
-    out = None if steel is None else _out(face, usual) - steel
-    if terms.overhang is not None and out is not None and over(abs(out - terms.overhang), ASKED):
-        sheet = feet[0][0]
-        yield _of(face, Code.OVERHANG, (sheet,), sheet, usual, out, terms.overhang)
+    yield from _as_asked(face, terms, at_head=False)
+    if face.runs_out:
+        yield from _straight(face, _heads(face), Code.EAVE_CROOKED)
+        yield from _as_asked(face, terms, at_head=True)
+        return
     cap = _cap(face)
     for sheet in face.plane.sheets:
         left, _, right, head = sheet.outline.bounds
@@ -68,12 +61,34 @@ def overhangs(face: Clad, terms: Terms) -> Iterator[Finding]:
             )
 
 
+def _straight(face: Clad, ends: Sequence[tuple[LaidSheet, float]], code: Code) -> Iterator[Finding]:
+    """Ends that do not lie in line with the others."""
+    usual = median(end for _, end in ends)
+    straight = [sheet for sheet, end in ends if abs(end - usual) <= STRAIGHT]
+    for sheet, end in ends:
+        if over(abs(end - usual), STRAIGHT):
+            pair = (sheet, straight[0]) if straight else (sheet,)
+            yield _of(face, code, pair, sheet, end, abs(end - usual), STRAIGHT)
+
+
+def _as_asked(face: Clad, terms: Terms, *, at_head: bool) -> Iterator[Finding]:
+    """An overhang that is not the one that was asked."""
+    ends = _heads(face) if at_head else _feet(face)
+    usual, sheet = median(end for _, end in ends), ends[0][0]
+    steel = _outermost(face, at_head)
+    out = None if steel is None else _out(face, usual, at_head) - steel
+    if terms.overhang is not None and out is not None and over(abs(out - terms.overhang), ASKED):
+        yield _of(face, Code.OVERHANG, (sheet,), sheet, usual, out, terms.overhang)
+
+
 def edges(face: Clad) -> Edge | None:
     """What a roof measures along its eave and its head; None for a wall."""
     if not face.plane.sloped:
         return None
-    steel = _outermost(face)
-    outs = [] if steel is None else [_out(face, foot) - steel for _, foot in _feet(face)]
+    outs = []
+    for at_head, ends in ((False, _feet(face)), (True, _heads(face) if face.runs_out else [])):
+        steel = _outermost(face, at_head) if ends else None
+        outs += [] if steel is None else [_out(face, end, at_head) - steel for _, end in ends]
     cap = _cap(face)
     covers = []
     for sheet in face.plane.sheets:
@@ -92,22 +107,29 @@ def _feet(face: Clad) -> list[tuple[LaidSheet, float]]:
     return [(sheet, foot) for sheet, foot in feet if foot < lowest + FEET]
 
 
-def _downhill(face: Clad) -> Vectors:
-    """The direction in plan in which a roof falls."""
+def _heads(face: Clad) -> list[tuple[LaidSheet, float]]:
+    """The sheets that end at a roof's upper edge, with where they end (v)."""
+    highest = max(sheet.outline.bounds[3] for sheet in face.plane.sheets)
+    heads = [(sheet, sheet.outline.bounds[3]) for sheet in face.plane.sheets]
+    return [(sheet, head) for sheet, head in heads if head > highest - FEET]
+
+
+def _outward(face: Clad, at_head: bool) -> Vectors:
+    """The direction in plan in which a roof falls; at its head the one in which it rises."""
     x, y, _ = face.axes[2]
     way: Vectors = np.array([x, y, 0.0]) / np.hypot(x, y)
-    return way
+    return -way if at_head else way
 
 
-def _out(face: Clad, foot: float) -> float:
-    """How far out, in plan, a foot at v ends, dropped square onto the plane of the steel."""
+def _out(face: Clad, end: float, at_head: bool) -> float:
+    """How far out, in plan, sheets that end at v reach, dropped square onto the plane of the steel."""
     lift = max((shade.high for shade in face.steel), default=0.0)
-    return float((np.array(face.plane.point(0.0, foot)) + lift * face.axes[2]) @ _downhill(face))
+    return float((np.array(face.plane.point(0.0, end)) + lift * face.axes[2]) @ _outward(face, at_head))
 
 
-def _outermost(face: Clad) -> float | None:
+def _outermost(face: Clad, at_head: bool) -> float | None:
     """How far out, in plan, the steel right under a roof reaches; None without any."""
-    outward, level = face.axes[2], _downhill(face)
+    outward, level = face.axes[2], _outward(face, at_head)
     left, _, right, _ = face.plane.outline.bounds
     members = face.site.listed("members")
     low, high = face.site.spread(members, outward)

@@ -34,14 +34,17 @@ ALONG = 200.0
 
 
 def rib_ends(site: Site, face: Clad) -> Iterator[Finding]:
-    """The hollows of a face that nothing stops: under its ribs at the foot, over its pans at a level head."""
+    """The hollows of a face that nothing stops: under its ribs at the foot and at a high eave, over its pans
+    at another level head."""
     _, foot, _, head = face.plane.outline.bounds
     feet = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[1] < foot + LEVEL]
     heads = [sheet for sheet in face.plane.sheets if sheet.outline.bounds[3] > head - LEVEL]
     below = site.listed("closures", "trims", "slab")  # a base trim's lying leg, or concrete, closes a foot
     yield from _open(site, face, feet, _under(feet), foot, below)
     level = [sheet for sheet in heads if _square(sheet)]
-    if level:
+    if face.runs_out:
+        yield from _open(site, face, heads, _under(heads), head, below)
+    elif level:
         yield from _open(site, face, level, _above(level), head, site.listed("closures"))
 
 

@@ -68,16 +68,17 @@ class SectionShape:
 def strut_section(cee: SectionShape, pitch: float) -> Section:
     """An eave strut: a cee whose top flange lies in the roof.
 
-    cee: web plumb, bottom flange square. pitch: of the roof, degrees, 0 to below 60; the roof rises
-    away from the web, so web and top flange stand at 90 + pitch. The top lip is square to its flange.
+    cee: web plumb, bottom flange square. pitch: of the roof, degrees, less than 60; the roof rises
+    away from the web, so web and top flange stand at 90 + pitch; at a high eave it
+    falls, and pitch is below 0. The top lip is square to its flange.
 
     Origin: the sharp outer corner of web and top flange, where wall and roof steel lines meet. x
     runs into the building, y up: the web's back is x = 0, the bottom y = -depth. The flange keeps
     the cee's breadth, measured along the slope. Raises ValueError for another shape or pitch, or
     where the bends do not fit.
     """
-    if cee.shape != "cee" or not 0 <= pitch < 60:
-        raise ValueError("an eave strut is a cee under a roof of 0 to 60 degrees")
+    if cee.shape != "cee" or not -60 < pitch < 60:
+        raise ValueError("an eave strut is a cee under a roof of less than 60 degrees")
     run, rise = cos(radians(pitch)), sin(radians(pitch))
     bottom = ((cee.breadth, -cee.depth), (0.0, -cee.depth))
     top = ((0.0, 0.0), (cee.breadth * run, cee.breadth * rise))

@@ -32,6 +32,16 @@ class Run:
 
 
 @dataclass(frozen=True, slots=True)
+class Roof:
+    """How the roof falls. right_eave_height, ridge (from the left wall): None where none was given (mm)."""
+
+    shape: Literal["gable", "single slope"]
+    falls_to: Hand
+    right_eave_height: float | None
+    ridge: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Sheets:
     """The skin.
 
@@ -120,10 +130,11 @@ class Opening:
 
 @dataclass(frozen=True, slots=True)
 class Building:
-    """A rectangular gabled building.
+    """A rectangular building under slopes that run from gable to gable.
 
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
-    steel lines meet. pitch: of the roof, degrees. runs: one for each of the six faces.
+    steel lines meet, at the left or the low eave. pitch: of the roof, degrees. runs: by the
+    faces' names; None where none was said.
     """
 
     name: str
@@ -132,6 +143,7 @@ class Building:
     length: float
     eave_height: float
     pitch: float
+    roof: Roof
     sheets: Sheets
     trim: Trim
     screws: Screws
@@ -139,5 +151,5 @@ class Building:
     frame: Frame
     framing: Framing
     door_room: DoorRoom
-    runs: dict[str, Run]
+    runs: dict[str, Run | None]
     openings: tuple[Opening, ...]

@@ -8,7 +8,7 @@ from math import ceil, hypot, radians, tan
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
-from .building import Building, DoorRoom, Hand, Opening, Run, Screws, Sheets, Slab, Start, Trim
+from .building import Building, DoorRoom, Hand, Opening, Roof, Run, Screws, Sheets, Slab, Start, Trim
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.value_kinds import Name
@@ -45,6 +45,7 @@ def building_of(draft: Draft, name: str) -> Building:
         length=top["length"],
         eave_height=top["eave_height"],
         pitch=top["pitch"],
+        roof=Roof(**draft.tables["roof"]),
         sheets=_sheets(draft),
         trim=_trim(draft),
         screws=Screws(**draft.tables["screws"]),
@@ -132,7 +133,7 @@ def _usual(shape: str, *sizes: float) -> SectionShape:
     return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
 
 
-def _runs(values: Values) -> dict[str, Run]:
+def _runs(values: Values) -> dict[str, Run | None]:
     """The runs of all faces, in each face's own left and right as seen from outside."""
     return {
         "front": _gable_run(values["front"]),
@@ -144,8 +145,10 @@ def _runs(values: Values) -> dict[str, Run]:
     }
 
 
-def _gable_run(words: str) -> Run:
-    """`left`, `right`, or `centre, left first` and its like."""
+def _gable_run(words: str | None) -> Run | None:
+    """`left`, `right`, or `centre, left first` and its like; None where nothing is said."""
+    if words is None:
+        return None
     hand: Hand = "left" if "left" in words else "right"
     start: Start = "centre" if "centre" in words else hand
     return Run(start, hand)

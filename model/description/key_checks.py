@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import suppress
-from math import cos, inf, radians, tan
+from math import inf
 
 from ..units import parse_length
 from .keys.tables import OPENING
@@ -16,7 +16,6 @@ from .said_limits import at_least, at_most, exactly, over, under
 
 STEEPEST_EAVE = 3
 """Times the lesser of width and length."""
-HIGHEST_RIDGE = parse_length("100 ft")
 COVER = parse_length("2 in")
 """Sheet left above, and below, an opening."""
 APART = parse_length("4 in")
@@ -36,8 +35,6 @@ def check(draft: Draft) -> None:
     checks: list[Callable[[Draft], None]] = [
         _thickness,
         _eave,
-        _ridge,
-        _ridge_gap,
         _ledge_depth,
         _bays,
     ]
@@ -45,7 +42,7 @@ def check(draft: Draft) -> None:
         with suppress(Unread):
             one(draft)
     for number in range(len(draft.openings)):
-        for one_opening in (_in_wall, _under_roof, _above_foot):
+        for one_opening in (_in_wall, _above_foot):
             with suppress(Unread):
                 one_opening(draft, number)
     _apart(draft)
@@ -66,26 +63,6 @@ def _eave(draft: Draft) -> None:
         draft.object_to(
             ("eave_height",),
             f"at most {at_most(most, draft.units)}, {STEEPEST_EAVE} times the lesser of width and length",
-        )
-
-
-def _ridge(draft: Draft) -> None:
-    top = draft.tables[""]
-    ridge = top["eave_height"] + top["width"] / 2 * tan(radians(top["pitch"]))
-    if over(ridge, HIGHEST_RIDGE):
-        draft.object_to(
-            ("pitch",),
-            f"a ridge no higher than {exactly(HIGHEST_RIDGE, draft.units)}; "
-            f"this one is at {exactly(ridge, draft.units)}",
-        )
-
-
-def _ridge_gap(draft: Draft) -> None:
-    top, gap = draft.tables[""], draft.tables["sheets"]["ridge_gap"]
-    most = top["width"] / 2 / cos(radians(top["pitch"])) / 10
-    if over(gap, most):
-        draft.object_to(
-            ("sheets", "ridge_gap"), f"at most {at_most(most, draft.units)}, a tenth of the rafter"
         )
 
 
@@ -132,25 +109,6 @@ def _in_wall(draft: Draft, number: int) -> None:
             (OPENING.name, number, "from_left"),
             f"at least {at_least(CORNER, draft.units)} and at most {at_most(most, draft.units)}, "
             f"to stand in the {opening['wall']} wall clear of its corners",
-        )
-
-
-def _under_roof(draft: Draft, number: int) -> None:
-    """Some sheet is left between an opening's top and the eave or the rake, all along its width."""
-    opening, top, sheets = draft.openings[number], draft.tables[""], draft.tables["sheets"]
-    slope = tan(radians(top["pitch"]))
-    roof = top["eave_height"]
-    line = "the eave"
-    if opening["wall"] in ("front", "back"):
-        right = top["width"] - opening["from_left"] - opening["width"]
-        roof += max(0.0, min(opening["from_left"], right)) * slope
-        line = "the rake at its lower corner"
-    room = COVER + sheets["profile"].height * slope
-    most = roof - room - sill(opening)
-    if over(opening["height"], most):
-        draft.object_to(
-            (OPENING.name, number, "height"),
-            f"at most {at_most(most, draft.units)}, to end {at_least(room, draft.units)} under {line}",
         )
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from math import cos, hypot, radians, sin
 
 from ..description.building import Opening
@@ -122,7 +123,8 @@ def in_turn(walls: Sequence[Face]) -> list[Face]:
 @dataclass(frozen=True, slots=True)
 class Rake:
     """One rake of a gable: its foot (u, v), its length, and how it climbs; side is 1 to the right, -1 to the
-    left. name: which it is of the gable's, "left" for one that falls to the left."""
+    left. head: normal (u, v) of the plane that halves it from the next one; None where it runs out over a
+    high eave. name: which it is of the gable's, "left" for one that falls to the left."""
 
     name: str
     foot: Point2
@@ -130,18 +132,32 @@ class Rake:
     cos: float
     sin: float
     side: float
+    head: Point2 | None
 
 
 def rakes(gable: Face) -> tuple[Rake, ...]:
     """The rakes of a gable, those that climb to the right first, each from its wall's end on."""
+    points = gable.top.points
     found: list[Rake] = []
-    rising = [s for s in reversed(gable.sides) if s.kind is Edge.RAKE and s.end[1] < s.start[1]]
-    falling = [s for s in gable.sides if s.kind is Edge.RAKE and s.end[1] > s.start[1]]
-    for hand, sides in (("left", rising), ("right", falling)):
-        for number, edge in enumerate(sides, 1):
-            foot, head = sorted((edge.start, edge.end), key=lambda point: point[1])
-            run, rise = abs(head[0] - foot[0]), head[1] - foot[1]
-            name = hand if number == 1 else f"{hand} {number}"
-            side = 1.0 if hand == "left" else -1.0
-            found.append(Rake(name, foot, edge.length, run / edge.length, rise / edge.length, side))
+    for hand, side, line in (("left", 1.0, points), ("right", -1.0, points[::-1])):
+        for number, (foot, head) in enumerate(pairwise(line)):
+            if head[1] <= foot[1]:
+                break
+            way = _way(foot, head)
+            after = line[number + 2] if number + 2 < len(line) else None
+            normal = None if after is None else _halving(way, _way(head, after))
+            name = hand if number == 0 else f"{hand} {number + 1}"
+            length = hypot(head[0] - foot[0], head[1] - foot[1])
+            found.append(Rake(name, foot, length, side * way[0], way[1], side, normal))
     return tuple(found)
+
+
+def _way(start: Point2, end: Point2) -> Point2:
+    size = hypot(end[0] - start[0], end[1] - start[1])
+    return ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
+
+
+def _halving(one: Point2, other: Point2) -> Point2:
+    """Normal of the line that halves the bend between two ways, along them."""
+    size = hypot(one[0] + other[0], one[1] + other[1])
+    return ((one[0] + other[0]) / size, (one[1] + other[1]) / size)

@@ -11,6 +11,7 @@ from ..description.key_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .face import Face
 from .opening_lines import OpeningLines
+from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
 from .steel_checks import Objection, steel_misfits
 
@@ -26,7 +27,15 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
 
     even_bays: whether the bays came of a spacing.
     """
+    roof = list(roof_misfits(building))
+    yield from roof
+    if roof:
+        return
     lines = OpeningLines(building)
+    shell = list(shell_misfits(lines))
+    yield from shell
+    if shell:
+        return
     yield from _skin(building)
     steel = list(steel_misfits(lines, even_bays))
     yield from steel

@@ -41,9 +41,14 @@ def shell_of(building: Building) -> Shell:
 
 def _roof_line(building: Building) -> tuple[Point2, ...]:
     """The steel line over the width, (x, z) from the left eave to the right one."""
-    width, eave = building.width, building.eave_height
-    ridge = eave + width / 2 * tan(radians(building.pitch))
-    return ((0.0, eave), (width / 2, ridge), (width, eave))
+    width, eave, roof = building.width, building.eave_height, building.roof
+    rise = tan(radians(building.pitch))
+    if roof.shape == "single slope":
+        line = ((0.0, eave), (width, eave + width * rise))
+        return line if roof.falls_to == "left" else tuple((width - x, z) for x, z in reversed(line))
+    right = eave if roof.right_eave_height is None else roof.right_eave_height
+    ridge = (width + (right - eave) / rise) / 2 if roof.ridge is None else roof.ridge
+    return ((0.0, eave), (ridge, eave + ridge * rise), (width, right))
 
 
 def _slopes(line: tuple[Point2, ...]) -> list[str]:

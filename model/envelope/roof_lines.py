@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import hypot
 
-from ..description.building import Building
+from ..description.building import Building, Hand, Run
 from ..description.said_limits import NOISE
 from .edges import Edge
 from .face import Face, Side
@@ -86,6 +86,16 @@ class RoofLines:
     def eave_beside(self, gable: Face, hand: str) -> Eave | None:
         """The head of the side wall around a gable's left or right corner."""
         return self.eaves.get(gable.beside(hand).other)
+
+    def run(self, face: Face) -> Run:
+        """How a face's sheets are laid. A gable of which nothing is said is begun in the middle, left half
+        first; one that falls to one side all along, at its low corner (a convention of ours)."""
+        if (said := self.building.runs[face.name]) is not None:
+            return said
+        if len(face.top.points) > 2:  # a line of two ends has no peak between them
+            return Run("centre", "left")
+        low: Hand = "left" if face.top.slope(0.0) > 0 else "right"
+        return Run(low, low)
 
     @cached_property
     def setback(self) -> float:

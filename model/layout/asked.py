@@ -2,22 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
-from ..description.building import Building
-from ..envelope.face import Face
 from ..terms import Terms
-from .trim.trim_lines import WIND
+from .trim.trim_lines import TrimLines
 
 
-def asked(building: Building, around: Iterable[Face]) -> Terms:
+def asked(lines: TrimLines) -> Terms:
     """The terms of a building."""
-    trim = building.trim
+    building, steel = lines.building, lines.steel
     return Terms(
         overhang=building.sheets.overhang,
-        trim_lap=trim.lap,
-        stock=trim.stock,
-        kerf=trim.kerf,
-        wind=WIND[trim.wind],
-        overlap=tuple((face.frame.z, building.runs[face.name].first) for face in around),
+        trim_lap=building.trim.lap,
+        stock=building.trim.stock,
+        kerf=building.trim.kerf,
+        wind=lines.towards_wind,
+        overlap=tuple((face.frame.z, steel.run(face).first) for face in steel.faces),
     )

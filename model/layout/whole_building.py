@@ -65,7 +65,7 @@ def lay_out(building: Building) -> Laid:
     for face in around:
         findings += in_the_doors_way(building, face, steel)
         findings += _left_out(lines, face)
-    return Laid(parts, in_order(findings), asked(building, around))
+    return Laid(parts, in_order(findings), asked(trim))
 
 
 def _framing(lines: OpeningLines) -> Iterator[Part]:

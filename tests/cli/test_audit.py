@@ -82,9 +82,9 @@ def test_the_file_tells_what_memory_told() -> None:
 
 
 def test_raise_says_what_it_found(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    """Ribs along both jambs of a door: no screw can stand there, and the sheets' edges hang loose."""
-    text = 'width = "30 ft"\nlength = "12 ft"\neave_height = "10 ft"\npitch = "3/12"\n[[opening]]\n'
-    door = 'kind = "overhead door"\nwall = "front"\nwidth = "12 ft"\nheight = "9 ft"\nfrom_left = "9 ft"\n'
-    (tmp_path / "hut.toml").write_text(text + door, encoding="utf-8")
+    """A strut too shallow for the head's screws: the sheets' edges hang loose."""
+    text = 'width = "12 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
+    strut = '[framing]\neave_strut = "cee 2x2x0.059"\n'
+    (tmp_path / "hut.toml").write_text(text + strut, encoding="utf-8")
     assert run(["raise", str(tmp_path / "hut.toml"), "--out", str(tmp_path / "out")]) == 1
     assert "edge-loose" in capsys.readouterr().err

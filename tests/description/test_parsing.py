@@ -7,6 +7,7 @@ from dataclasses import fields
 import pytest
 from ribwright.catalog.profiles import profiles
 from ribwright.description.building import Opening, Run, Sheets
+from ribwright.envelope.roof_lines import RoofLines
 from ribwright.intake import parse
 from ribwright.units import INCH
 
@@ -100,7 +101,10 @@ FROM_FRONT: dict[str, Run] = {
 
 def test_runs_start_from_the_back_and_on_gables_from_the_centre() -> None:
     centre = Run("centre", "left")
-    assert parse(DOZEN, "x").runs == {"front": centre, "back": centre, **FROM_BACK}
+    building = parse(DOZEN, "x")
+    assert building.runs == {"front": None, "back": None, **FROM_BACK}
+    lines = RoofLines(building)
+    assert {lines.run(lines.named[gable]) for gable in ("front", "back")} == {centre}
 
 
 def test_runs_from_the_front_corners() -> None:

@@ -177,7 +177,7 @@ def test_every_sheet_screw_passes_through_its_sheet_into_steel(model: Model) -> 
     }
     screws = {piece.name: piece for piece in of(model, "sheet screw")}
     # One sheet of each face and every sheet beside an opening: each row is one of few that all share.
-    for name in ("left 3", "left 4", "left 5", "right 2", "front 1", "front 4", "back 1", "left slope 2"):
+    for name in ("left 3", "left 4", "left 5b", "right 2", "front 1", "front 4", "back 1", "left slope 2"):
         piece = screws[f"{name} screws"]
         for point in piece.row:
             wire = _wire(piece, point)

@@ -14,6 +14,7 @@ from .value_kinds import Choice, Length, Name, Pitch
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
+UNSAID = "from the centre, or the low corner"
 KINDS = ("walk door", "overhead door", "window", "framed opening")
 
 
@@ -34,6 +35,29 @@ TOP = Table(
         Key("pitch", Pitch("0.5/12", "18/12"), "rise in 12 of run, or degrees", example=("3/12", "10 deg")),
     ),
     "top",
+)
+
+ROOF = Table(
+    "roof",
+    "A roof that is no gable with even eaves and its ridge in the middle.",
+    (
+        Key("shape", Choice(("gable", "single slope")), "how the roof falls", "gable"),
+        Key("falls_to", Choice(("left", "right")), "the low side of a single slope", "left"),
+        Key(
+            "right_eave_height",
+            Length("4 ft", "60 ft"),
+            "of a gable's right eave, where it is another",
+            unless="the left one's",
+            example=("12 ft", "3.6 m"),
+        ),
+        Key(
+            "ridge",
+            Length("2 ft", "198 ft"),
+            "from the left wall; the right slope follows",
+            unless="where both slopes have the pitch",
+            example=("18 ft", "4 m"),
+        ),
+    ),
 )
 
 SHEETS = Table(
@@ -96,8 +120,20 @@ RUNS = Table(
     "runs",
     "Where each face's run of sheets starts. Gables: left and right as seen from outside.",
     (
-        Key("front", Choice(GABLE_RUNS, CENTER), "front gable: a corner, or the centre", GABLE_RUNS[2]),
-        Key("back", Choice(GABLE_RUNS, CENTER), "back gable: a corner, or the centre", GABLE_RUNS[2]),
+        Key(
+            "front",
+            Choice(GABLE_RUNS, CENTER),
+            "front gable: a corner, or the centre",
+            unless=UNSAID,
+            example=(GABLE_RUNS[2],) * 2,
+        ),
+        Key(
+            "back",
+            Choice(GABLE_RUNS, CENTER),
+            "back gable: a corner, or the centre",
+            unless=UNSAID,
+            example=(GABLE_RUNS[2],) * 2,
+        ),
         Key("left", Choice(CORNERS), "left wall: from its back or its front corner", "back"),
         Key("right", Choice(CORNERS), "right wall: from its back or its front corner", "back"),
         Key("left_slope", Choice(CORNERS), "left slope of the roof", "back"),
@@ -135,4 +171,4 @@ OPENING = Table(
     "array",
 )
 
-TABLES = (TOP, SHEETS, TRIM, SCREWS, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)
+TABLES = (TOP, ROOF, SHEETS, TRIM, SCREWS, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)

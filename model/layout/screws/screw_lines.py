@@ -108,8 +108,10 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
     """Along the eave strut: on a slope the middle of its flange, on a wall under the eave trim's drop."""
     for left, low, right, high in (wall.bounds for part, wall in behind if part.role is Role.EAVE_STRUT):
         if face.sloped:
-            leg = lines.profile("eave").in_plane / face.sides[0].level
-            at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), [edge_bar(leg)])
+            near, far = edge_bar(lines.profile("eave").in_plane / face.sides[0].level)
+            length, middle = lines.steel.slope_length(face), (low + high) / 2
+            bar = (near, far) if middle < length / 2 else (length - far, length - near)
+            at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
         elif eave := lines.steel.eaves.get(face.name):
             foam = max(v for _, v in face.clad) - lines.side * max(0.0, eave.rise) - DEEP
             drop = eave.height - lines.eave * eave.rise - lines.profile("eave").out_of_plane

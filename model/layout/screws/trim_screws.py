@@ -166,7 +166,9 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
     for rake in rakes(gable):
         corner = (lines.profile("corner").in_plane - lines.side + CLEAR) / rake.cos
         start = steel.strut_stop / rake.cos
-        places = [start + s for s in _spread(rake.length - start, 3 * INCH, apart)]
+        stop = rake.length if rake.head else rake.length - start
+        places = [start + s for s in _spread(stop - start, 3 * INCH, apart)]
+        last = rake.length + apart if rake.head else rake.length - corner
         x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
         def at(s: float, down: float, foot: Point2 = rake.foot, x: Point2 = x, y: Point2 = y) -> Point2:
@@ -179,8 +181,8 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
                 shapely.Polygon(
                     [
                         at(max(s - reach, corner), high),
-                        at(max(s, corner) + reach, high),
-                        at(max(s, corner) + reach, low),
+                        at(min(max(s, corner) + reach, last), high),
+                        at(min(max(s, corner) + reach, last), low),
                         at(max(s - reach, corner), low),
                     ]
                 ),
@@ -200,8 +202,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
         u = end + into * 0.6 * leg
-        rows = purlins[:-1] if ridge else purlins
-        spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in rows]
+        spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.crown + lines.thickness, spots
     if ridge is None:
         return

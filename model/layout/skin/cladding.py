@@ -78,7 +78,7 @@ def run_centre(lines: SteelLines, face: Face) -> float:
     if not any(abs(u - middle) < 1.0 for u in posts):
         return middle
     past = building.frame.post.width / 2 - building.sheets.profile.leg
-    return middle + (past if building.runs[face.name].first == "left" else -past)
+    return middle + (past if lines.run(face).first == "left" else -past)
 
 
 def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
@@ -97,7 +97,7 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
         ("material", "steel"),
     )
     centre = run_centre(lines.steel, face)
-    for lay in run(sheets.profile, building.runs[face.name], (left, right), (0.0, face.width), centre):
+    for lay in run(sheets.profile, lines.steel.run(face), (left, right), (0.0, face.width), centre):
         start, end = lay.reach(sheets.profile)
         whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
         pieces = _sound(shapely.intersection(wanted, whole))

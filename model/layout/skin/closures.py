@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import FOAM
@@ -84,8 +85,12 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     building's end cuts has as much of a plug as the eave under it."""
     profile, flange = lines.building.sheets.profile, lines.building.sheets.flange
     lower, _ = graphs(profile, lines.building.sheets.thickness)
-    base, inset = 0.25 * DEEP, INSET * profile.base
-    for number, (lay, rib) in enumerate(_major_ribs(lines, face), 1):
+    inset = INSET * profile.base
+    feet = [0.25 * DEEP]
+    if face.sides[2].kind is Edge.HIGH_EAVE:
+        feet.append(lines.steel.slope_length(face) - 1.25 * DEEP)
+    places = ((lay, rib, base) for base in feet for lay, rib in _major_ribs(lines, face))
+    for number, (lay, rib, base) in enumerate(places, 1):
         middle = rib * profile.pitch
         sign = 1.0 if lay.hand == "left" else -1.0
         ends = sorted(sign * (u - lay.rib) for u in (0.0, face.width))
@@ -121,7 +126,7 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
 
 def _lays(lines: TrimLines, face: Face) -> list[Lay]:
     ends = [u for u, _ in face.clad]
-    plan = lines.building.runs[face.name]
+    plan = lines.steel.run(face)
     span = (min(ends), max(ends))
     return run(lines.building.sheets.profile, plan, span, (0.0, face.width), face.width / 2)
 

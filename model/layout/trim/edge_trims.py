@@ -137,8 +137,12 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         side = rake.side
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
         x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
-        # Closed over a ridge by an upright plane, square to (cos z - sin y) in the run's frame.
-        ridge = Plane((0.0, 0.0, rake.length), (0.0, -rake.sin, rake.cos))
+        past = lines.building.sheets.overhang / rake.cos
+        end = Plane((0.0, 0.0, rake.length + past), ALONG)
+        if rake.head:
+            across, up = rake.head
+            normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)
+            end = Plane((0.0, 0.0, rake.length), normal)
         yield TrimRun(
             name=f"{gable.name} {rake.name} rake trim",
             role=Role.RAKE_TRIM,
@@ -147,8 +151,8 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
             frame=gable.frame @ Place((*rake.foot, 0.0), x, y),
             line=inner if side > 0 else mirrored(inner),
             thickness=t,
-            start=Plane((0.0, 0.0, -lines.building.sheets.overhang / rake.cos), ALONG),
-            end=ridge,
+            start=Plane((0.0, 0.0, -past), ALONG),
+            end=end,
             nest=(side * -t, t),
         )
 
