@@ -22,6 +22,8 @@ BEHIND, BEFORE = 8.0, 0.05
 """mm behind and before the sheets' undersides in which the face of steel that backs them lies."""
 ABOUT = 400.0
 """mm before a plane; a trim that begins farther out is another plane's."""
+EAVE = 200.0
+"""mm up from a roof's feet in which its eave trim lies."""
 HAIRLINE = 1.0
 """mm; trims of a ring that are nearer to each other close it."""
 ROOM = 25.0
@@ -83,6 +85,14 @@ class Clad:
     def trimmed(self) -> shapely.Geometry:
         """What lies behind or before a trim."""
         return shapely.union_all([shade.shape for shade in self.trims])
+
+    @cached_property
+    def eave_trims(self) -> tuple[Shade, ...]:
+        """The trims right under a roof's feet: their upper legs are."""
+        left, low, right, _ = self.plane.outline.bounds
+        foot = shapely.box(left, low, right, low + EAVE)
+        under = (shade for shade in self.trims if shade.high < 1.0 and shade.low < -1.0)
+        return tuple(shade for shade in under if shade.shape.intersects(foot)) if self.plane.sloped else ()
 
     @cached_property
     def openings(self) -> tuple[Hole, ...]:

@@ -10,11 +10,13 @@ import shapely
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
-from .clad import HAIRLINE, Clad
+from ..terms import Terms
+from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .limits import over
 from .shadow import seen
-from .site import Site
+from .site import Box, Site
+from .unclad import unclad
 
 THIN = 0.05
 """mm; what vanishes when its rim is drawn in by this is noise."""
@@ -28,22 +30,19 @@ SEAL = 5.0
 """mm; a leaf or sash may stand this far off its opening all round."""
 BARE = 5.0
 """mm of raw edge, or of an eave, that may show: where two trims meet."""
-EAVE = 200.0
-"""mm up from a roof's feet in which its eave trim lies."""
 BROUGHT = 100.0
 """mm about a fault in which others come of it."""
 CLOSE = 30.0
 """mm; walls and steel nearer to each other in plan enclose one building."""
 
 
-Box = tuple[Vectors, Vectors]
-"""Lowest and highest corner (3,) of a region of the building."""
-
-
-def covers(site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]]) -> Iterator[Finding]:
+def covers(
+    site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]], terms: Terms
+) -> Iterator[Finding]:
     """Every fault of cover; laps: the side laps of each face. What a fault brings with it is not said again:
     a missing sheet's neighbours have raw edges, a missing ridge cap leaves the heads bare."""
     said: list[Box] = []
+    yield from _new(unclad(site, faces, terms), said)
     for face, of_face in zip(faces, laps, strict=True):
         yield from _too_often(face, of_face)
         yield from _new(_in_openings(face), said)
@@ -161,7 +160,7 @@ def _eave(face: Clad) -> Iterator[tuple[Finding, Box]]:
         return
     left, low, right, _ = face.plane.outline.bounds
     strip = shapely.box(left, low, right, low + EAVE)
-    under = [shade.shape.intersection(strip) for shade in face.trims if shade.high < 1.0 and shade.low < -1.0]
+    under = [shade.shape.intersection(strip) for shade in face.eave_trims]
     line = shapely.LineString([(left, 0.0), (right, 0.0)])
     spans = [shapely.box(shape.bounds[0], -1, shape.bounds[2], 1) for shape in under if not shape.is_empty]
     for part in shapely.get_parts(line.difference(shapely.union_all(spans))):

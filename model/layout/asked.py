@@ -19,5 +19,6 @@ def asked(building: Building, around: Iterable[Face]) -> Terms:
         stock=trim.stock,
         kerf=trim.kerf,
         wind=WIND[trim.wind],
+        eave_lap=WIND["front"],  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, building.runs[face.name].first) for face in around),
     )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.errors import DescriptionError, Problem
 from ribwright.envelope.steel_lines import SteelLines
+from ribwright.errors import DescriptionError, Problem
 from ribwright.intake import parse
 
 SIZES = {"width": "30 ft", "length": "40 ft", "eave_height": "10 ft", "pitch": "3/12"}
