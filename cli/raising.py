@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import click
@@ -41,7 +44,7 @@ def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
     from ..outputs import write_outputs
     from ..raising import raise_building
 
-    with progress_bar() as progress:
+    with _all_kept(), progress_bar() as progress:
         raised = raise_building(building, progress, pieces)
         written = write_outputs(raised.model, folder)
     click.echo(table(written.schedule, max(80, shutil.get_terminal_size().columns)))
@@ -50,3 +53,14 @@ def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
     found = in_order((*raised.findings, *written.audit.findings))
     say(found, building.units, most=SHOWN)
     return FINDINGS if any(finding.fault for finding in found) else DONE
+
+
+@contextmanager
+def _all_kept() -> Iterator[None]:
+    """No search for rubbish meanwhile: what a building is made of is kept to the end, and going through it
+    again and again takes a twentieth of the time."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()

@@ -61,6 +61,7 @@ class Code(Enum):
         "clash",
         "{one} runs into {other}, which it does not fasten: {measured} shared",
     )
+    UNCLAD = ("face-unclad", "cover", "no sheet is on {measured} of framing, beside {pieces}")
     UNCOVERED = ("uncovered", "cover", "{measured} beside {pieces} has steel behind it and no sheet")
     COVERED_TWICE = (
         "covered-too-often",
@@ -102,6 +103,11 @@ class Code(Enum):
         "trim-lap-windward",
         "laps",
         "the edge of {one} over {other} faces the wind",
+    )
+    TRIM_LAP_TURNED = (
+        "trim-lap-turned",
+        "laps",
+        "{one} lies on {other} at the eave, against the way that was asked",
     )
     RIB_OPEN = ("rib-end-open", "laps", "the hollow under a rib of {one} is open at its end, {measured}")
     OVERHANG = ("overhang", "overhang", "{pieces} reaches {measured} past the steel, {limit} asked")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, fields
+from typing import Any
 
 from .place import Point3
 
@@ -16,8 +17,10 @@ class Terms:
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer
     run. stock: the length that trim comes in. kerf: lost at every cut. wind: the way it mostly comes
-    from, as a direction. overlap: for the outward normal of each face, the side ("left" or "right" of
-    someone outside) that its sheets' overlap ribs are on.
+    from, as a direction. eave_lap: towards which end of the building each piece of an eave trim lies on
+    the next, as a direction. overlap: for the outward normal of each face, the side ("left" or "right" of
+    someone outside) that its sheets' overlap ribs are on. bare: the outward normals of faces that are to
+    stand without sheets.
     """
 
     overhang: float | None = None
@@ -25,30 +28,44 @@ class Terms:
     stock: float | None = None
     kerf: float | None = None
     wind: Point3 | None = None
+    eave_lap: Point3 | None = None
     overlap: Asked = ()
+    bare: tuple[Point3, ...] = ()
+
+
+DIRECTIONS = ("wind", "eave_lap")
+BETWEEN = "; "
+LENGTHS = ("overhang", "trim_lap", "stock", "kerf")
 
 
 def spelled(terms: Terms) -> Iterator[tuple[str, str]]:
     """The terms that were asked, as names and texts that `read_terms` reads back without loss."""
     for name in (field.name for field in fields(Terms)):
         value = getattr(terms, name)
-        if name == "overlap" and value:
-            yield name, "; ".join(f"{_point(normal)} {side}" for normal, side in value)
-        elif name == "wind" and value:
-            yield name, _point(value)
-        elif value is not None and name not in ("overlap", "wind"):
+        if name in LENGTHS and value is not None:
             yield name, repr(value)
+        elif name in DIRECTIONS and value is not None:
+            yield name, _point(value)
+        elif name == "overlap" and value:
+            yield name, BETWEEN.join(f"{_point(normal)} {side}" for normal, side in value)
+        elif name == "bare" and value:
+            yield name, BETWEEN.join(map(_point, value))
 
 
 def read_terms(texts: Mapping[str, str]) -> Terms:
     """The terms behind names and texts; names that are none are left aside. Raises ValueError."""
-    single = {name: float(texts[name]) for name in ("overhang", "trim_lap", "stock", "kerf") if name in texts}
-    sides = (one.rsplit(" ", 1) for one in texts.get("overlap", "").split("; ") if one)
+    single: dict[str, Any] = {name: float(texts[name]) for name in LENGTHS if name in texts}
+    single |= {name: _read_point(texts[name]) for name in DIRECTIONS if name in texts}
+    sides = (one.rsplit(" ", 1) for one in _several(texts, "overlap"))
     return Terms(
         **single,
-        wind=_read_point(texts["wind"]) if "wind" in texts else None,
         overlap=tuple((_read_point(normal), side) for normal, side in sides),
+        bare=tuple(map(_read_point, _several(texts, "bare"))),
     )
+
+
+def _several(texts: Mapping[str, str], name: str) -> list[str]:
+    return [one for one in texts.get(name, "").split(BETWEEN) if one]
 
 
 def _point(point: Point3) -> str:

@@ -26,7 +26,7 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
-    "exchange": GROUND | {"meanwhile", "catalog", "solids", "order"},
+    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,

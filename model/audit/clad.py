@@ -22,6 +22,8 @@ BEHIND, BEFORE = 8.0, 0.05
 """mm behind and before the sheets' undersides in which the face of steel that backs them lies."""
 ABOUT = 400.0
 """mm before a plane; a trim that begins farther out is another plane's."""
+EAVE = 200.0
+"""mm up from a roof's feet in which its eave trim lies."""
 HAIRLINE = 1.0
 """mm; trims of a ring that are nearer to each other close it."""
 ROOM = 25.0
@@ -91,18 +93,18 @@ class Clad:
         """The openings of the plane."""
         return tuple(self._openings())
 
-    def under_end(self, at_head: bool) -> tuple[shapely.Geometry, ...]:
-        """The shapes of trims under a roof's foot, or its head: they reach no higher than its sheets."""
+    def eave_trims(self, at_head: bool = False) -> tuple[Shade, ...]:
+        """The trims right under a roof's foot, or its head: they reach no higher than its sheets."""
         left, low, right, high = self.plane.outline.bounds
-        strip = shapely.box(left, high - EAVE if at_head else low, right, high if at_head else low + EAVE)
-        under = (shade.shape & strip for shade in self.trims if shade.high < 1.0 and shade.low < -1.0)
-        return tuple(shape for shape in under if not shape.is_empty)
+        end = shapely.box(left, high - EAVE if at_head else low, right, high if at_head else low + EAVE)
+        under = (shade for shade in self.trims if shade.high < 1.0 and shade.low < -1.0)
+        return tuple(shade for shade in under if shade.shape.intersects(end)) if self.plane.sloped else ()
 
     @cached_property
     def runs_out(self) -> bool:
         """Whether a roof's head stands out over a trim, as its foot does: a high eave, and no ridge."""
         left, _, right, _ = self.plane.outline.bounds
-        under = [shape.bounds for shape in self.under_end(at_head=True)]
+        under = [shade.shape.bounds for shade in self.eave_trims(at_head=True)]
         spans = shapely.union_all([shapely.LineString([(a, 0.0), (b, 0.0)]) for a, _, b, _ in under])
         return self.plane.sloped and bool(spans.length > (right - left) / 2)
 

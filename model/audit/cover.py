@@ -10,11 +10,13 @@ import shapely
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import LaidSheet, SideLap
+from ..terms import Terms
 from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .limits import over
 from .shadow import seen
-from .site import Site
+from .site import Box, Site
+from .unclad import unclad
 
 THIN = 0.05
 """mm; what vanishes when its rim is drawn in by this is noise."""
@@ -34,14 +36,13 @@ CLOSE = 30.0
 """mm; walls and steel nearer to each other in plan enclose one building."""
 
 
-Box = tuple[Vectors, Vectors]
-"""Lowest and highest corner (3,) of a region of the building."""
-
-
-def covers(site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]]) -> Iterator[Finding]:
+def covers(
+    site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]], terms: Terms
+) -> Iterator[Finding]:
     """Every fault of cover; laps: the side laps of each face. What a fault brings with it is not said again:
     a missing sheet's neighbours have raw edges, a missing ridge cap leaves the heads bare."""
     said: list[Box] = []
+    yield from _new(unclad(site, faces, terms), said)
     for face, of_face in zip(faces, laps, strict=True):
         yield from _too_often(face, of_face)
         yield from _new(_in_openings(face), said)
@@ -162,7 +163,7 @@ def _eave(face: Clad) -> Iterator[tuple[Finding, Box]]:
     left, low, right, high = face.plane.outline.bounds
     line = shapely.LineString([(left, 0.0), (right, 0.0)])
     for at_head in (False, True) if face.runs_out else (False,):
-        under = (shape.bounds for shape in face.under_end(at_head))
+        under = (shade.shape.bounds for shade in face.eave_trims(at_head))
         spans = [shapely.box(a, -1, b, 1) for a, _, b, _ in under]
         for part in shapely.get_parts(line.difference(shapely.union_all(spans))):
             if over(part.length, BARE + EAVE):  # beside the rake trims the eave trim ends with the walls

@@ -6,6 +6,10 @@ FINEST = 3
 """Decimals of a millimetre that measured values keep before they are compared with a limit."""
 
 
+GRAIN = 10.0**-FINEST
+"""mm; values farther apart than this are told apart without being rounded."""
+
+
 def settled(value: float) -> float:
     """A measured value (mm) without the noise behind FINEST decimals; never -0.0."""
     return round(value, FINEST) + 0.0
@@ -13,9 +17,9 @@ def settled(value: float) -> float:
 
 def over(value: float, limit: float) -> bool:
     """Whether a measured value is more than there may be."""
-    return settled(value) > settled(limit)
+    return value - limit > -GRAIN and (value - limit > GRAIN or settled(value) > settled(limit))
 
 
 def under(value: float, limit: float) -> bool:
     """Whether a measured value is less than there must be."""
-    return settled(value) < settled(limit)
+    return over(limit, value)

@@ -17,6 +17,8 @@ from ..solids.properties import triangles
 from .limits import FINEST
 
 Numbers = NDArray[np.intp]
+Box = tuple[Vectors, Vectors]
+"""Lowest and highest corner (3,) of a region of the building."""
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,4 +1,5 @@
-"""Laps of trims: as long as asked, the upper piece outside the lower one, level ones away from the wind.
+"""Laps of trims: as long as asked, the upper piece outside the lower one, level ones away from the wind, and
+along an eave the piece outside that was asked.
 
 Two trims are pieces of one run where they run along one line, have one section and meet end to end.
 """
@@ -81,6 +82,10 @@ def trim_lap_faults(
             edge = lap.along if lap.outside > 0 else -lap.along
             if float(edge @ np.array(terms.wind)) > STEEP:
                 yield _of(site, Code.TRIM_LAP_WINDWARD, lap, None, None, swap=lap.outside < 0)
+        elif terms.eave_lap is not None and _on_eave(lap, faces):
+            upper = -lap.along if lap.outside > 0 else lap.along
+            if float(upper @ np.array(terms.eave_lap)) < -STEEP:
+                yield _of(site, Code.TRIM_LAP_TURNED, lap, None, None, swap=lap.outside < 0)
 
 
 def _lap(site: Site, i: int, j: int) -> TrimLap | None:
@@ -186,6 +191,12 @@ def _on_roofs(site: Site, lap: TrimLap, faces: Sequence[Clad]) -> int:
         for face in faces
         if face.plane.sloped
     )
+
+
+def _on_eave(lap: TrimLap, faces: Sequence[Clad]) -> bool:
+    """Whether a lap is one of an eave trim."""
+    under = (shade for face in faces for at_head in (False, True) for shade in face.eave_trims(at_head))
+    return any(shade.body == lap.one for shade in under)
 
 
 def _of(

@@ -121,7 +121,7 @@ def _clash(w: _Witness) -> Iterator[Finding]:
 
 
 def _cover(w: _Witness) -> Iterator[Finding]:
-    yield from covers(w.site, w.faces, w.laps)
+    yield from covers(w.site, w.faces, w.laps, w.model.terms)
 
 
 def _laps(w: _Witness) -> Iterator[Finding]:

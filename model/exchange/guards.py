@@ -11,8 +11,9 @@ import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 
+from ..measure.faces import body
 from ..pieces import Model
-from ..solids.properties import is_valid, volume
+from ..solids.properties import is_valid
 from .label_texts import UNITS, Property
 
 COUNTS, VOLUME = "counts", "volume"
@@ -90,5 +91,5 @@ def _volumes(model: Model) -> dict[str, float]:
     """The volume of all bodies of each mark, in the order of the marks; what has none is the mark ""."""
     found: dict[str, float] = defaultdict(float)
     for piece in model.pieces:
-        found[piece.mark] += volume(piece.solid) * piece.count
+        found[piece.mark] += body(piece.solid).volume * piece.count
     return dict(sorted(found.items()))

@@ -9,13 +9,13 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from ..place import Place, Point3
+from ..place import Place
 
 USE, SHAPE = "CONTEXT_DEPENDENT_SHAPE_REPRESENTATION", "PRODUCT_DEFINITION_SHAPE"
 RELATION, TRANSFORMATION = "REPRESENTATION_RELATIONSHIP", "ITEM_DEFINED_TRANSFORMATION"
-AXES = "AXIS2_PLACEMENT_3D"
-KINDS = (USE, SHAPE, RELATION, TRANSFORMATION, AXES)
-TRIPLE = re.compile(rb"#(\d+) = (CARTESIAN_POINT|DIRECTION)\(\s*'',\s*\([^()]*\)\s*\)")
+KINDS = (USE, SHAPE, RELATION, TRANSFORMATION)
+BETWEEN = b";\n#"  # entities; no string holds it
+REFERENCE = re.compile(rb"#(\d+)")
 
 References = Mapping[str, Mapping[int, list[int]]]
 
@@ -25,20 +25,17 @@ def placed_in_full(text: bytes, found: References, places: Mapping[int, Place]) 
 
     found: the references of all KINDS.
     """
-    values: dict[int, Point3] = {}
+    entities = text.split(BETWEEN)
+    numbers = {entity.partition(b" ")[0]: k for k, entity in enumerate(entities)}
     for relation, shape in found[USE].values():
         place = places[found[SHAPE][shape][0]]
         transformation = found[RELATION][relation][2]  # after the two representations it relates
-        point, z, x = found[AXES][found[TRANSFORMATION][transformation][1]]
-        values |= {point: place.origin, z: place.z, x: place.x}
-
-    def in_full(triple: re.Match[bytes]) -> bytes:
-        value = values.get(int(triple[1]))
-        if value is None:
-            return triple[0]
-        return b"#%s = %s('',(%s))" % (triple[1], triple[2], ",".join(map(number, value)).encode())
-
-    return TRIPLE.sub(in_full, text)
+        axes = b"%d" % found[TRANSFORMATION][transformation][1]
+        triples = REFERENCE.findall(entities[numbers[axes]])
+        for triple, value in zip(triples, (place.origin, place.z, place.x), strict=True):
+            kind, _, _ = entities[numbers[triple]].partition(b"(")
+            entities[numbers[triple]] = b"%s('',(%s))" % (kind, ",".join(map(number, value)).encode())
+    return BETWEEN.join(entities)
 
 
 def number(value: float) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..terms import Terms
+from .trim.edge_trims import FRONT
 from .trim.trim_lines import TrimLines
 
 
@@ -15,5 +16,6 @@ def asked(lines: TrimLines) -> Terms:
         stock=building.trim.stock,
         kerf=building.trim.kerf,
         wind=lines.towards_wind,
+        eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, steel.run(face).first) for face in steel.faces),
     )

@@ -5,12 +5,14 @@ In its own check a fault shows its code and no other: what it brings with it is 
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import pytest
 from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
+from ribwright.place import Point3
 from support.planted import shed
 from support.plants import (
     OUT,
@@ -38,6 +40,7 @@ from support.plants import (
     thick,
     turned_lap,
     turned_round,
+    undressed,
     whole,
     with_solid,
     without_a_face,
@@ -67,6 +70,7 @@ PLANTS: dict[Code, list[Plant]] = {
         added("back 3 screws", (0.0, -5.0, 0.0)),
         added("right 2 screws", (-5.0, 0.0, 0.0)),
     ],
+    Code.UNCLAD: [undressed("left"), undressed("back"), undressed("right slope")],
     Code.UNCOVERED: [drop("back 3"), drop("left 6"), drop("left slope 4")],
     Code.COVERED_TWICE: [added(name, (0.0, 0.0, 0.0)) for name in ("left 6", "back 3", "right slope 4")],
     Code.IN_OPENING: [whole("left 4"), whole("right 6"), whole("right 3")],
@@ -100,6 +104,11 @@ PLANTS: dict[Code, list[Plant]] = {
         move("front left rake trim 1", (-0.5, 0.0, 2.0)),
     ],
     Code.TRIM_LAP_WINDWARD: [asked(wind=(0.0, 1.0, 0.0))] * 3,
+    Code.TRIM_LAP_TURNED: [
+        move("left eave trim 1", (-0.7, 0.0, 0.7)),
+        move("right eave trim 1", (0.7, 0.0, 0.7)),
+        move("left eave trim 3", (0.7, 0.0, -0.7)),
+    ],
     Code.RIB_OPEN: [
         drop("left slope inside closure 9"),
         drop("right outside closure 4"),
@@ -197,6 +206,31 @@ def test_a_planted_fault_shows_its_code_and_no_other(code: Code, number: int) ->
     for finding in found:
         assert finding.at is not None or code.check == "audit"
         assert words(finding, "ft-in") and words(finding, "mm")
+
+
+FEET = 304.8
+BARE: dict[str, tuple[Point3, float]] = {
+    "left": ((-1.0, 0.0, 0.0), 24 * 9.0),
+    "back": ((0.0, 1.0, 0.0), 20 * 9.0 + 20 * 2.5 / 2),
+    "right slope": ((3 / 153**0.5, 0.0, 12 / 153**0.5), 24 * 10 * 153**0.5 / 12),
+}
+"""Of the shed's faces the outward normals, and the area of their framing by hand, in square feet."""
+
+
+@pytest.mark.parametrize("face", BARE)
+def test_a_face_without_sheets_is_missed_but_not_where_it_was_asked_bare(face: str) -> None:
+    normal, area = BARE[face]
+    bare = undressed(face)(shed())
+    (missed,) = new(bare, "cover")
+    assert missed.measured == pytest.approx(area * FEET**2, rel=0.01)
+    wanted = asked(bare=(normal,))(bare)
+    assert Code.UNCLAD not in {finding.code for finding in new(wanted, "cover")}
+
+
+def test_a_frame_without_any_sheets_is_not_judged() -> None:
+    gone = ("wall sheet", "roof sheet", "sheet screw")
+    frame = replace(shed(), pieces=tuple(piece for piece in shed().pieces if piece.role not in gone))
+    assert audit(frame, ("cover",)).findings == ()
 
 
 def test_every_code_of_the_audit_is_planted() -> None:

@@ -15,6 +15,7 @@ from ribwright.description import schema
 from ribwright.description.building import Building
 from ribwright.description.keys.tables import TABLES
 from ribwright.description.keys.value_kinds import Lengths
+from ribwright.envelope.roof_lines import RoofLines
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse, sample, sample_text, starter_text, starters
 from ribwright.units import FOOT, Units
@@ -24,8 +25,10 @@ def built(name: str) -> Building:
     return parse(starter_text(name, name), name)
 
 
-def test_five_starters_of_five_people() -> None:
-    assert starters() == ("garage", "long-store", "machine-shed", "studio", "workshop")
+def test_starters_are_of_people_and_of_shapes() -> None:
+    people = {"garage", "long-store", "machine-shed", "studio", "workshop"}
+    shapes = {"single-slope", "offset-ridge"}
+    assert starters() == tuple(sorted(people | shapes))
 
 
 def test_the_garage_has_a_wide_door_a_ledge_and_gables_of_whole_sheets() -> None:
@@ -87,7 +90,10 @@ def test_every_key_of_the_blank_may_be_uncommented(units: Units) -> None:
         inside = inside[0] if table.shape == "array" else inside
         assert {key.name for key in table.keys} - {"gauge"} <= set(inside)
     usual, typed = parse(blank, "x"), parse(full, "x")
-    assert (typed.width, typed.runs, typed.openings[1:]) == (usual.width, usual.runs, usual.openings)
+    assert (typed.width, typed.openings[1:]) == (usual.width, usual.openings)
+    both = [RoofLines(one) for one in (typed, usual)]
+    laid = [[lines.run(face) for face in lines.faces] for lines in both]
+    assert laid[0] == laid[1]
     for name in ("profile", "wall_colour", "roof_colour", "overhang", "ridge_gap", "foot_gap", "flange"):
         same = getattr(usual.sheets, name)
         assert getattr(typed.sheets, name) == (

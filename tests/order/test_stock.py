@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
+from itertools import pairwise, product
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from ribwright.order.buying.packing import Undecided, packed
 from ribwright.order.buying.stock import SAME, stock_plan
+from scipy.optimize import Bounds, LinearConstraint, milp
 
 # The worked example of the encyclopaedia article "Cutting stock problem": 73 rolls, first-fit
 # decreasing needs 82.
@@ -75,3 +78,31 @@ def test_every_plan_is_sound(lengths: list[int], kerf: int) -> None:
     assert plan.bound <= len(plan.sticks) <= plan.bound + 1
     for one, other in pairwise(plan.sticks):
         assert one.stock == other.stock == 100
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.dictionaries(st.integers(20, 100), st.integers(1, 4), min_size=1, max_size=4))
+def test_a_search_needs_as_few_sticks_as_the_integer_program_over_all_patterns(
+    demand: dict[int, int],
+) -> None:
+    lengths = sorted(demand, reverse=True)
+    wanted = tuple(demand[length] for length in lengths)
+    ways = product(*(range(count + 1) for count in wanted))
+    patterns = [way for way in ways if sum(n * length for n, length in zip(way, lengths, strict=True)) <= 100]
+    least = milp(
+        np.ones(len(patterns)),
+        constraints=LinearConstraint(np.array(patterns).T, wanted, np.inf),
+        integrality=np.ones(len(patterns)),
+        bounds=Bounds(0, np.inf),
+    )
+    fewest = round(least.fun)
+    assert packed(lengths, wanted, 100.0, fewest - 1) is None
+    found = packed(lengths, wanted, 100.0, fewest)
+    assert found is not None and len(found) <= fewest
+    assert set(found) <= set(patterns)
+    assert tuple(np.sum(found, axis=0).tolist()) == wanted
+
+
+def test_a_large_demand_is_not_searched() -> None:
+    with pytest.raises(Undecided):
+        packed([40.0], (1000,), 100.0, 500)

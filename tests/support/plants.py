@@ -60,6 +60,17 @@ def drop_one(role: str, start: str, number: int = 0) -> Plant:
     return lambda model: with_piece(model, of(model, role, start)[number].name)
 
 
+def undressed(face: str) -> Plant:
+    """A face without its sheets and what goes through them."""
+    gone = ("wall sheet", "roof sheet", "sheet screw", "lap screw")
+
+    def plant(model: Model) -> Model:
+        kept = (piece for piece in model.pieces if piece.role not in gone or piece.label("face") != face)
+        return replace(model, pieces=tuple(kept))
+
+    return plant
+
+
 def whole(name: str) -> Plant:
     """The sheet without its cutouts."""
     return lambda model: with_piece(model, name, sheet_of(named(model, name), _ring(named(model, name))))
