@@ -119,7 +119,8 @@ def _openings(
         walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
     found: list[dict[str, object]] = []
     for wall in walls:
-        kind = chance.choice(KINDS)
+        asked = (wanted or {}) if not found else {}
+        kind = str(asked.get("kind", chance.choice(KINDS)))
         low, high = _bay(chance, values, length) if wall in ("left", "right") else (KNEE, width - KNEE)
         room = max(8.0, high - low - 16)
         wide = inches(chance, min(12, room), min(120, room))
@@ -134,7 +135,7 @@ def _openings(
             "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
             **({"sill": f"{sill} in"} if raised else {}),
         }
-        found.append(opening if found else opening | (wanted or {}))
+        found.append(opening | asked)
     return found
 
 
