@@ -74,7 +74,8 @@ def main(count: int = 300, first: int = 0) -> int:
     print(drawn_table(first, cases), flush=True)
     said, kinds, least = Counter[str](), Counter[str](), dict[str, Case]()
     with multiprocessing.get_context("fork").Pool(maxtasksperchild=10) as pool:
-        for case, found in pool.imap_unordered(judged_case, cases):
+        for done, (case, found) in enumerate(pool.imap_unordered(judged_case, cases), 1):
+            print(f"{done} judged", end="\r", file=sys.stderr)
             said += found.said
             kinds.update(found.faults.keys())
             for kind, lines in found.faults.items():
