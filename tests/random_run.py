@@ -66,20 +66,21 @@ def judged_case(case: Case) -> tuple[Case, Judged]:
 
 
 def main(count: int = 300, first: int = 0) -> int:
-    """Prints what is wrong as it is found, then the tables; the status is 1 where something is wrong.
+    """Prints what was drawn, what is wrong as it is found, and the counts; the status is 1 for any fault.
 
     All cores judge, in processes that do not outlive ten buildings.
     """
     cases = list(islice(buildings(first), count))
+    print(drawn_table(first, cases), flush=True)
     said, kinds, least = Counter[str](), Counter[str](), dict[str, Case]()
     with multiprocessing.get_context("fork").Pool(maxtasksperchild=10) as pool:
-        for case, found in pool.imap_unordered(judged_case, cases):
+        for done, (case, found) in enumerate(pool.imap_unordered(judged_case, cases), 1):
+            print(f"{done} judged", end="\r", file=sys.stderr)
             said += found.said
             kinds.update(found.faults.keys())
             for kind, lines in found.faults.items():
                 print(f"{case[0].number} {kind}: {len(lines)}, as {lines[0].strip()}", flush=True)
                 least[kind] = min(least.get(kind, case), case, key=lambda one: one[1].width * one[1].length)
-    print(drawn_table(first, cases))
     print(*(f"said by the layout: {kind} {number}" for kind, number in said.most_common()), sep="\n")
     print(*(f"{kind}: in {number} buildings" for kind, number in kinds.most_common()), sep="\n", flush=True)
     for kind, (drawn, _) in least.items():

@@ -31,6 +31,10 @@ FOUND = {
     "a header not as deep as the jambs": SMALL
     + 'pitch = "3/12"\n[framing]\nheader = "tube 2x2x0.120"\n'
     + opening("overhead door", "front", 40, 60, 50),
+    "feet as high as they may hang": SMALL + 'pitch = "3/12"\n[sheets]\nfoot_gap = "5/8 in"\n',
+    "a ledge that ends the base trim behind the screws": SMALL
+    + 'pitch = "3/12"\n[slab]\nledge_depth = "0.641 in"\n',
+    "screws through trims where they lap": SMALL + 'pitch = "10 deg"\n[trim]\nlap = "12 in"\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),

@@ -102,8 +102,9 @@ def _in_steel(site: Site, screw: Driven, held: tuple[Layer, ...]) -> Iterator[Fi
 
 def _airs(site: Site, held: tuple[Layer, ...]) -> Iterator[tuple[float, int, float]]:
     """The air under each layer before the next, the layer's body, and how much there may be."""
+    over_ribs = True
     for before, after in pairwise(held):
-        over_ribs = site.lists[before.body] == "trims" and before is held[0]
+        over_ribs = over_ribs and site.lists[before.body] == "trims"
         yield after.start - before.end, before.body, HOLLOW if over_ribs else site.thickest_trim + AIR
 
 

@@ -120,8 +120,11 @@ def sill(opening: Values) -> float:
 
 
 def _above_foot(draft: Draft, number: int) -> None:
-    """An opening reaches down to the slab, or leaves sheet under it worth cutting."""
+    """An opening reaches to the slab, as an overhead door must, or leaves sheet under it worth cutting."""
     edge = sill(draft.openings[number])
+    if edge > 0 and draft.openings[number]["kind"] == "overhead door":
+        draft.object_to((OPENING.name, number, "sill"), "0: an overhead door stands on the slab")
+        return
     least = COVER + draft.tables["sheets"]["foot_gap"]
     if edge > 0 and under(edge, least):
         draft.object_to((OPENING.name, number, "sill"), f"0, or at least {at_least(least, draft.units)}")

@@ -12,7 +12,7 @@ from ..description.said_limits import at_least, at_most, exactly, over, under
 from .face import Face
 from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
-from .skin_lines import SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
+from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
 from .steel_checks import Objection, steel_misfits
 
 HANDS = ("left", "right")
@@ -191,7 +191,8 @@ def _under_lines(lines: OpeningLines, number: int, opening: Opening) -> Iterator
 def _header(building: Building) -> Iterator[Objection]:
     """Over an overhead door's head angle a header has room for the screws of the sheets above."""
     over_door = max((head_angle(building, opening) for opening in building.openings), default=0.0)
-    least = over_door + building.sheets.cut_clearance + 2 * SCREW_EDGE
+    bend = max(radius for _, _, radius in building.framing.header.section().outer)
+    least = over_door + building.sheets.cut_clearance + SCREW_EDGE + max(SCREW_EDGE, bend + PAST_BEND)
     if over_door and under(building.framing.header.width, least):
         wide = f"a section at least {at_least(least, building.units)} wide"
         yield (

@@ -17,6 +17,9 @@ FOAM = 1.0
 SCREW_EDGE = 1.5 * 0.216 * 25.4 + 0.05
 """mm; from the middle of a sheet's screw to an edge: 1.5 diameters (AISI S100) and a hair."""
 
+PAST_BEND = 0.216 / 2 * 25.4 + 1.0
+"""mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
+
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""

@@ -124,6 +124,10 @@ SMALL = {"width": "12 ft", "length": "12 ft", "eave_height": "8 ft"}
 DOOR = (
     '[[opening]]\nkind = "walk door"\nwall = "{}"\nwidth = "3 ft"\nheight = "6 ft 8 in"\nfrom_left = "{}"\n'
 )
+OVERHEAD = (
+    '[[opening]]\nkind = "overhead door"\nwall = "front"\nwidth = "40 in"\nheight = "5 ft"\n'
+    'from_left = "50 in"\nsill = "{} in"\n'
+)
 # What is typed, the key, what was wrong, what is said, and the limit said, typed.
 LIMITS = [
     ('[sheets]\nflange = "{}"', "sheets.flange", "0 in", "at least 0.008 in", "0.008 in"),
@@ -139,7 +143,7 @@ LIMITS = [
         'at least 1-9/16", to reach past the eave trim',
         "1-9/16 in",
     ),
-    ('[sheets]\nfoot_gap = "{}"', "sheets.foot_gap", "6 in", 'at most 3/4"', "3/4 in"),
+    ('[sheets]\nfoot_gap = "{}"', "sheets.foot_gap", "6 in", 'at most 5/8"', "5/8 in"),
     ('[sheets]\ncut_clearance = "{}"', "sheets.cut_clearance", "0 in", 'at least 1/16"', "1/16 in"),
     (
         '[sheets]\nflange = "1/8 in"\ncut_clearance = "{}"',
@@ -148,6 +152,14 @@ LIMITS = [
         'at least 1/8": the trim around an opening is as thick',
         "1/8 in",
     ),
+    (
+        '[framing]\nheader = "{}"\n' + OVERHEAD.replace("{}", "0"),
+        "framing.header",
+        "tube 2x1.5x0.120",
+        'at least 1-11/16" wide: the sheets over an overhead door are screwed to it',
+        "tube 2x1.6875x0.120",
+    ),
+    (OVERHEAD, "opening[1].sill", "10", "0: an overhead door stands on the slab", "0"),
     (
         '[slab]\nledge_depth = "{}"',
         "slab.ledge_depth",

@@ -56,7 +56,7 @@ MADE_TO_FIT = {
     "roof sheets that end at the eave trim": SMALL + '[sheets]\noverhang = "1-1/8 in"\n',
     "roof sheets as far past the eave as they go": SMALL + '[sheets]\noverhang = "4 in"\n',
     "a ledge as deep as the slab lets it": SMALL + '[slab]\nledge_depth = "2 in"\n',
-    "feet as high as they may hang": SMALL + '[sheets]\nfoot_gap = "3/4 in"\n',
+    "feet as high as they may hang": SMALL + '[sheets]\nfoot_gap = "5/8 in"\n',
     "flush girts and a post just wide enough": SMALL
     + '[frame]\npost = "cee 3.45x2.0625x0.0713"\n[framing]\ngirts = "flush"\n',
     "a base trim of short sticks with long laps": SMALL.replace('length = "12 ft"', 'length = "30 ft"')

@@ -9,7 +9,8 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import count
+from itertools import accumulate, count, pairwise
+from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
@@ -28,6 +29,8 @@ HIGHEST = 240.0
 """in; of an opening that no end asks for."""
 ENDS_OF: dict[tuple[str, str], tuple[End, ...]] = {("", "length"): ("low", "low", "low", "low", "high")}
 """A building of 1000 ft takes as long as twenty others: it is drawn less often."""
+NARROWEST = 12.0
+"""in; the least room between uprights in which an opening is put."""
 KNEE = 36.0
 """in; what column and knee take up of a gable beside its corner."""
 
@@ -119,9 +122,13 @@ def _openings(
         walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
     found: list[dict[str, object]] = []
     for wall in walls:
-        kind = chance.choice(KINDS)
+        asked = (wanted or {}) if not found else {}
+        kind = str(asked.get("kind", chance.choice(KINDS)))
         low, high = _bay(chance, values, length) if wall in ("left", "right") else (KNEE, width - KNEE)
-        room = max(8.0, high - low - 16)
+        room = high - low - 16
+        if room < NARROWEST and not asked:
+            continue
+        room = max(NARROWEST, room)
         wide = inches(chance, min(12, room), min(120, room))
         raised = kind == "window" or (kind == "framed opening" and chance.random() < 0.3)
         sill = inches(chance, 6, eave / 2) if raised else 0.0
@@ -134,16 +141,19 @@ def _openings(
             "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
             **({"sill": f"{sill} in"} if raised else {}),
         }
-        found.append(opening if found else opening | (wanted or {}))
+        found.append(opening | asked)
     return found
 
 
 def _bay(chance: Random, values: Values, length: float) -> tuple[float, float]:
     """A bay's two ends along a side wall."""
-    spacing = _inches(values.get("frame", {}).get("spacing", "10 ft"))
-    bays = max(1, -int(-length // spacing))
-    at = chance.randrange(bays)
-    return length * at / bays, length * (at + 1) / bays
+    frame = values.get("frame", {})
+    if isinstance(stated := frame.get("bays"), list):
+        ends = [0.0, *accumulate(_inches(bay) for bay in stated)]
+    else:
+        bays = ceil(length / _inches(frame.get("spacing", "10 ft")) - 1e-9)
+        ends = [length * n / bays for n in range(bays + 1)]
+    return chance.choice(list(pairwise(ends)))
 
 
 def _lines(table: dict[str, object]) -> str:

@@ -98,7 +98,7 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
             return chance.choice([third, *words] if width > 18 * FT else words)
         case Lengths() if key.name == "bays":
             first = inches(chance, length / 3, length / 2)
-            return [f"{first} in", f"{length - first} in"]
+            return [f"{first} in", f"{length - first:.4f} in"]
         case Lengths():
             first = inches(chance, 8, eave / 2)
             return [f"{first} in", f"{inches(chance, first + 9, max(first + 9, eave - 14))} in"]

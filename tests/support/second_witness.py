@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import manifold3d
 import numpy as np
@@ -47,6 +48,7 @@ def faults(model: Model) -> list[str]:
     return [*_open(model, meshes), *_sharing(bodies), *_in_air(model, bodies), *_uncovered(bodies)]
 
 
+@lru_cache(maxsize=4096)
 def meshed(solid: TopoDS_Solid) -> tuple[np.ndarray, np.ndarray]:
     """The kernel's own triangles, points welded to 1e-5 mm."""
     BRepMesh_IncrementalMesh(solid, 0.1, False, 0.5, False)

@@ -83,7 +83,7 @@ SHEETS = Table(
         Key("roof_colour", Colour(), "a CSS colour name or #rrggbb", "slategray"),
         Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
         Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
-        Key("foot_gap", Length("0 in", "3/4 in"), "under the feet of wall sheets", "0 in"),
+        Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
             Length("1/16 in", "1/2 in"),

@@ -67,9 +67,10 @@ def clear_of(wanted: float, span: Point2, bars: Sequence[Point2]) -> float:
     return min(free, key=lambda x: abs(x - wanted), default=wanted)
 
 
-def edge_bar(at: float) -> Point2:
-    """Where no screw stands beside the upper edge of a flange: within its 1.5 diameters, or half off it."""
-    return (at - EDGE, at + SHANK + INCH / 8)
+def edge_bar(at: float, lean: float = 0.0) -> Point2:
+    """Where no screw stands beside the upper edge of a flange: within its 1.5 diameters, or half off it.
+    lean: how much higher the edge may stand where pieces lap."""
+    return (at - EDGE - HAIR, at + lean + SHANK + INCH / 8 + HAIR)
 
 
 def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
@@ -79,7 +80,10 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
     for part, wall in behind:
         if part.role in ACROSS and part.label("face") == face.name:
             _, low, _, high = wall.bounds
-            at = clear_of((low + high) / 2, (low + EDGE, high - EDGE), _bars(lines, face, part.role))
+            # The feet of the sheets may hang over a base rail's lower edge.
+            foot = lines.foot + HAIR if part.role is Role.BASE_RAIL else low
+            span = (max(low, foot) + EDGE, high - EDGE)
+            at = clear_of((low + high) / 2, span, _bars(lines, face, part.role))
             whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
             left, _, right, _ = wall.intersection(whole).bounds
             spans.setdefault(round(at, 3), []).append((left, right))
@@ -97,7 +101,7 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
 def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     """Heights that a row keeps away from: the base trim's upper edge, the foam under the ridge cap."""
     if role is Role.BASE_RAIL:
-        return [edge_bar(lines.bottom + lines.profile("base").in_plane)]
+        return [edge_bar(lines.bottom + lines.profile("base").in_plane, lines.lap_room)]
     if role is Role.PURLIN:
         head = max(v for _, v in face.clad)
         return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]

@@ -261,9 +261,10 @@ def _along_uprights(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
             at = (u, low + (high - low) * k / count)
             _one_of_column(plan, at, beside)
             if not _held(plan, at, wall):
-                near = [sheet for sheet in laid if sheet.inside.distance(shapely.Point(at)) < 4 * INCH]
-                for sheet in near[:1]:
-                    yield Missed(sheet.part.name, plan.face.name, at)
+                spot = shapely.Point(at)
+                away, name = min((sheet.inside.distance(spot), sheet.part.name) for sheet in laid)
+                if away < 4 * INCH:
+                    yield Missed(name, plan.face.name, at)
 
 
 def _one_of_column(plan: Fastening, at: Point2, beside: Sequence[tuple[_Laid, shapely.Geometry]]) -> None:

@@ -10,16 +10,15 @@ import shapely
 from shapely.geometry import Polygon
 
 from ...envelope.face import Face
+from ...envelope.skin_lines import PAST_BEND
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Cut, Part, Prism, Section
-from .screw_kinds import EDGE, SHANK
+from .screw_kinds import EDGE
 
 TOUCHING = 1.0
 """mm; metal this close to a face's steel line lies on it."""
 NEARLY = 1e-6
 """mm; what two ways of working out one height may differ by."""
-PAST_BEND = SHANK + 1.0
-"""mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
 
 
 Wall = tuple[Part, Polygon]
