@@ -42,21 +42,30 @@ class Roof:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheets:
-    """The skin.
-
-    thickness: of the coated sheet (mm). gauge: how it was asked for ("29 ga", "0.5 mm"), a label.
-    overhang: of the roof past the eave steel line, in plan. ridge_gap: between each slope's sheets
-    and the ridge, along the slope. foot_gap: under the feet of wall sheets. cut_clearance: between
-    an opening and the edge of the sheet cut around it. flange: thickness of the trim flanges that
-    lie between framing and sheet; it sets the sheet plane off the steel line.
-    """
+class Skin:
+    """Which sheets cover a face. thickness: of the coated sheet (mm). gauge: how it was asked for ("29 ga",
+    "0.5 mm"), a label."""
 
     profile: RibProfile
     thickness: float
     gauge: str
-    wall_colour: str
-    roof_colour: str
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
+class Sheets:
+    """The sheets (mm).
+
+    sides, gables, roof: which cover the side walls, the gables and the slopes. overhang: of the roof past
+    the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope.
+    foot_gap: under the feet of wall sheets. cut_clearance: between an opening and the edge of the sheet
+    cut around it. flange: thickness of the trim flanges that lie between framing and sheet; it sets the
+    sheet plane off the steel line.
+    """
+
+    sides: Skin
+    gables: Skin
+    roof: Skin
     overhang: float
     ridge_gap: float
     foot_gap: float
@@ -78,10 +87,12 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """Folded trim (mm). stock: the length it comes in; lap: of pieces on a longer run; kerf: lost at
-    every cut. wind: from which gable it mostly comes; the ridge cap's laps face away from it."""
+    """Folded trim (mm). colours: of the kinds that have their own, by kind. stock: the length it comes in;
+    lap: of pieces on a longer run; kerf: lost at every cut. wind: from which gable it mostly comes; the
+    ridge cap's laps face away from it."""
 
     colour: str
+    colours: tuple[tuple[str, str], ...]
     gauge: str
     stock: float
     lap: float

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from itertools import accumulate
 from math import ceil, hypot, radians, tan
+from typing import Any
 
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
-from .building import Building, DoorRoom, Hand, Opening, Roof, Run, Screws, Sheets, Slab, Start, Trim
+from .building import Building, DoorRoom, Hand, Opening, Roof, Run, Screws, Sheets, Skin, Slab, Start, Trim
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
+from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
@@ -60,20 +62,36 @@ def building_of(draft: Draft, name: str) -> Building:
 
 def _sheets(draft: Draft) -> Sheets:
     values = dict(draft.tables["sheets"])
-    if values["thickness"] is None:
-        number = values["gauge"] or USUAL_GAUGE
-        values |= {"thickness": gauges()[number].galvanised, "gauge": f"{number} ga"}
-    else:
-        values["gauge"] = " ".join(str(draft.given["sheets"]["thickness"]).split())
+    common = {key: values.pop(key) for key in ("profile", "gauge", "thickness")}
+    wall, roof = values.pop("wall_colour"), values.pop("roof_colour")
     if values["cut_clearance"] is None:
         values["cut_clearance"] = POCKET + values["flange"]
-    return Sheets(**values)
+    return Sheets(
+        sides=_skin(draft, "sheets", common, wall),
+        gables=_skin(draft, "gable_sheets", common, draft.tables["gable_sheets"]["colour"] or wall),
+        roof=_skin(draft, "roof_sheets", common, roof),
+        **values,
+    )
+
+
+def _skin(draft: Draft, table: str, common: dict[str, Any], colour: str) -> Skin:
+    """What one table says of its sheets; where it says nothing, they are as the others."""
+    own = {key: draft.tables[table][key] for key in common}
+    profile = own["profile"] or common["profile"]
+    if own["gauge"] is None and own["thickness"] is None and table != "sheets":
+        own, table = common, "sheets"
+    if own["thickness"] is not None:
+        typed = " ".join(str(draft.given[table]["thickness"]).split())
+        return Skin(profile, own["thickness"], typed, colour)
+    number = own["gauge"] or USUAL_GAUGE
+    return Skin(profile, gauges()[number].galvanised, f"{number} ga", colour)
 
 
 def _trim(draft: Draft) -> Trim:
     values = draft.tables["trim"]
     return Trim(
         colour=values["colour"] or draft.tables["sheets"]["roof_colour"],
+        colours=tuple((kind, c) for kind in TRIM_KINDS if (c := values[f"{kind}_colour"]) is not None),
         gauge=_trim_gauge(draft.tables["sheets"]["flange"], draft.units),
         stock=values["stock"],
         lap=values["lap"],
@@ -89,9 +107,9 @@ def _trim_gauge(thickness: float, units: Units) -> str:
 
 
 def _slab(draft: Draft) -> Slab:
-    values, profile = draft.tables["slab"], draft.tables["sheets"]["profile"]
-    room = max(profile.height, profile.leg) + LEDGE_ROOM
-    return Slab(values["thickness"], values["ledge_depth"], values["ledge_width"] or room)
+    values, sheets = draft.tables["slab"], _sheets(draft)
+    room = max(max(one.profile.height, one.profile.leg) for one in (sheets.sides, sheets.gables))
+    return Slab(values["thickness"], values["ledge_depth"], values["ledge_width"] or room + LEDGE_ROOM)
 
 
 def _frame(draft: Draft) -> Frame:

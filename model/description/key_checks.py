@@ -49,11 +49,11 @@ def check(draft: Draft) -> None:
 
 
 def _thickness(draft: Draft) -> None:
-    sheets = draft.tables["sheets"]
-    if sheets["gauge"] is not None and sheets["thickness"] is not None:
-        draft.object_to(
-            ("sheets", "thickness"), "either gauge or thickness; leave one of them out", at_key=True
-        )
+    for name in ("sheets", "gable_sheets", "roof_sheets"):
+        sheets = draft.tables[name]
+        if sheets["gauge"] is not None and sheets["thickness"] is not None:
+            remedy = "either gauge or thickness; leave one of them out"
+            draft.object_to((name, "thickness"), remedy, at_key=True)
 
 
 def _eave(draft: Draft) -> None:

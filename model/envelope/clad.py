@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from math import hypot
 
-from ..description.building import Building
+from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
 from .face import Side
@@ -15,25 +15,27 @@ from .skin_lines import HEAD_CLEARANCE, foot, outermost
 from .top_line import crossed
 
 
-def clad_outline(building: Building, sides: tuple[Side, ...], wall: bool) -> tuple[Point2, ...]:
+def clad_outline(building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool) -> tuple[Point2, ...]:
     """(n, 2), counter-clockwise."""
-    past = _past_wall if wall else _past_slope
-    lines = [side.moved(past(building, side)) for side in sides]
+    if wall:
+        lines = [side.moved(_past_wall(building, skin, side)) for side in sides]
+    else:
+        lines = [side.moved(_past_slope(building, side)) for side in sides]
     return tuple(crossed(lines[number - 1], line) for number, line in enumerate(lines))
 
 
-def _past_wall(building: Building, side: Side) -> float:
+def _past_wall(building: Building, skin: Skin, side: Side) -> float:
     """How far a wall's sheets run past an edge; below nought, stop short of it."""
     level = abs(side.end[0] - side.start[0]) / side.length
     match side.kind:
         case Edge.BASE:
             return -foot(building)
         case Edge.CORNER | Edge.INSIDE_CORNER:
-            return building.sheets.profile.leg if side.covers else 0.0
+            return skin.profile.leg if side.covers else 0.0
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.
-            return -(outermost(building.sheets) * side.rise + HEAD_CLEARANCE) * level
+            return -(outermost(building.sheets, skin) * side.rise + HEAD_CLEARANCE) * level
     return -HEAD_CLEARANCE * level
 
 

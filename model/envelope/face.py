@@ -12,7 +12,7 @@ from functools import cached_property
 from itertools import pairwise
 from math import cos, hypot, radians, sin
 
-from ..description.building import Opening
+from ..description.building import Opening, Skin
 from ..place import Place, Point2
 from .edges import Edge, is_wall
 from .top_line import TopLine
@@ -66,12 +66,13 @@ class Side:
 class Face:
     """One plane that gets sheeted.
 
-    frame: origin at the left end of its foot. sides: its edges on the steel line, counter-clockwise, the
-    foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v).
+    frame: origin at the left end of its foot. skin: which sheets cover it. sides: its edges on the steel
+    line, counter-clockwise, the foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v).
     """
 
     name: str
     frame: Place
+    skin: Skin
     sides: tuple[Side, ...]
     clad: tuple[Point2, ...]
     openings: tuple[Opening, ...] = ()

@@ -21,8 +21,10 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     frame = shell.frame(loop)
     sides = tuple(_side(shell, loop, edge) for edge in loop.edges())
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
-    clad = clad_outline(building, sides, is_wall(frame.z))
-    return Face(loop.name, frame, sides, clad, openings)
+    wall, sheets = is_wall(frame.z), building.sheets
+    skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
+    clad = clad_outline(building, sides, skin, wall)
+    return Face(loop.name, frame, skin, sides, clad, openings)
 
 
 def _side(shell: Shell, loop: Loop, edge: tuple[int, int]) -> Side:

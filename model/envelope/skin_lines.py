@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..catalog.trims import trim_profiles
-from ..description.building import Building, Opening, Sheets
+from ..description.building import Building, Opening, Sheets, Skin
 
 LEAST_LAP_ROOM = 2.1
 """Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
@@ -33,14 +33,14 @@ def foot(building: Building) -> float:
     return building.sheets.foot_gap - building.slab.ledge_depth + lap_room(building)
 
 
-def outermost(sheets: Sheets) -> float:
+def outermost(sheets: Sheets, skin: Skin) -> float:
     """Steel line to the crown of an overlap rib: the flange, the rib, and two sheets where ribs lap."""
-    return sheets.flange + sheets.profile.height + 2 * sheets.thickness
+    return sheets.flange + skin.profile.height + 2 * skin.thickness
 
 
 def corner_trim(sheets: Sheets) -> float:
     """Steel line of a side wall to the corner trim's inner face: clear of the gable sheets' overrun."""
-    return max(outermost(sheets) + FOAM, sheets.profile.leg)
+    return max(outermost(sheets, sheets.sides) + FOAM, sheets.gables.profile.leg)
 
 
 def lap_room(building: Building) -> float:

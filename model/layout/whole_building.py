@@ -18,7 +18,7 @@ from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import Trimmed, trim_screws
-from .skin.cladding import clad, skin
+from .skin.cladding import clad, covered
 from .skin.closures import eave_closures, head_closures, ridge_closures
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
@@ -123,10 +123,10 @@ def _screws(
             screw_lines(lines, face, behind),
             list(edge_walls(face, behind)),
             room(lines, face, steel, trims[0], behind),
-            skin(building, face),
+            covered(building, face),
         )
-        rows, misses = sheet_screws(building.sheets.profile, plan, on_face)
-        stitched = (stitch_screws(building.sheets.profile, plan, sheet) for sheet in on_face)
+        rows, misses = sheet_screws(face.skin.profile, plan, on_face)
+        stitched = (stitch_screws(face.skin.profile, plan, sheet) for sheet in on_face)
         through_sheets += [*rows, *(one for one in stitched if one)]
         more, others = trim_screws(Trimmed(lines, plan, steel, on_face, trims[1]))
         through_trims += more

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import pytest
 from ribwright.catalog.profiles import profiles
@@ -42,7 +42,6 @@ def test_the_usual_sheets() -> None:
     sheets = parse(DOZEN, "x").sheets
     lengths = {f.name: getattr(sheets, f.name) / INCH for f in fields(sheets) if f.type == "float"}
     expected = {
-        "thickness": 0.0172,
         "overhang": 2,
         "ridge_gap": 1,
         "foot_gap": 0,
@@ -50,8 +49,14 @@ def test_the_usual_sheets() -> None:
         "flange": 0.0217,
     }
     assert lengths == pytest.approx(expected, abs=1e-12)
-    assert sheets.profile is profiles()["36 x 9 x 3/4"]
-    assert (sheets.gauge, sheets.wall_colour, sheets.roof_colour) == ("29 ga", "gainsboro", "slategray")
+    assert sheets.sides.thickness / INCH == pytest.approx(0.0172, abs=1e-12)
+    assert (sheets.gables, replace(sheets.roof, colour="gainsboro")) == (sheets.sides, sheets.sides)
+    assert sheets.sides.profile is profiles()["36 x 9 x 3/4"]
+    assert (sheets.roof.gauge, sheets.gables.colour, sheets.roof.colour) == (
+        "29 ga",
+        "gainsboro",
+        "slategray",
+    )
 
 
 def test_the_pocket_follows_the_flange_unless_the_clearance_is_given() -> None:
@@ -62,17 +67,17 @@ def test_the_pocket_follows_the_flange_unless_the_clearance_is_given() -> None:
 @pytest.mark.parametrize("typed", ["26", '"26"', '"26 ga"', '"26 GA."', '"26 gauge"'])
 def test_a_gauge_is_galvanised_thickness(typed: str) -> None:
     sheets = with_sheets(f"gauge = {typed}")
-    assert (sheets.gauge, sheets.thickness) == ("26 ga", pytest.approx(0.0217 * INCH, abs=1e-12))
+    assert (sheets.sides.gauge, sheets.sides.thickness) == ("26 ga", pytest.approx(0.0217 * INCH, abs=1e-12))
 
 
 def test_a_thickness_stands_for_itself_and_is_labelled_as_typed() -> None:
     sheets = with_sheets("""thickness = ' 0.02"'""")
-    assert (sheets.gauge, sheets.thickness) == ('0.02"', pytest.approx(0.508, abs=1e-12))
+    assert (sheets.sides.gauge, sheets.sides.thickness) == ('0.02"', pytest.approx(0.508, abs=1e-12))
 
 
 def test_colours_keep_what_was_typed_in_lower_case() -> None:
     sheets = with_sheets('wall_colour = "#A0b0C0"\nroof_colour = "SlateGrey"')
-    assert (sheets.wall_colour, sheets.roof_colour) == ("#a0b0c0", "slategrey")
+    assert (sheets.sides.colour, sheets.roof.colour) == ("#a0b0c0", "slategrey")
 
 
 @pytest.mark.parametrize(

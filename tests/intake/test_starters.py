@@ -35,7 +35,7 @@ def test_the_garage_has_a_wide_door_a_ledge_and_gables_of_whole_sheets() -> None
     garage = built("garage")
     assert [o.width for o in garage.openings if o.kind == "overhead door"] == [16 * FOOT]
     assert garage.slab.ledge_depth > 0
-    assert garage.width % garage.sheets.profile.cover == pytest.approx(0, abs=1e-9)
+    assert garage.width % garage.sheets.sides.profile.cover == pytest.approx(0, abs=1e-9)
     assert garage.runs["front"].start == "left" and garage.runs["back"].start == "right"
 
 
@@ -52,7 +52,7 @@ def test_the_machine_shed_is_metric() -> None:
     shed = built("machine-shed")
     assert (shed.units, shed.width, shed.length) == ("mm", 9000, 15000)
     assert shed.pitch == pytest.approx(10, abs=1e-12)
-    assert shed.sheets.gauge == "0.63 mm"
+    assert shed.sheets.sides.gauge == "0.63 mm"
     assert '"' not in re.sub(r'"[^"]*"', "", starter_text("x", "machine-shed"))
 
 
@@ -67,7 +67,7 @@ def test_the_long_store_is_long_and_low_with_a_door_in_its_side() -> None:
     assert tan(radians(store.pitch)) == pytest.approx(1 / 12, abs=1e-12)
     assert store.length > 4 * store.width
     assert store.openings and {o.wall for o in store.openings} == {"left"}
-    assert store.width % store.sheets.profile.cover > 1
+    assert store.width % store.sheets.sides.profile.cover > 1
 
 
 @pytest.mark.parametrize("like", ["", *starters()])
@@ -94,7 +94,10 @@ def test_every_key_of_the_blank_may_be_uncommented(units: Units) -> None:
     both = [RoofLines(one) for one in (typed, usual)]
     laid = [[lines.run(face) for face in lines.faces] for lines in both]
     assert laid[0] == laid[1]
-    for name in ("profile", "wall_colour", "roof_colour", "overhang", "ridge_gap", "foot_gap", "flange"):
+    for skin in ("sides", "gables", "roof"):
+        one, other = getattr(usual.sheets, skin), getattr(typed.sheets, skin)
+        assert (one.profile, one.colour) == (other.profile, other.colour)
+    for name in ("overhang", "ridge_gap", "foot_gap", "flange"):
         same = getattr(usual.sheets, name)
         assert getattr(typed.sheets, name) == (
             pytest.approx(same, abs=1e-4) if isinstance(same, float) else same

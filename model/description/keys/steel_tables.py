@@ -6,6 +6,9 @@ from .catalogued import Colour, Posts, Steel
 from .key import Key, Table
 from .value_kinds import Choice, Length, Lengths
 
+TRIM_KINDS = ("base", "corner", "eave", "rake", "ridge", "opening")
+"""What trim is for, where each may have a colour of its own."""
+
 CEE = "cee 4x2x0.059"
 TUBE = "tube 4x4x0.120"
 
@@ -119,6 +122,16 @@ TRIM = Table(
             "a CSS colour name or #rrggbb",
             unless="the roof's",
             example=("slategray",) * 2,
+        ),
+        *(
+            Key(
+                f"{kind}_colour",
+                Colour(),
+                f"of the {kind} trim",
+                unless="the trim's",
+                example=("slategray",) * 2,
+            )
+            for kind in TRIM_KINDS
         ),
         Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft"),
         Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in"),

@@ -15,6 +15,7 @@ CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
 UNSAID = "from the centre, or the low corner"
+USUAL_PROFILE = "36 x 9 x 3/4"
 KINDS = ("walk door", "overhead door", "window", "framed opening")
 
 
@@ -64,7 +65,7 @@ SHEETS = Table(
     "sheets",
     "The ribbed sheets on walls and roof.",
     (
-        Key("profile", Profile(), "cover x rib pitch x rib height, from the catalogue", "36 x 9 x 3/4"),
+        Key("profile", Profile(), "cover x rib pitch x rib height, from the catalogue", USUAL_PROFILE),
         Key(
             "gauge",
             GaugeNumber(),
@@ -99,6 +100,41 @@ SHEETS = Table(
         ),
     ),
 )
+
+
+def _sheets_of(name: str, what: str, *more: Key) -> Table:
+    """A table of sheets that are other than the rest. Not said, they are as those under [sheets]."""
+    usual = "as [sheets]"
+    return Table(
+        name,
+        f"The sheets of {what}, where they are others.",
+        (
+            Key(
+                "profile",
+                Profile(),
+                "from the catalogue",
+                unless=usual,
+                example=("36 x 9 x 3/4",) * 2,
+            ),
+            Key("gauge", GaugeNumber(), "of galvanised sheet", unless=usual, example=("26", "26")),
+            Key(
+                "thickness",
+                Length("0.0075 in", "0.06 in"),
+                "instead of a gauge",
+                unless=usual,
+                example=("0.02 in", "0.5 mm"),
+            ),
+            *more,
+        ),
+    )
+
+
+GABLE_SHEETS = _sheets_of(
+    "gable_sheets",
+    "the gables",
+    Key("colour", Colour(), "a CSS colour name or #rrggbb", unless="the walls'", example=("gainsboro",) * 2),
+)
+ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
 
 SLAB = Table(
     "slab",
@@ -171,4 +207,18 @@ OPENING = Table(
     "array",
 )
 
-TABLES = (TOP, ROOF, SHEETS, TRIM, SCREWS, SLAB, RUNS, FRAME, FRAMING, DOOR_ROOM, OPENING)
+TABLES = (
+    TOP,
+    ROOF,
+    SHEETS,
+    GABLE_SHEETS,
+    ROOF_SHEETS,
+    TRIM,
+    SCREWS,
+    SLAB,
+    RUNS,
+    FRAME,
+    FRAMING,
+    DOOR_ROOM,
+    OPENING,
+)

@@ -87,7 +87,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
             z = run.frame.seen(face.frame.point((*spot, 0.0)))[2]
             row.append((*spot, seat + on.lift(run, z) * on.lines.thickness))
         if row:
-            rows.append(_row(on.lines, name, face, screw, face.frame, row))
+            rows.append(_row(run, name, face, screw, face.frame, row))
     if not face.sloped:
         rows += door_screws(on)
     return rows, missed
@@ -137,8 +137,8 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
     legs = lines.profile("corner")
     for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
         covers = face.beside(hand).covers
-        seat = (lines.crown if covers else lines.side) + lines.thickness
-        edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.crown
+        seat = (lines.crown(face) if covers else lines.side) + lines.thickness
+        edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.gable_crown
         eave = lines.steel.eaves.get(face.name) or lines.steel.eave_beside(face, hand)
         top = lines.steel.strut_foot(eave) if eave else max(v for _, v in face.clad)
         corner = face.frame.point((end, 0.0, 0.0))
@@ -203,10 +203,10 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
         u = end + into * 0.6 * leg
         spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
-        yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.crown + lines.thickness, spots
+        yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
     if ridge is None:
         return
-    pitch, v = lines.building.sheets.profile.pitch, purlins[-1]
+    pitch, v = slope.skin.profile.pitch, purlins[-1]
     ribs = [rib for rib in _ribs(on) if leg < rib and rib + pitch < slope.width - leg]
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - ROW, rib + pitch, v + ROW)) for rib in ribs]
     yield f"{slope.name} ridge cap", on.run("ridge cap"), lines.ridge + lines.thickness, spots
@@ -223,7 +223,7 @@ def _rake_over(on: Trimmed, end: float) -> TrimRun:
 
 def _ribs(on: Trimmed) -> list[float]:
     """u of every major rib of a face's sheets, each once, from the left."""
-    profile, frame = on.lines.building.sheets.profile, on.plan.face.frame
+    profile, frame = on.plan.face.skin.profile, on.plan.face.frame
     found = set()
     for sheet in on.sheets:
         assert isinstance(sheet.recipe, Sheet)
@@ -248,14 +248,14 @@ def door_screws(on: Trimmed) -> Iterator[Part]:
             frame = face.frame @ Place((u, o.sill, -depth / 2), (0.0, into, 0.0), (0.0, 0.0, 1.0))
             run = on.run(f"{name} jamb angle {hand}")
             row = [(into * z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.height)]
-            yield _row(lines, f"{name} jamb {hand}", face, number_10, frame, row)
+            yield _row(run, f"{name} jamb {hand}", face, number_10, frame, row)
         inward = min(depth, lines.building.framing.header.depth) / 2
         head = face.frame @ Place((o.from_left, o.sill + o.height, -inward), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
         run = on.run(f"{name} head angle")
         row = [(z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.width)]
-        yield _row(lines, f"{name} head", face, number_10, head, row)
+        yield _row(run, f"{name} head", face, number_10, head, row)
         if under := list(_under_ribs(on, o, on.run(f"{name} drip"))):
-            yield _row(lines, f"{name} drip", face, pan_screw(NUMBER_10, 0.75 * INCH), face.frame, under)
+            yield _row(run, f"{name} drip", face, pan_screw(NUMBER_10, 0.75 * INCH), face.frame, under)
 
 
 def _along(on: Trimmed, run: TrimRun, length: float) -> Iterable[float]:
@@ -269,7 +269,7 @@ def _under_ribs(on: Trimmed, opening: Opening, run: TrimRun) -> Iterator[Point3]
     """On the drip's back leg, in the hollows of the sheets' ribs, where low heads find room."""
     lines, screws = on.lines, on.lines.building.screws
     shelf = opening.sill + opening.height + head_angle(lines.building, opening)
-    profile = lines.building.sheets.profile
+    profile = on.plan.face.skin.profile
     step = max(1, int(screws.apart // profile.pitch))
     left, right = opening.from_left + INCH, opening.from_left + opening.width - INCH
     half = profile.crown / 2
@@ -292,8 +292,8 @@ def _spread(length: float, margin: float, apart: float) -> list[float]:
     return [margin + (length - 2 * margin) * k / count for k in range(count + 1)]
 
 
-def _row(lines: TrimLines, name: str, face: Face, screw: Turned, frame: Place, row: Sequence[Point3]) -> Part:
-    labels = (("face", face.name), ("colour", lines.building.trim.colour), ("material", "screw"))
+def _row(run: TrimRun, name: str, face: Face, screw: Turned, frame: Place, row: Sequence[Point3]) -> Part:
+    labels = (("face", face.name), ("colour", dict(run.labels)["colour"]), ("material", "screw"))
     first = row[0]
     moved = tuple((grid(p[0] - first[0]), grid(p[1] - first[1]), grid(p[2] - first[2])) for p in row)
     return Part(

@@ -77,28 +77,28 @@ def run_centre(lines: SteelLines, face: Face) -> float:
     posts = [u for u, foot in lines.standing_posts(face) if foot is None]
     if not any(abs(u - middle) < 1.0 for u in posts):
         return middle
-    past = building.frame.post.width / 2 - building.sheets.profile.leg
+    past = building.frame.post.width / 2 - face.skin.profile.leg
     return middle + (past if lines.run(face).first == "left" else -past)
 
 
 def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
     """The sheets of a face."""
-    building, sheets = lines.building, lines.building.sheets
-    lower, upper = graphs(sheets.profile, sheets.thickness)
-    wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * sheets.profile.leg
+    building, skin = lines.building, face.skin
+    lower, upper = graphs(skin.profile, skin.thickness)
+    wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * skin.profile.leg
     low, high = wanted.bounds[1], wanted.bounds[3]
     left, right = wanted.bounds[0], wanted.bounds[2]
     role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
     labels = (
         ("face", face.name),
-        ("profile", sheets.profile.name),
-        ("gauge", sheets.gauge),
-        ("colour", sheets.roof_colour if face.sloped else sheets.wall_colour),
+        ("profile", skin.profile.name),
+        ("gauge", skin.gauge),
+        ("colour", skin.colour),
         ("material", "steel"),
     )
     centre = run_centre(lines.steel, face)
-    for lay in run(sheets.profile, lines.steel.run(face), (left, right), (0.0, face.width), centre):
-        start, end = lay.reach(sheets.profile)
+    for lay in run(skin.profile, lines.steel.run(face), (left, right), (0.0, face.width), centre):
+        start, end = lay.reach(skin.profile)
         whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
         pieces = _sound(shapely.intersection(wanted, whole))
         for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
@@ -108,12 +108,12 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
                 role=role,
                 group=(tree, face.name),
                 recipe=Sheet(lower, upper, ring, holes),
-                place=face.frame @ Place((0.0, 0.0, sheets.flange)) @ bench,
+                place=face.frame @ Place((0.0, 0.0, building.sheets.flange)) @ bench,
                 labels=labels,
             )
 
 
-def skin(building: Building, face: Face) -> shapely.Geometry:
+def covered(building: Building, face: Face) -> shapely.Geometry:
     """Where a screw on the face has sheet around it: what is clad, 1.5 diameters in from its edges."""
     return _with_holes(building, face).buffer(-EDGE, join_style="mitre")
 

@@ -22,7 +22,8 @@ BEYOND = 25.4
 def slab(building: Building, walls: Sequence[Face]) -> Part:
     """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
     lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
-    out = building.slab.ledge_width if depth else outermost(building.sheets) + BEYOND
+    crown = max(outermost(building.sheets, wall.skin) for wall in walls)
+    out = building.slab.ledge_width if depth else crown + BEYOND
     rim = _rim(walls, out)
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
     outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))

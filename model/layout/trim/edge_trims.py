@@ -32,11 +32,11 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     flange = max(lines.profile("j").in_plane, lines.profile("jamb angle").in_plane)
     doors = [(o.from_left - flange, o.from_left + o.width + flange) for o in face.openings if o.sill == 0]
     ends = [(face.beside(hand).mitre, side) for hand, side in (("left", -1.0), ("right", 1.0))]
-    reach = [lines.crown * out / across for (across, out), _ in ends]
+    reach = [lines.crown(face) * out / across for (across, out), _ in ends]
     full = (-reach[0], face.width + reach[1])
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
-    line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown, low))
+    line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown(face), low))
     mitres = [
         Plane((0.0, 0.0, u), (side * out, 0.0, across))
         for ((across, out), side), u in zip(ends, (0.0, face.width), strict=True)
@@ -46,7 +46,7 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
             name=f"{face.name} base trim {number}",
             role=Role.BASE_TRIM,
             group=("trims", face.name),
-            labels=_labels(lines, face.name),
+            labels=lines.labels(face.name, "base"),
             frame=frame,
             line=line,
             thickness=t,
@@ -74,7 +74,7 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
     covering, covered = (after, before) if after.beside("left").covers else (before, after)
     frame = Place(after.frame.origin, before.frame.z, cross(UP, before.frame.z))
     normal, along = ((dot(v, frame.x), dot(v, frame.y)) for v in (after.frame.z, after.frame.x))
-    out = {covering.name: lines.crown, covered.name: lines.side}
+    out = {covering.name: lines.crown(covering), covered.name: lines.side}
     leg = {covering.name: legs.in_plane, covered.name: legs.out_of_plane}
     x = out[before.name]
     y = (out[after.name] - normal[0] * x) / normal[1]
@@ -86,7 +86,7 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         name=f"{covering.name} {covered.name} corner trim",
         role=Role.CORNER_TRIM,
         group=("trims", covering.name),
-        labels=_labels(lines, covering.name),
+        labels=lines.labels(covering.name, "corner"),
         frame=frame,
         line=line,
         thickness=t,
@@ -116,7 +116,7 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
             name=f"{wall.name} eave trim",
             role=Role.EAVE_TRIM,
             group=("trims", wall.name),
-            labels=_labels(lines, wall.name),
+            labels=lines.labels(wall.name, "eave"),
             frame=wall.frame @ Place((start, eave.height, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
             line=inner if rightward else mirrored(inner),
             thickness=t,
@@ -132,7 +132,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
     t = lines.thickness
     legs, out = lines.profile("rake"), lines.gable
     drop = lines.head_clearance + legs.out_of_plane
-    inner = ((legs.in_plane, lines.crown), (-out, lines.crown), (-out, -drop))
+    inner = ((legs.in_plane, lines.roof_crown), (-out, lines.roof_crown), (-out, -drop))
     for rake in rakes(gable):
         side = rake.side
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
@@ -147,7 +147,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
             name=f"{gable.name} {rake.name} rake trim",
             role=Role.RAKE_TRIM,
             group=("trims", gable.name),
-            labels=_labels(lines, gable.name),
+            labels=lines.labels(gable.name, "rake"),
             frame=gable.frame @ Place((*rake.foot, 0.0), x, y),
             line=inner if side > 0 else mirrored(inner),
             thickness=t,
@@ -185,7 +185,7 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
             name="ridge cap",
             role=Role.RIDGE_CAP,
             group=("trims", "ridge"),
-            labels=_labels(lines, "ridge"),
+            labels=lines.labels("ridge", "ridge"),
             frame=Place(add(start.origin, slope.frame.x, -out), level, UP),
             line=line,
             thickness=t,
@@ -212,8 +212,3 @@ def _leg(lines: TrimLines, slope: Face) -> _Leg:
     past = lines.profile("ridge").in_plane + lines.ridge * up / cos  # as much its legs lose over the crowns
     along = steel.slope_length(slope) - steel.purlins(slope)[-1] + past
     return _Leg(along * cos, lines.ridge / cos, up / cos, cos)
-
-
-def _labels(lines: TrimLines, face: str) -> tuple[tuple[str, str], ...]:
-    trim = lines.building.trim
-    return (("face", face), ("gauge", trim.gauge), ("colour", trim.colour), ("material", "steel"))

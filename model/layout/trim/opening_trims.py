@@ -84,13 +84,13 @@ def _turned(plane: Plane) -> Plane:
 def _j(lines: TrimLines, face: Face, name: str, frame: Place, ends: tuple[Plane, Plane]) -> TrimRun:
     """One J along one edge: flange on the framing, web, lip over the sheet's ribs. At a lap only the webs
     nest: flange and lip of the under end are snipped."""
-    t, legs, depth = lines.thickness, lines.profile("j"), lines.crown + 2 * lines.thickness
+    t, legs, depth = lines.thickness, lines.profile("j"), lines.crown(face) + 2 * lines.thickness
     reach = legs.in_plane
     return TrimRun(
         name=name,
         role=Role.J_TRIM,
         group=("trims", face.name),
-        labels=_labels(lines, face),
+        labels=lines.labels(face.name, "opening"),
         frame=frame,
         line=((reach, 0.0), (0.0, 0.0), (0.0, depth), (legs.out_of_plane, depth)),
         thickness=t,
@@ -106,7 +106,7 @@ def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
     edges = _edges(lines, face, opening)
     if opening.sill <= 0:
         del edges["sill"]
-    room, deep = lines.lap_room, lines.crown + 2 * lines.thickness
+    room, deep = lines.lap_room, lines.crown(face) + 2 * lines.thickness
     for edge, (frame, start, end) in edges.items():
         # A mitre bisects the corner: z falls back as x (away from the opening) grows, or runs on.
         first = Plane((0.0, 0.0, start), (1.0, 0.0, 1.0))
@@ -149,7 +149,7 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
             name=f"{name} {'head' if head else 'jamb'} angle{'' if head else ' ' + edge}",
             role=Role.HEAD_ANGLE if head else Role.JAMB_ANGLE,
             group=("trims", face.name),
-            labels=_labels(lines, face),
+            labels=lines.labels(face.name, "opening"),
             frame=frame,
             line=((flange, 0.0), (0.0, 0.0), (0.0, -depth)),
             thickness=t,
@@ -165,7 +165,7 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
 def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
     """Over the head angle, between the edges of the sheets beside the door: a back leg behind the sheet
     above, a shelf that falls outward, a lip turned down. At a lap only the shelves nest."""
-    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown + lines.thickness
+    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + lines.thickness
     clear = lines.building.sheets.cut_clearance
     frame, start, end = _edges(lines, face, opening)["head"]
     leg, lip = legs.in_plane, -FALL - legs.out_of_plane
@@ -173,7 +173,7 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
         name=f"{name} drip",
         role=Role.DRIP,
         group=("trims", face.name),
-        labels=_labels(lines, face),
+        labels=lines.labels(face.name, "opening"),
         frame=frame @ Place((head_angle(lines.building, opening), 0.0, 0.0)),
         line=((leg, 0.0), (0.0, 0.0), (-FALL, deep), (lip, deep)),
         thickness=t,
@@ -182,8 +182,3 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
         nest=(-t * hypot(FALL, deep) / deep, 0.0),
         snips=((-3 * t, -1.0, leg + 1, t), (lip - 3 * t, deep, 3 * t, deep + t + 1)),
     )
-
-
-def _labels(lines: TrimLines, face: Face) -> tuple[tuple[str, str], ...]:
-    trim = lines.building.trim
-    return (("face", face.name), ("gauge", trim.gauge), ("colour", trim.colour), ("material", "steel"))

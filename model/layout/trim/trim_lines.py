@@ -11,6 +11,7 @@ from functools import cached_property
 
 from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
+from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
@@ -43,10 +44,25 @@ class TrimLines:
         """Room for two thicknesses where pieces of a run lap, and a little for their lean."""
         return lap_room(self.building)
 
+    def crown(self, face: Face) -> float:
+        """w of the outermost point of a face's sheets."""
+        return outermost(self.building.sheets, face.skin)
+
     @cached_property
-    def crown(self) -> float:
-        """w of the outermost point of the sheets."""
-        return outermost(self.building.sheets)
+    def gable_crown(self) -> float:
+        """w of the outermost point of the gables' sheets."""
+        return outermost(self.building.sheets, self.building.sheets.gables)
+
+    @cached_property
+    def roof_crown(self) -> float:
+        """w of the outermost point of the roof's sheets."""
+        return outermost(self.building.sheets, self.building.sheets.roof)
+
+    def labels(self, face: str, kind: str) -> tuple[tuple[str, str], ...]:
+        """What geometry cannot say of a trim of one kind."""
+        trim = self.building.trim
+        colour = dict(trim.colours).get(kind, trim.colour)
+        return (("face", face), ("gauge", trim.gauge), ("colour", colour), ("material", "steel"))
 
     @cached_property
     def side(self) -> float:
@@ -61,12 +77,12 @@ class TrimLines:
     @cached_property
     def gable(self) -> float:
         """w of the rake trim's inner face on a gable, and of the eave trim's ends."""
-        return self.crown + self.lap_room
+        return self.gable_crown + self.lap_room
 
     @cached_property
     def ridge(self) -> float:
         """w of the ridge cap's inner face on a slope: over the rake trim."""
-        return self.crown + self.lap_room
+        return self.roof_crown + self.lap_room
 
     @cached_property
     def bottom(self) -> float:
