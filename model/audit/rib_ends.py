@@ -70,7 +70,11 @@ def _open(
     near = stopping[(low < v + ALONG) & (high > v - ALONG) & beside]
     stops = [seen(site, k, plane) for k in near.tolist()]
     tree = shapely.STRtree(shapely.transform(stops, lambda points: points - (0.0, face.offset)))
-    for hollow in hollows:
+    ends = shapely.box(*face.plane.outline.bounds) & shapely.box(-1e6, v - LEVEL, 1e6, v + LEVEL)
+    spans = [part.bounds for sheet in sheets for part in shapely.get_parts(sheet.outline & ends)]
+    along = shapely.union_all([shapely.box(left, -1e3, right, 1e3) for left, _, right, _ in spans])
+    for whole in hollows:
+        hollow = whole & along  # where an opening cuts a sheet higher, it has no end here
         if hollow.area < SMALL:
             continue
         open_ = hollow

@@ -77,12 +77,19 @@ class Sheets:
 class Slab:
     """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
-    ledge_depth: 0 is no ledge. ledge_width: from the steel line out to the slab's edge.
+    ledge_depth: 0 is no ledge. ledge_width: from the steel line out to the slab's edge. hang: of the sheets
+    past the top of a slab that ends on the steel line; 0: they stand on concrete.
     """
 
     thickness: float
     ledge_depth: float
     ledge_width: float
+    hang: float
+
+    @property
+    def below(self) -> float:
+        """How far under the slab's top the base trim lies."""
+        return self.ledge_depth or self.hang
 
 
 @dataclass(frozen=True, slots=True)

@@ -109,7 +109,8 @@ def _trim_gauge(thickness: float, units: Units) -> str:
 def _slab(draft: Draft) -> Slab:
     values, sheets = draft.tables["slab"], _sheets(draft)
     room = max(max(one.profile.height, one.profile.leg) for one in (sheets.sides, sheets.gables))
-    return Slab(values["thickness"], values["ledge_depth"], values["ledge_width"] or room + LEDGE_ROOM)
+    width = values["ledge_width"] or room + LEDGE_ROOM
+    return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
 
 
 def _frame(draft: Draft) -> Frame:

@@ -26,6 +26,8 @@ CORNER = parse_length("6 in")
 
 ADDED_UP = parse_length("1/32 in")
 """What the sum of bays may miss the length by: each was typed to the 1/16 in."""
+LEAST_HANG = parse_length("1 in")
+"""Of sheets past a slab's top. Common practice, no source."""
 UNDER_LEDGE = parse_length("2 in")
 """Concrete left under a ledge: what the thinnest slab has. Ours."""
 
@@ -36,6 +38,7 @@ def check(draft: Draft) -> None:
         _thickness,
         _eave,
         _ledge_depth,
+        _hang,
         _bays,
     ]
     for one in checks:
@@ -76,6 +79,19 @@ def _ledge_depth(draft: Draft) -> None:
             f"at most {at_most(most, draft.units)}: {exactly(UNDER_LEDGE, draft.units)} of the slab "
             "are left under its ledge",
         )
+
+
+def _hang(draft: Draft) -> None:
+    """Sheets that hang past the slab have no ledge, and pass it by enough to keep water off its top."""
+    slab = draft.tables["slab"]
+    if not slab["hang"]:
+        return
+    if slab["ledge_depth"]:
+        draft.object_to(
+            ("slab", "hang"), "either a ledge or sheets that hang; leave one of them out", at_key=True
+        )
+    if under(slab["hang"], LEAST_HANG):
+        draft.object_to(("slab", "hang"), f"0, or at least {at_least(LEAST_HANG, draft.units)}")
 
 
 def _bays(draft: Draft) -> None:

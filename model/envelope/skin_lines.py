@@ -30,7 +30,7 @@ def foot(building: Building) -> float:
 
     The lying leg of the base trim is under them, doubled where two pieces of it lap.
     """
-    return building.sheets.foot_gap - building.slab.ledge_depth + lap_room(building)
+    return building.sheets.foot_gap - building.slab.below + lap_room(building)
 
 
 def outermost(sheets: Sheets, skin: Skin) -> float:

@@ -143,6 +143,12 @@ SLAB = Table(
         Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in"),
         Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
         Key(
+            "hang",
+            Length("0 in", "6 in"),
+            "of the sheets past the top of a slab that ends on the steel line; 0: none",
+            "0 in",
+        ),
+        Key(
             "ledge_width",
             Length("1-1/16 in", "12 in"),
             "from the steel line out to the slab's edge",

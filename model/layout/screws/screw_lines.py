@@ -101,7 +101,7 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
 def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     """Heights that a row keeps away from: the base trim's upper edge, the foam under the ridge cap."""
     if role is Role.BASE_RAIL:
-        return [edge_bar(lines.bottom + lines.profile("base").in_plane, lines.lap_room)]
+        return [edge_bar(lines.bottom + lines.base_leg, lines.lap_room)]
     if role is Role.PURLIN:
         head = max(v for _, v in face.clad)
         return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]

@@ -1,4 +1,4 @@
-"""The slab: to the steel line where it has a ledge, out under the sheets' feet where it has none."""
+"""The slab: out past a ledge, or under the sheets' feet; to the steel line where they hang past its top."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ def slab(building: Building, walls: Sequence[Face]) -> Part:
     """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
     lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
     crown = max(outermost(building.sheets, wall.skin) for wall in walls)
-    out = building.slab.ledge_width if depth else crown + BEYOND
+    out = building.slab.ledge_width if depth else 0.0 if building.slab.hang else crown + BEYOND
     rim = _rim(walls, out)
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
     outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))

@@ -28,9 +28,15 @@ SQUARE = 1e-6
 
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Along a wall's foot, less its doors: one leg on the base rail, one under the sheets' feet."""
-    t, up, low = lines.thickness, lines.profile("base").in_plane, lines.bottom
+    t, up, low = lines.thickness, lines.base_leg, lines.bottom
     flange = max(lines.profile("j").in_plane, lines.profile("jamb angle").in_plane)
-    doors = [(o.from_left - flange, o.from_left + o.width + flange) for o in face.openings if o.sill == 0]
+    # Where sheets hang, the lying leg closes their ribs up to the door, its upright leg cut away beside the
+    # flanges; else concrete does.
+    beside = 0.0 if lines.building.slab.hang else flange
+    edges = [(o.from_left, o.from_left + o.width) for o in face.openings if o.sill == 0]
+    doors = [(a - beside, b + beside) for a, b in edges]
+    upright = (-t - 1, low + t, 1.0, low + up + 2 * t + 1)
+    cut = [(u - flange, u + flange, upright) for door in edges for u in door if not beside]
     ends = [(face.beside(hand).mitre, side) for hand, side in (("left", -1.0), ("right", 1.0))]
     reach = [lines.crown(face) * out / across for (across, out), _ in ends]
     full = (-reach[0], face.width + reach[1])
@@ -53,7 +59,8 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
             start=mitres[0] if a <= full[0] else Plane((0.0, 0.0, a), ALONG),
             end=mitres[1] if b >= full[1] else Plane((0.0, 0.0, b), ALONG),
             nest=(0.0, t),
-            snips=((-t - 1, low + t, 1.0, low + up + 2 * t + 1),),
+            snips=(upright,),
+            notches=tuple(cut),
         )
 
 

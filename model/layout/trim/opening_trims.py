@@ -43,7 +43,7 @@ def _edges(lines: TrimLines, face: Face, opening: Opening) -> dict[str, tuple[Pl
     """
     left, right = opening.from_left, opening.from_left + opening.width
     low, top = opening.sill, opening.sill + opening.height
-    foot = 0.0 if opening.sill > 0 else lines.bottom - opening.sill
+    foot = 0.0 if opening.sill > 0 else lines.door_foot
     out = (0.0, 0.0, 1.0)
 
     def frame(u: float, v: float, x: Point3) -> Place:

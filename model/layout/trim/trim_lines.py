@@ -87,7 +87,17 @@ class TrimLines:
     @cached_property
     def bottom(self) -> float:
         """Height of the concrete under the walls' sheets."""
-        return -self.building.slab.ledge_depth
+        return -self.building.slab.below
+
+    @cached_property
+    def base_leg(self) -> float:
+        """Of the base trim's upright leg: up the base rail, past the edge of a slab where sheets hang."""
+        return self.profile("base").in_plane + self.building.slab.hang
+
+    @cached_property
+    def door_foot(self) -> float:
+        """Height that the trims beside a door go down to: the concrete, or the base trim that hangs."""
+        return self.foot if self.building.slab.hang else self.bottom
 
     @cached_property
     def foot(self) -> float:
