@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
-from ribwright.outputs import OUTPUTS
+from ribwright.outputs import USUAL
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -18,7 +18,7 @@ BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, re.MULTILINE | re.DOTALL)
 
 
 def test_what_comes_out_is_what_raise_writes() -> None:
-    rows = [f"| `{output.name}` | {output.what} | {output.opens} |" for output in OUTPUTS]
+    rows = [f"| `{output.name}` | {output.what} | {output.opens} |" for output in USUAL]
     assert "\n".join(["| file | what it is | what opens it |", "| --- | --- | --- |", *rows, ""]) in README
 
 

@@ -14,7 +14,8 @@ import numpy as np
 import pytest
 import trimesh
 from ribwright.catalog.colours import rgb
-from ribwright.outputs import GLB, write_outputs
+from ribwright.exchange.glb import write_glb
+from ribwright.order.lists.figures import figures_by_mark
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.planar import planar_faces
 from ribwright.solids.properties import volume
@@ -25,9 +26,9 @@ LARGEST = 4_000_000  # bytes; what a page can be asked to load
 
 @pytest.fixture(scope="module")
 def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("sample")
-    write_outputs(sample_model(), folder)
-    return folder / GLB.name
+    path = tmp_path_factory.mktemp("sample") / "model.glb"
+    write_glb(sample_model(), path, figures_by_mark(sample_schedule()))
+    return path
 
 
 @pytest.fixture(scope="module")
