@@ -90,6 +90,12 @@ def _workbook(making: Making, path: Path) -> None:
     path.write_bytes(workbook(making.wanted))
 
 
+def _ifc(making: Making, path: Path) -> None:
+    from .exchange.ifc import write_ifc
+
+    write_ifc(making.shown, path, making.listed)
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
@@ -121,6 +127,15 @@ OUTPUTS = (
     Output("schedule.json", "the lists, every figure also in mm, mm2 and kg", "programs", _schedule_json),
     Output("order.csv", "what to buy: sheets, trims, screws, steel, concrete", "spreadsheets", _order_csv),
     Output("order.xlsx", "the same, a sheet a list, sums as formulas", "spreadsheets", _workbook),
+    Output(
+        "model.ifc",
+        "IFC4: every piece as what it is in a building, with its mark and quantities",
+        "building modellers, coordination viewers",
+        _ifc,
+        word="ifc",
+        needs="ifcopenshell",
+        slow=True,
+    ),
 )
 USUAL = tuple(output for output in OUTPUTS if not output.word)
 ON_REQUEST = tuple(output for output in OUTPUTS if output.word)
