@@ -96,6 +96,12 @@ def _ifc(making: Making, path: Path) -> None:
     write_ifc(making.shown, path, making.listed)
 
 
+def _3mf(making: Making, path: Path) -> None:
+    from .exchange.threemf import write_3mf
+
+    write_3mf(making.shown, path)
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
@@ -134,6 +140,15 @@ OUTPUTS = (
         _ifc,
         word="ifc",
         needs="ifcopenshell",
+        slow=True,
+    ),
+    Output(
+        "model.3mf",
+        "every piece as a closed body, named and coloured, equal ones stored once",
+        "slicers, 3D printing services",
+        _3mf,
+        word="3mf",
+        needs="lib3mf",
         slow=True,
     ),
 )

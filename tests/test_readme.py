@@ -26,8 +26,8 @@ def test_what_comes_out_is_what_raise_writes() -> None:
 
 def test_what_comes_on_request_is_what_can_be_asked_for() -> None:
     rows = [
-        f"| `{output.word}` | `{output.name}` | {output.what} | {output.opens} | {output.needs or 'nothing'} |"
-        for output in ON_REQUEST
+        f"| `{one.word}` | `{one.name}` | {one.what} | {one.opens} | {one.needs or 'nothing'} |"
+        for one in ON_REQUEST
     ]
     head = ["| word | file | what it is | what opens it | needs |", "| --- | --- | --- | --- | --- |"]
     assert "\n".join([*head, *rows, ""]) in README
