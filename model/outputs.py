@@ -102,6 +102,12 @@ def _3mf(making: Making, path: Path) -> None:
     write_3mf(making.shown, path)
 
 
+def _dxf(making: Making, path: Path) -> None:
+    from .exchange.dxf import write_dxf
+
+    write_dxf(making.shown, path)
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
@@ -149,6 +155,15 @@ OUTPUTS = (
         _3mf,
         word="3mf",
         needs="lib3mf",
+        slow=True,
+    ),
+    Output(
+        "model.dxf",
+        "every piece as a block in space, a layer a role, names and marks as attributes",
+        "CAD programs",
+        _dxf,
+        word="dxf",
+        needs="ezdxf",
         slow=True,
     ),
 )
