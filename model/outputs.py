@@ -108,6 +108,12 @@ def _dxf(making: Making, path: Path) -> None:
     write_dxf(making.shown, path)
 
 
+def _usdz(making: Making, path: Path) -> None:
+    from .exchange.usdz import write_usdz
+
+    write_usdz(making.shown, path)
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
@@ -164,6 +170,15 @@ OUTPUTS = (
         _dxf,
         word="dxf",
         needs="ezdxf",
+        slow=True,
+    ),
+    Output(
+        "model.usdz",
+        "the building to turn, look at and stand in the yard",
+        "the viewers that phones and tablets have built in",
+        _usdz,
+        word="usdz",
+        needs="pxr",
         slow=True,
     ),
 )

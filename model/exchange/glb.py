@@ -14,7 +14,7 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from .. import __version__
-from ..catalog.colours import is_colour, rgb
+from ..catalog.colours import is_colour, linear_rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
@@ -153,8 +153,8 @@ def _matrix(place: Place) -> list[float]:
 
 
 def _material(colour: str) -> dict[str, Any]:
-    """A painted surface. sRGB colours become linear, as glTF has them."""
-    linear = [_linear(value / 255) for value in rgb(colour if is_colour(colour) else PLAIN)]
+    """A painted surface. Its colour is linear, as glTF has them."""
+    linear = (round(value, 6) for value in linear_rgb(colour if is_colour(colour) else PLAIN))
     return {
         "name": colour,
         "pbrMetallicRoughness": {
@@ -163,9 +163,3 @@ def _material(colour: str) -> dict[str, Any]:
             "roughnessFactor": 0.7,
         },
     }
-
-
-def _linear(value: float) -> float:
-    """The sRGB transfer function (IEC 61966-2-1), undone."""
-    limit = 0.04045
-    return round(value / 12.92 if value <= limit else ((value + 0.055) / 1.055) ** 2.4, 6)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+import sys
 from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
 from ribwright.exchange.step import read_step
-from ribwright.outputs import USUAL
+from ribwright.outputs import OUTPUTS, USUAL
 from ribwright.pieces import Piece
 
 DESCRIPTION = """\
@@ -94,6 +95,38 @@ def bodies(pieces: Iterable[Piece]) -> int:
 
 def names(pieces: Iterable[Piece]) -> list[str]:
     return [piece.name for piece in pieces]
+
+
+def test_formats_are_written_on_request_beside_the_usual_ones(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["raise", "store.toml", "--out", "some", "--formats", "dxf, 3MF", "--without", "screws"]) == 0
+    usual = {output.name for output in USUAL}
+    assert {file.name for file in Path("some").iterdir()} == usual | {"model.dxf", "model.3mf"}
+    assert "model.dxf " in capsys.readouterr().out
+    assert run(["raise", "store.toml", "--out", "every", "--all", "--only", "frame"]) == 0
+    assert {file.name for file in Path("every").iterdir()} == {output.name for output in OUTPUTS}
+    assert all(output.name in capsys.readouterr().out for output in OUTPUTS[-1:])
+    assert all(file.stat().st_size for file in Path("every").iterdir())
+
+
+@pytest.mark.parametrize(("asked", "absent"), [(["--formats", "3mf"], ["3mf"]), (["--all"], ["ifc", "usdz"])])
+def test_an_extra_that_is_not_installed_is_one_line(
+    asked: list[str],
+    absent: list[str],
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for output in OUTPUTS:
+        if output.word in absent:
+            monkeypatch.setitem(sys.modules, output.needs, None)  # which is how Python says: there is none
+    assert run(["raise", "store.toml", "--out", "nothing", *asked]) == 2
+    said, error = capsys.readouterr()
+    files = ", ".join(f"model.{word}" for word in absent)
+    assert said == ""
+    assert error == (
+        f"{files}: what writes it is not here; "
+        f'python3 -m pip install "ribwright[{",".join(absent)}]" brings it\n'
+    )
+    assert not Path("nothing").exists()
 
 
 @pytest.mark.parametrize("form", ["table", "csv", "json", "md"])
