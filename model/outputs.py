@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, partial
 from importlib.util import find_spec
 from pathlib import Path
@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 
 from .errors import RibwrightError
 from .meanwhile import meanwhile
+from .roles import list_of
 
 if TYPE_CHECKING:
     from .audit import Audit
@@ -56,7 +57,25 @@ def _step(making: Making, path: Path) -> None:
 def _stl(making: Making, path: Path) -> None:
     from .exchange.stl import write_stl
 
-    write_stl(making.shown, path)
+    write_stl(_listed_as_screws(making.shown, False), path)
+
+
+def _screws(making: Making, path: Path) -> None:
+    from .exchange.stl import write_stl
+
+    write_stl(_listed_as_screws(making.shown, True), path)
+
+
+def _listed_as_screws(model: Model, screws: bool) -> Model:
+    """The screws of a model, or all the rest of it."""
+    kept = (piece for piece in model.pieces if (list_of(piece.role) == "screws") == screws)
+    return replace(model, pieces=tuple(kept))
+
+
+def _marks(making: Making, path: Path) -> None:
+    from .exchange.stl import write_marks
+
+    write_marks(making.shown, path)
 
 
 def _glb(making: Making, path: Path) -> None:
@@ -139,7 +158,7 @@ OUTPUTS = (
         _step,
         slow=True,
     ),
-    Output("model.stl", "the whole building as triangles", "slicers and mesh viewers", _stl),
+    Output("model.stl", "the building as triangles, without its screws", "slicers and mesh viewers", _stl),
     Output("model.glb", "the building to turn and look at", "Blender, 3D viewers, web pages", _glb),
     Output("schedule.csv", "the lists: one row a mark", "spreadsheets", _schedule_csv),
     Output("schedule.json", "the lists, every figure also in mm, mm2 and kg", "programs", _schedule_json),
@@ -180,6 +199,20 @@ OUTPUTS = (
         word="usdz",
         needs="pxr",
         slow=True,
+    ),
+    Output(
+        "screws.stl",
+        "the screws as triangles, which fall into place over `model.stl`",
+        "slicers and mesh viewers",
+        _screws,
+        word="screws",
+    ),
+    Output(
+        "marks.zip",
+        "a file of triangles for each mark, as it lies on the bench",
+        "slicers",
+        _marks,
+        word="marks",
     ),
 )
 USUAL = tuple(output for output in OUTPUTS if not output.word)

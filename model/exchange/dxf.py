@@ -29,8 +29,8 @@ from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
 from ..solids.surface import Triangles, Vertices
 from ..units import INCH
+from .atomic_files import Target, whole_file
 from .names import with_printable_names
-from .whole import Target, whole_file
 
 BY_BLOCK = 0  # the colour of what takes that of its insert
 HIDDEN = 1  # attributes' flag

@@ -19,8 +19,8 @@ from ..catalog.colours import is_colour, rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.properties import triangles
+from .atomic_files import Target, whole_file
 from .names import with_printable_names
-from .whole import Target, whole_file
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...], str, str]  # body, row, colour, name
 PLAIN = "silver"

@@ -20,8 +20,8 @@ from ..catalog.colours import is_colour, linear_rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
+from .atomic_files import Target, whole_file
 from .names import with_printable_names
-from .whole import Target, whole_file
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...]]
 PLAIN = "silver"
