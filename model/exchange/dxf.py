@@ -23,14 +23,14 @@ from numpy.typing import NDArray
 from OCP.TopoDS import TopoDS_Solid
 
 from ..catalog.colours import is_colour, rgb
-from ..pieces import Model, Piece
+from ..pieces import Model
 from ..place import Place, Point3
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
 from ..solids.surface import Triangles, Vertices
 from ..units import INCH
 from .atomic_files import Target, whole_file
-from .names import with_printable_names
+from .names import title, with_printable_names
 
 BY_BLOCK = 0  # the colour of what takes that of its insert
 HIDDEN = 1  # attributes' flag
@@ -79,7 +79,7 @@ class _Writer:
         """The model in it, seen from the front left."""
         space = self._file.modelspace()
         for piece in self._model.pieces:
-            block = self._block((piece.solid, piece.row, _title(piece)))
+            block = self._block((piece.solid, piece.row, title(piece)))
             insert = space.add_blockref(block.name, (0, 0, 0), {"layer": self._layer(piece.role)})
             colour = piece.label("colour")
             insert.rgb = rgb(colour if is_colour(colour) else PLAIN)
@@ -130,10 +130,6 @@ class _Writer:
         if name not in self._file.layers:
             self._file.layers.add(name)
         return name
-
-
-def _title(piece: Piece) -> str:
-    return " ".join(filter(None, (piece.mark, piece.role))) or piece.name
 
 
 def _plain(name: str) -> str:

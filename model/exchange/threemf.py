@@ -20,7 +20,7 @@ from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.properties import triangles
 from .atomic_files import Target, whole_file
-from .names import with_printable_names
+from .names import title, with_printable_names
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...], str, str]  # body, row, colour, name
 PLAIN = "silver"
@@ -99,8 +99,7 @@ class _Writer:
 
 def _look(piece: Piece) -> Look:
     """What pieces that are the same object have in common."""
-    name = " ".join(filter(None, (piece.mark, piece.role))) or piece.name
-    return piece.solid, piece.row, piece.label("colour"), name
+    return piece.solid, piece.row, piece.label("colour"), title(piece)
 
 
 def _transform(place: Place) -> lib3mf.Transform:

@@ -21,7 +21,7 @@ from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
 from .atomic_files import Target, whole_file
-from .names import with_printable_names
+from .names import title, with_printable_names
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...]]
 PLAIN = "silver"
@@ -108,7 +108,7 @@ class _Writer:
     def _shape(self, piece: Piece) -> str:
         look = (piece.solid, piece.row)
         if look not in self._shapes:
-            path = self._free(SHAPES, piece.mark or piece.role or piece.name)
+            path = self._free(SHAPES, title(piece))
             UsdGeom.Xform.Define(self._stage, path)
             self._mesh(f"{path}/body", look)
             self._shapes[look] = path
