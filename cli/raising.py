@@ -4,51 +4,86 @@ from __future__ import annotations
 
 import gc
 import shutil
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from ..findings import in_order
-from ..outputs import OUTPUTS
+from ..outputs import ON_REQUEST, USUAL, Output, asked_for
 from ..printable import printable
 from .folders import default_folder
 from .loading import PATH, PIECES, described
 from .progress import progress_bar
 from .saying import say
 from .status import DONE, FINDINGS
+from .types import Words
+
+if TYPE_CHECKING:
+    from ..pieces import Model
 
 SHOWN = 3  # findings of one kind that are said; `ribwright audit` says all
 CAUTION = (
     "Geometry, not engineering: member sizes are placeholders until a licensed engineer's drawings replace "
     "them, and local code governs."
 )
-MADE = "\n".join(f"  {output.name:<14} {output.what}" for output in OUTPUTS)
+WORDS = tuple(output.word for output in ON_REQUEST)
+
+
+def _bodies(model: Model) -> int:
+    return sum(piece.count for piece in model.pieces)
+
+
+def _lines(outputs: Iterable[Output]) -> str:
+    return "\n".join(f"  {output.name:<14} {output.what}" for output in outputs)
 
 
 @click.command(
     "raise",
     short_help="Build a building and write everything made of it.",
-    help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{MADE}",
+    help=f"Build FILE, or the built-in sample without one, and write:\n\n\b\n{_lines(USUAL)}\n\n"
+    f"With --formats also:\n\n\b\n{_lines(ON_REQUEST)}",
 )
 @click.argument("file", required=False, type=PATH)
+@click.option("--formats", type=Words(WORDS), default=(), help=f"Also write these: {','.join(WORDS)}.")
+@click.option("--all", "every", is_flag=True, help="Write all formats.")
+@click.option(
+    "--only", multiple=True, help='Only this group, role, piece or mark in the files "model"; repeatable.'
+)
+@click.option("--without", multiple=True, help='Without this ("screws", "closures"); repeatable.')
 @PIECES
 @click.option("--out", type=PATH, help="Folder for the files; out/NAME in the current folder unless given.")
-def raise_(file: Path | None, out: Path | None, pieces: int) -> int:
+def raise_(
+    *,
+    file: Path | None,
+    formats: tuple[str, ...],
+    every: bool,
+    only: tuple[str, ...],
+    without: tuple[str, ...],
+    pieces: int,
+    out: Path | None,
+) -> int:
     """Builds, writes, and says what was made and where."""
     building = described(file)
+    outputs = asked_for(WORDS if every else formats)
     folder = out or default_folder(building.name)
 
+    from ..choosing import chosen
     from ..order.written.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 
     with _all_kept(), progress_bar() as progress:
         raised = raise_building(building, progress, pieces)
-        written = write_outputs(raised.model, folder)
+        shown = replace(raised.model, pieces=chosen(raised.model, only, without))
+        written = write_outputs(raised.model, folder, outputs, shown)
     click.echo(table(written.schedule, max(80, shutil.get_terminal_size().columns)))
-    click.echo(f"Written to {printable(str(folder))}:\n{MADE}")
+    click.echo(f"Written to {printable(str(folder))}:\n{_lines(outputs)}")
+    if left := _bodies(raised.model) - _bodies(shown):
+        click.echo(f"Left out of the model's files, not of the lists: {left} bodies.")
     click.echo(CAUTION)
     found = in_order((*raised.findings, *written.audit.findings))
     say(found, building.units, most=SHOWN)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 import click
 
@@ -43,3 +44,24 @@ class Weight(click.ParamType[float]):
         if not found:
             self.fail(f"read {value!r}; would do: 50 lb or 25 kg", param, ctx)
         return float(found[1]) * (POUND if found[2] == "lb" else 1.0)
+
+
+class Words(click.ParamType[tuple[str, ...]]):
+    """Words of a list, with commas between them."""
+
+    name = "words"
+
+    def __init__(self, known: Sequence[str]) -> None:
+        self.known = tuple(known)
+
+    def convert(
+        self, value: str | tuple[str, ...], param: click.Parameter | None, ctx: click.Context | None
+    ) -> tuple[str, ...]:
+        """The words, in the order of the list."""
+        if not isinstance(value, str):
+            return value
+        words = [word.strip().lower() for word in value.split(",") if word.strip()]
+        unknown = [word for word in words if word not in self.known]
+        if unknown or not words:
+            self.fail(f"read {value!r}; would do: {','.join(self.known)}, or some of them", param, ctx)
+        return tuple(word for word in self.known if word in words)

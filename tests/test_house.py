@@ -15,6 +15,7 @@ ROOT = Path(__file__).parents[1]
 FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
 
 GROUND = {"errors", "files", "findings", "place", "printable", "units", "recipe", "pieces", "roles", "terms"}
+GROUND |= {"choosing"}
 STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,
@@ -38,7 +39,10 @@ STANDS_ON: dict[str, set[str]] = {
 
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
-MAY_LOAD = {"vtkmodules": {"show"}}  # pictures: a module that is itself imported only when asked for
+ON_REQUEST = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}  # for a format each
+EVERYWHERE_LATE |= ON_REQUEST
+# Pictures and formats: modules that are themselves imported only when asked for.
+MAY_LOAD = {"vtkmodules": {"show"}, **{name: {"exchange"} for name in ON_REQUEST}}
 
 
 def modules() -> list[tuple[str, Path]]:
@@ -173,7 +177,7 @@ def test_the_top_level_holds_what_the_card_says() -> None:
     assert {name for name in top - card if not name.startswith(".")} == set()
 
 
-HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy")
+HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy", *ON_REQUEST)
 LIGHT_RUNS = {
     "help": (["--help"], 0),
     "version": (["--version"], 0),

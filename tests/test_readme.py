@@ -5,12 +5,14 @@ from __future__ import annotations
 import io
 import re
 import shlex
+import tomllib
 from contextlib import redirect_stdout
+from importlib import metadata
 from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
-from ribwright.outputs import OUTPUTS
+from ribwright.outputs import ON_REQUEST, USUAL, Output
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -18,8 +20,36 @@ BLOCKS = re.findall(r"^```(\w+)\n(.*?)^```$", README, re.MULTILINE | re.DOTALL)
 
 
 def test_what_comes_out_is_what_raise_writes() -> None:
-    rows = [f"| `{output.name}` | {output.what} | {output.opens} |" for output in OUTPUTS]
+    rows = [f"| `{output.name}` | {output.what} | {output.opens} |" for output in USUAL]
     assert "\n".join(["| file | what it is | what opens it |", "| --- | --- | --- |", *rows, ""]) in README
+
+
+EXTRAS = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"][
+    "optional-dependencies"
+]
+
+
+def brought(output: Output) -> str:
+    """The one package of the extra that is called as the output's word; "nothing" for one without."""
+    if not output.needs:
+        return "nothing"
+    (requirement,) = EXTRAS[output.word]
+    return re.split(r"[<>=]", requirement)[0]
+
+
+def test_what_comes_on_request_is_what_can_be_asked_for() -> None:
+    rows = [
+        f"| `{one.word}` | `{one.name}` | {one.what} | {one.opens} | {brought(one)} |" for one in ON_REQUEST
+    ]
+    head = ["| word | file | what it is | what opens it | needs |", "| --- | --- | --- | --- | --- |"]
+    assert "\n".join([*head, *rows, ""]) in README
+
+
+def test_the_extras_bring_what_the_formats_need() -> None:
+    for output in ON_REQUEST:
+        if output.needs:
+            files = metadata.files(brought(output)) or []
+            assert output.needs in {path.parts[0].removesuffix(".py") for path in files}
 
 
 def test_the_test_command_is_the_one_that_is_checked() -> None:

@@ -32,6 +32,17 @@ def rgb(name: str) -> tuple[int, int, int]:
     return (int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16))
 
 
+def linear_rgb(name: str) -> tuple[float, float, float]:
+    """The same colour in linear light, 0 to 1 each: the sRGB transfer function (IEC 61966-2-1) undone."""
+    red, green, blue = (_linear(value / 255) for value in rgb(name))
+    return red, green, blue
+
+
+def _linear(value: float) -> float:
+    limit = 0.04045
+    return value / 12.92 if value <= limit else float(((value + 0.055) / 1.055) ** 2.4)
+
+
 @cache
 def _hexes() -> dict[str, str]:
     return {row["name"]: row["hex"] for row in rows("colours.csv")}

@@ -39,6 +39,7 @@ from .label_texts import (
     order_in_tree,
     properties_of,
 )
+from .names import title
 
 MOST = 500_000  # pieces and assemblies that are read
 
@@ -117,7 +118,7 @@ class Documented:
         elif key not in self._products:
             body = _twin(piece.solid) if piece.solid in self._bodies else piece.solid
             self._bodies.add(piece.solid)
-            product = self._node(self._shapes.AddShape(body, False), piece.mark or piece.role or piece.name)
+            product = self._node(self._shapes.AddShape(body, False), title(piece))
             if is_colour(piece.label("colour")):
                 self.colours[product.token] = piece.label("colour")
             self._products[key] = product
@@ -126,7 +127,7 @@ class Documented:
     def _row(self, piece: Piece) -> _Node:
         """An assembly of one body standing at every point of a row, shared by all rows that are equal."""
         body = self._product(replace(piece, row=()))
-        row = self._node(self._shapes.NewShape(), f"{piece.mark or piece.role} row")
+        row = self._node(self._shapes.NewShape(), f"{title(piece)} row")
         for number, point in enumerate(piece.row, 1):
             self._occurrence(row, body, Place(point), str(number))
         self._rows.append(row)

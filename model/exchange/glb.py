@@ -14,12 +14,12 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from .. import __version__
-from ..catalog.colours import is_colour, rgb
+from ..catalog.colours import is_colour, linear_rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
 from .atomic_files import Target, whole_file
-from .names import with_printable_names
+from .names import title, with_printable_names
 
 ARRAY, ELEMENTS = 34962, 34963  # glTF's names for vertices and indices
 FLOAT, SHORT, LONG = 5126, 5123, 5125
@@ -33,8 +33,8 @@ MeshKey = tuple[TopoDS_Solid, tuple[Point3, ...]]
 def write_glb(model: Model, target: Target, figures: Mapping[str, Mapping[str, Any]] | None = None) -> None:
     """Writes a model as GLB. target: a path, or a binary stream.
 
-    figures: by mark, what the schedule says of it; goes into each piece's `extras` beside mark, role
-    and labels.
+    figures: by mark, what the schedule says of it; goes into `marks` of the root's `extras`, once a mark.
+    Each piece's own have its mark, role and labels.
     """
     content, binary = _Writer(with_printable_names(model), figures or {}).written()
     text = json.dumps(content, ensure_ascii=False, separators=(",", ":")).encode("utf-8")
@@ -55,7 +55,7 @@ class _Writer:
     """The parts of a glTF file as they come together."""
 
     def __init__(self, model: Model, figures: Mapping[str, Mapping[str, Any]]) -> None:
-        self._model, self._figures = model, figures
+        self._model = model
         self._binary = bytearray()
         self._views: list[dict[str, Any]] = []
         self._accessors: list[dict[str, Any]] = []
@@ -63,8 +63,10 @@ class _Writer:
         self._materials: dict[str, int] = {}
         self._shapes: dict[MeshKey, tuple[int, int]] = {}
         self._mesh_numbers: dict[tuple[int, str], int] = {}
-        self._nodes: list[dict[str, Any]] = [{"name": model.name, "matrix": Y_UP, "children": []}]
+        root = {"name": model.name, "matrix": Y_UP, "children": [], "extras": {"marks": dict(figures)}}
+        self._nodes: list[dict[str, Any]] = [root]
         self._groups: dict[tuple[str, ...], int] = {(): 0}
+        self._taken = {model.name, *(piece.name for piece in model.pieces)}
 
     def written(self) -> tuple[dict[str, Any], bytes]:
         """The JSON and the binary chunk."""
@@ -88,7 +90,6 @@ class _Writer:
         extras: dict[str, Any] = {"mark": piece.mark, "role": piece.role, **dict(piece.labels)}
         if piece.row:
             extras["count"] = piece.count
-        extras.update(self._figures.get(piece.mark, {}))
         node: dict[str, Any] = {"name": piece.name, "mesh": self._mesh(piece), "extras": extras}
         if piece.place != Place():
             node["matrix"] = _matrix(piece.place)
@@ -103,8 +104,16 @@ class _Writer:
 
     def _group(self, path: tuple[str, ...]) -> int:
         if path not in self._groups:
-            self._groups[path] = self._below(path[:-1], {"name": path[-1], "children": []})
+            self._groups[path] = self._below(path[:-1], {"name": self._free(path), "children": []})
         return self._groups[path]
+
+    def _free(self, path: tuple[str, ...]) -> str:
+        """A group's whole path as its name; none comes twice, since viewers would number those that do."""
+        name = " ".join(path)
+        while name in self._taken:
+            name += " group"
+        self._taken.add(name)
+        return name
 
     def _mesh(self, piece: Piece) -> int:
         key: MeshKey = (piece.solid, piece.row)
@@ -116,7 +125,7 @@ class _Writer:
         if (positions, colour) not in self._mesh_numbers:
             self._mesh_numbers[positions, colour] = len(self._meshes)
             primitive = {"attributes": {"POSITION": positions}, "indices": indices, "material": material}
-            self._meshes.append({"name": piece.mark or piece.role or piece.name, "primitives": [primitive]})
+            self._meshes.append({"name": title(piece), "primitives": [primitive]})
         return self._mesh_numbers[positions, colour]
 
     def _shape(self, key: MeshKey) -> tuple[int, int]:
@@ -153,8 +162,8 @@ def _matrix(place: Place) -> list[float]:
 
 
 def _material(colour: str) -> dict[str, Any]:
-    """A painted surface. sRGB colours become linear, as glTF has them."""
-    linear = [_linear(value / 255) for value in rgb(colour if is_colour(colour) else PLAIN)]
+    """A painted surface. Its colour is linear, as glTF has them."""
+    linear = (round(value, 6) for value in linear_rgb(colour if is_colour(colour) else PLAIN))
     return {
         "name": colour,
         "pbrMetallicRoughness": {
@@ -163,9 +172,3 @@ def _material(colour: str) -> dict[str, Any]:
             "roughnessFactor": 0.7,
         },
     }
-
-
-def _linear(value: float) -> float:
-    """The sRGB transfer function (IEC 61966-2-1), undone."""
-    limit = 0.04045
-    return round(value / 12.92 if value <= limit else ((value + 0.055) / 1.055) ** 2.4, 6)

@@ -19,6 +19,12 @@ def with_printable_names(model: Model) -> Model:
     )
 
 
+def title(piece: Piece) -> str:
+    """What a body shared by pieces is called: "C1 column". A bare mark would be taken for another where a
+    program numbers names that come twice."""
+    return " ".join(filter(None, (piece.mark, piece.role))) or piece.name
+
+
 def _named(piece: Piece) -> Piece:
     texts = (piece.name, piece.role, piece.mark, *piece.group, *chain(*piece.labels))
     if all(map(str.isprintable, texts)):

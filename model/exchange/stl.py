@@ -1,7 +1,13 @@
-"""Binary STL: the whole building in place as triangles, mm. Names, colours and units are lost in it."""
+"""Binary STL: the building in place as triangles, or each mark by itself, mm.
+
+Names, colours and units are lost in it, so marks come as files named by their mark, in one archive.
+"""
 
 from __future__ import annotations
 
+import io
+import zipfile
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -9,14 +15,18 @@ from numpy.typing import NDArray
 
 from ..errors import FileError
 from ..files import read_whole
+from ..measure.role_measures import measured
 from ..pieces import Model, Piece
+from ..place import Place, Point3, dot
 from ..printable import printable
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
 from .atomic_files import Target, whole_file
+from .names import with_printable_names
 
 LARGEST = 500_000_000  # bytes
 HEADER = 80
+FIRST_DAY = (1980, 1, 1, 0, 0, 0)  # of a zip file's calendar
 
 FACET = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("attribute", "<u2")])
 
@@ -32,6 +42,34 @@ def write_stl(model: Model, target: Target) -> None:
         stream.write(header + np.uint32(count).tobytes())
         for piece in model.pieces:
             stream.write(_facets(piece).tobytes())
+
+
+def write_marks(model: Model, target: Target) -> None:
+    """Writes a zip archive with an STL file for every mark, one piece of it as it lies on the bench.
+
+    Equal models give equal bytes. target: a path, or a binary stream.
+    """
+    first: dict[str, Piece] = {}
+    for piece in with_printable_names(model).pieces:
+        if piece.mark:
+            first.setdefault(piece.mark, piece)
+    with whole_file(target) as stream, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as archive:
+        for mark, piece in first.items():
+            lying = replace(piece, place=_inverse(measured(piece.role, piece.solid).ways[0].bench), row=())
+            file = io.BytesIO()
+            write_stl(Model(mark, model.units, (lying,)), file)
+            entry = zipfile.ZipInfo(f"{mark} {piece.role}.stl", FIRST_DAY)
+            entry.compress_type = zipfile.ZIP_DEFLATED
+            archive.writestr(entry, file.getvalue())
+
+
+def _inverse(place: Place) -> Place:
+    """The place of the outer frame in the one that stands at `place` in it."""
+    axes = (place.x, place.y, place.z)
+    x, y, _ = zip(*axes, strict=True)
+    away = (-place.origin[0], -place.origin[1], -place.origin[2])
+    origin: Point3 = (dot(axes[0], away), dot(axes[1], away), dot(axes[2], away))
+    return Place(origin, x, y)
 
 
 def _facets(piece: Piece) -> NDArray[np.void]:

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..choosing import chosen
 from ..pieces import Model
-from .choosing import chosen, point_of
+from .close_up import point_of
 from .lines import drawing
 from .paint import drawn_colour
 from .rendering import png
@@ -26,8 +27,8 @@ def picture(
 ) -> bytes:
     """The model as seen from a named view.
 
-    view: one of `ribwright.show.views.VIEWS`. only: what to draw, see `choosing.chosen`; all when
-    empty. at: looks at this from `distance` mm away, see `choosing.point_of`; at the whole when
+    view: one of `ribwright.show.views.VIEWS`. only: what to draw, see `ribwright.choosing`; all when
+    empty. at: looks at this from `distance` mm away, see `close_up.point_of`; at the whole when
     empty. size: width and height, pixels. Raises RibwrightError for a name that is nothing's.
     """
     drawn = drawing(chosen(model, only), drawn_colour)

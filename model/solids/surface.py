@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 from OCP.BRep import BRep_Tool
 from OCP.BRepMesh import BRepMesh_IncrementalMesh
+from OCP.BRepTools import BRepTools
 from OCP.TopAbs import TopAbs_REVERSED
 from OCP.TopLoc import TopLoc_Location
 from OCP.TopoDS import TopoDS_Solid
@@ -41,6 +42,7 @@ def is_closed(faces: Triangles) -> bool:
 
 def _meshed(solid: TopoDS_Solid, deflection: float) -> tuple[Vertices, Triangles]:
     """By the kernel's mesher, which also does curved faces."""
+    BRepTools.Clean_s(solid)  # the mesher would leave a finer mesh that someone asked for before
     BRepMesh_IncrementalMesh(solid, deflection, False, ANGLE, False)
     points: list[Point3] = []
     faces: list[tuple[int, int, int]] = []

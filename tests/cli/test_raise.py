@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import json
+import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 import pytest
 from ribwright.cli.main import run
-from ribwright.outputs import OUTPUTS
+from ribwright.exchange.step import read_step
+from ribwright.outputs import OUTPUTS, USUAL
+from ribwright.pieces import Piece
 
 DESCRIPTION = """\
 name = "garden store"
@@ -45,7 +49,7 @@ def here(raised: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def test_everything_is_in_one_folder_of_the_buildings_name() -> None:
     assert [folder.name for folder in Path("out").iterdir()] == ["garden-store"]
     made = Path("out/garden-store")
-    assert {file.name for file in made.iterdir()} >= {output.name for output in OUTPUTS}
+    assert {file.name for file in made.iterdir()} >= {output.name for output in USUAL}
     assert all(file.stat().st_size for file in made.iterdir())
     assert not [file.name for file in made.iterdir() if file.name.startswith(".")]
 
@@ -56,12 +60,73 @@ def test_it_prints_the_schedule_and_says_where_things_are(capsys: pytest.Capture
     assert run(["schedule", "store.toml"]) == 0
     assert said.startswith(capsys.readouterr().out)
     assert "Written to elsewhere:" in said
-    assert all(output.name in said for output in OUTPUTS)
+    assert all(output.name in said for output in USUAL)
     assert "licensed engineer" in said
     assert error == ""
-    for output in OUTPUTS:  # equal descriptions give equal files
+    for output in USUAL:  # equal descriptions give equal files
         again = Path("elsewhere", output.name).read_bytes()
         assert again == Path("out/garden-store", output.name).read_bytes(), output.name
+
+
+def test_what_is_left_out_is_left_out_of_the_models_files_alone(capsys: pytest.CaptureFixture[str]) -> None:
+    """The lists stay those of the whole building, byte for byte; the model's have what was asked for."""
+    whole = read_step("out/garden-store/model.step").pieces
+    assert run(["raise", "store.toml", "--out", "bare", "--without", "Screws", "--without", "closures"]) == 0
+    left = [piece for piece in whole if piece.group[0] not in ("screws", "closures")]
+    out = bodies(whole) - bodies(left)
+    assert out > 100
+    assert f"Left out of the model's files, not of the lists: {out} bodies.\n" in capsys.readouterr().out
+    assert names(read_step("bare/model.step").pieces) == names(left)
+    lists = [output.name for output in USUAL if not output.name.startswith("model")]
+    assert len(lists) == 4
+    for name in lists:
+        assert Path("bare", name).read_bytes() == Path("out/garden-store", name).read_bytes(), name
+    sheet = next(piece for piece in whole if piece.role == "wall sheet").name
+    roof = ["--only", "roof", "--only", sheet, "--without", "right slope"]
+    assert run(["raise", "store.toml", "--out", "bare", *roof]) == 0
+    kept = [piece for piece in whole if piece.group == ("roof", "left slope") or piece.name == sheet]
+    assert names(read_step("bare/model.step").pieces) == names(kept)
+    assert {piece.mark for piece in read_step("bare/model.step").pieces} == {piece.mark for piece in kept}
+
+
+def bodies(pieces: Iterable[Piece]) -> int:
+    return sum(piece.count for piece in pieces)
+
+
+def names(pieces: Iterable[Piece]) -> list[str]:
+    return [piece.name for piece in pieces]
+
+
+def test_formats_are_written_on_request_beside_the_usual_ones(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["raise", "store.toml", "--out", "some", "--formats", "dxf, 3MF", "--without", "screws"]) == 0
+    usual = {output.name for output in USUAL}
+    assert {file.name for file in Path("some").iterdir()} == usual | {"model.dxf", "model.3mf"}
+    assert "model.dxf " in capsys.readouterr().out
+    assert run(["raise", "store.toml", "--out", "every", "--all", "--only", "frame"]) == 0
+    assert {file.name for file in Path("every").iterdir()} == {output.name for output in OUTPUTS}
+    assert all(output.name in capsys.readouterr().out for output in OUTPUTS[-1:])
+    assert all(file.stat().st_size for file in Path("every").iterdir())
+
+
+@pytest.mark.parametrize(("asked", "absent"), [(["--formats", "3mf"], ["3mf"]), (["--all"], ["ifc", "usdz"])])
+def test_an_extra_that_is_not_installed_is_one_line(
+    asked: list[str],
+    absent: list[str],
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    for output in OUTPUTS:
+        if output.word in absent:
+            monkeypatch.setitem(sys.modules, output.needs, None)  # which is how Python says: there is none
+    assert run(["raise", "store.toml", "--out", "nothing", *asked]) == 2
+    said, error = capsys.readouterr()
+    files = ", ".join(f"model.{word}" for word in absent)
+    assert said == ""
+    assert error == (
+        f"{files}: what writes it is not here; "
+        f'python3 -m pip install "ribwright[{",".join(absent)}]" brings it\n'
+    )
+    assert not Path("nothing").exists()
 
 
 @pytest.mark.parametrize("form", ["table", "csv", "json", "md"])
@@ -102,6 +167,11 @@ def test_a_picture_goes_where_the_model_is(missing: object, capsys: pytest.Captu
     ("arguments", "said"),
     [
         (["picture", "store.toml", "--only", "chimney"], "nothing is called 'chimney' here"),
+        (
+            ["raise", "store.toml", "--without", "chimney"],
+            "nothing is called 'chimney' here; there are: slab",
+        ),
+        (["raise", "store.toml", "--only", "slab", "--without", "slab"], "nothing is left of the building"),
         (["picture", "store.toml", "--close-up", "chimney"], "close-up: read 'chimney'"),
         (["picture", "store.toml", "--distance", "near"], "read 'near'; would do: a length"),
         (["picture", "store.toml", "--size", "0x0"], "read '0x0'; would do: 1600x1000"),

@@ -14,7 +14,8 @@ import numpy as np
 import pytest
 import trimesh
 from ribwright.catalog.colours import rgb
-from ribwright.outputs import GLB, write_outputs
+from ribwright.exchange.glb import write_glb
+from ribwright.order.lists.figures import figures_by_mark
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.planar import planar_faces
 from ribwright.solids.properties import volume
@@ -25,9 +26,9 @@ LARGEST = 4_000_000  # bytes; what a page can be asked to load
 
 @pytest.fixture(scope="module")
 def path(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("sample")
-    write_outputs(sample_model(), folder)
-    return folder / GLB.name
+    path = tmp_path_factory.mktemp("sample") / "model.glb"
+    write_glb(sample_model(), path, figures_by_mark(sample_schedule()))
+    return path
 
 
 @pytest.fixture(scope="module")
@@ -49,12 +50,15 @@ def nodes(content: dict[str, Any]) -> dict[str, dict[str, Any]]:
 
 @pytest.fixture(scope="module")
 def bodies(scene: trimesh.Scene) -> dict[str, trimesh.Trimesh]:
-    """Meshes by their node's name, in its frame (m); trimesh numbers a name that a group has too."""
-    names = {piece.name for piece in sample_model().pieces}
-    return {
-        node if node in names else node.rpartition("_")[0]: scene.geometry[scene.graph[node][1]]
-        for node in scene.graph.nodes_geometry
-    }
+    """Meshes by their node's name, in its frame (m)."""
+    return {node: scene.geometry[scene.graph[node][1]] for node in scene.graph.nodes_geometry}
+
+
+def test_no_two_nodes_have_the_same_name(content: dict[str, Any]) -> None:
+    """Whole paths name the groups: the walls' back is not the roof's."""
+    names = [node["name"] for node in content["nodes"]]
+    assert len(set(names)) == len(names)
+    assert {"walls back", "trims back", "screws back", "framing back"} <= set(names)
 
 
 def test_it_is_small_enough_for_a_page(path: Path) -> None:
@@ -94,9 +98,13 @@ def test_every_piece_is_a_node_that_says_what_it_is(nodes: dict[str, dict[str, A
         assert extras.get("count") == (len(piece.row) or None)
 
 
-def test_nodes_carry_what_the_schedule_says_of_their_mark(nodes: dict[str, dict[str, Any]]) -> None:
+def test_the_root_carries_once_what_the_schedule_says_of_each_mark(
+    content: dict[str, Any], nodes: dict[str, dict[str, Any]]
+) -> None:
     """A roof sheet of the sample, 15' 6-5/8" (its length is worked by hand in the test of run rules)."""
-    by_mark = {node["extras"]["mark"]: node["extras"] for node in nodes.values()}
+    by_mark = content["nodes"][0]["extras"]["marks"]
+    assert {node["extras"]["mark"] for node in nodes.values()} == set(by_mark)
+    assert not any("count of mark" in node["extras"] for node in nodes.values())
     listed = sample_schedule()
     assert {row.mark for row in listed.rows} | {item.mark for item in listed.items} == set(by_mark)
     roof = by_mark["R1"]

@@ -216,7 +216,7 @@ def test_the_kernels_reader_shows_tree_names_and_colours(tmp_path: Path) -> None
         "front 1", "front 2", "front 1 screws", "front 2 screws",
     ]  # fmt: skip
     products = [referred(label) for label in components(referred(back))]
-    assert [name_of(product) for product in products] == ["P1", "P2"]
+    assert [name_of(product) for product in products] == ["P1 wall sheet", "P2 wall sheet"]
     assert [srgb(document, product) for product in products] == [(220, 20, 60), (30, 144, 255)]
 
 

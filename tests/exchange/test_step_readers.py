@@ -218,7 +218,10 @@ def test_attributes_are_on_what_they_belong_to(part21: Part21) -> None:
     products = {p[2]: ref for ref, p in part21["PRODUCT_DEFINITION"].items()}
     formation = {p[2]: ref for ref, p in part21["PRODUCT_DEFINITION_FORMATION"].items()}
     named = {p[1]: products[formation[ref]] for ref, p in part21["PRODUCT"].items()}
-    assert (read[named["P2"]]["role"], read[named["P2"]]["gauge"]) == ("wall sheet", "29 ga")
+    assert (read[named["P2 wall sheet"]]["role"], read[named["P2 wall sheet"]]["gauge"]) == (
+        "wall sheet",
+        "29 ga",
+    )
     assert read[named[small_model().name]]["units"] == "ft-in"
 
 

@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
+import io
+import zipfile
 from collections.abc import Iterator
 from pathlib import Path
 
 import numpy as np
 import pytest
 import trimesh
-from ribwright.exchange.stl import write_stl
-from ribwright.pieces import Piece
+from ribwright.exchange.stl import read_stl, write_marks, write_stl
+from ribwright.outputs import OUTPUTS, write_outputs
+from ribwright.pieces import Model, Piece
+from ribwright.roles import list_of
 from ribwright.solids.placed import row_triangles
 from ribwright.solids.properties import triangles, volume
 from support.sample_building import sample_model
+from support.store import store, store_schedule
 
 
 @pytest.fixture(scope="module")
@@ -75,3 +80,40 @@ def test_every_body_stands_in_its_place(soup: trimesh.Trimesh) -> None:
     for piece, mesh in bodies(soup):
         points = np.array([piece.place.point(p) for p in row_triangles(piece.solid, piece.row)[0].tolist()])
         assert mesh.bounds == pytest.approx(np.array([points.min(axis=0), points.max(axis=0)]), abs=2e-3)
+
+
+def test_each_mark_by_itself_lies_on_the_bench(tmp_path: Path) -> None:
+    """Its lowest corner at the origin, as long along y as the schedule says, closed, of its volume."""
+    write_marks(store(), tmp_path / "marks.zip")
+    listed = store_schedule()
+    rows = {row.mark: row for row in (*listed.rows, *listed.items)}
+    of_mark = {piece.mark: piece for piece in store().pieces}
+    with zipfile.ZipFile(tmp_path / "marks.zip") as archive:
+        assert {name.split(" ")[0] for name in archive.namelist()} == rows.keys()
+        for mark, row in rows.items():
+            mesh = trimesh.load_mesh(io.BytesIO(archive.read(f"{mark} {row.role}.stl")), "stl")
+            assert mesh.is_watertight, mark
+            assert mesh.bounds[0] == pytest.approx([0, 0, 0], abs=2e-3), mark
+            assert mesh.volume == pytest.approx(volume(of_mark[mark].solid), rel=1e-2), mark
+            if list_of(row.role) in ("sheets", "members", "trims"):
+                assert mesh.bounds[1][1] == pytest.approx(row.length, abs=2e-3), mark
+
+
+def test_equal_models_give_equal_archives() -> None:
+    one, other = io.BytesIO(), io.BytesIO()
+    write_marks(store(), one)
+    write_marks(Model(store().name, store().units, store().pieces), other)
+    assert one.getvalue() == other.getvalue()
+
+
+def test_the_building_and_its_screws_are_written_apart(tmp_path: Path) -> None:
+    """Together they are the whole, triangle for triangle; bodies by their corners."""
+    outputs = [output for output in OUTPUTS if output.name.endswith(".stl")]
+    write_outputs(store(), tmp_path, outputs)
+    screws = sum(piece.count for piece in store().pieces if list_of(piece.role) == "screws")
+    counts = {}
+    for output in outputs:
+        counts[output.name] = trimesh.load_mesh(tmp_path / output.name).body_count
+    assert counts["screws.stl"] == screws > 100
+    whole = sum(len(triangles(piece.solid)[1]) * piece.count for piece in store().pieces)
+    assert sum(len(read_stl(tmp_path / output.name)) for output in outputs) == whole

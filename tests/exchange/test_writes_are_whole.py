@@ -26,7 +26,7 @@ import pytest
 from ribwright.errors import FileError
 from ribwright.exchange.atomic_files import ROOM
 from ribwright.intake import parse
-from ribwright.outputs import OUTPUTS, STEP, write_outputs
+from ribwright.outputs import USUAL, write_outputs
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 
@@ -40,6 +40,7 @@ pitch = "4/12"
 OLD, NEW = STORE.format("12 ft"), STORE.format("16 ft")
 RUN = "from ribwright.cli.start import main; main()"
 KILLS = 8
+STEP = USUAL[0].name
 SOON = 30.0  # s; what is waited for takes milliseconds
 
 Files = dict[str, bytes]
@@ -105,7 +106,7 @@ def command(here: Path, text: str, out: Path) -> list[str]:
 
 
 def test_equal_descriptions_give_equal_files_in_every_process(sets: Sets, tmp_path: Path) -> None:
-    assert sets.old.keys() == sets.new.keys() == {output.name for output in OUTPUTS}
+    assert sets.old.keys() == sets.new.keys() == {output.name for output in USUAL}
     assert all(sets.old[name] != sets.new[name] for name in sets.old)
     environment = {**os.environ, "PYTHONHASHSEED": "7"}
     subprocess.run(
@@ -157,7 +158,7 @@ def test_killed_while_it_writes_it_takes_its_writer_along(sets: Sets) -> None:
     """Or the process for the STEP file would write on to its end, and hold the folder's lock so long."""
     kill_while_it_writes(sets)
     assert (sets.out / ROOM).is_dir()
-    assert not (sets.out / ROOM / STEP.name).exists()
+    assert not (sets.out / ROOM / STEP).exists()
     assert sets.lying() == "old"
 
 
@@ -194,7 +195,7 @@ def largest_file(size: int) -> Iterator[None]:
         resource.setrlimit(resource.RLIMIT_FSIZE, (soft, hard))
 
 
-@pytest.mark.parametrize("name", [output.name for output in OUTPUTS])
+@pytest.mark.parametrize("name", [output.name for output in USUAL])
 def test_a_file_that_may_not_grow_leaves_the_old_set(sets: Sets, name: str) -> None:
     """One byte less than this file needs: it, and all that are larger, cannot be finished."""
     sets.lay()
@@ -224,11 +225,11 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
 def test_a_full_disk_is_said_in_a_line_and_leaves_nothing(small_disk: Path) -> None:
     out = small_disk / "out"
     out.mkdir()
-    (out / STEP.name).write_bytes(b"mine")
+    (out / STEP).write_bytes(b"mine")
     done = subprocess.run(command(small_disk, NEW, out), check=False, capture_output=True, text=True)
     assert (done.returncode, done.stdout, done.stderr.count("\n")) == (2, "", 1)
     assert done.stderr.lower().endswith(": no space left on device\n")
-    assert files(out) == {STEP.name: b"mine"}
+    assert files(out) == {STEP: b"mine"}
     assert not (out / ROOM).exists()
 
 

@@ -12,11 +12,12 @@ import zlib
 import numpy as np
 import numpy.typing as npt
 import pytest
+from ribwright.choosing import chosen
 from ribwright.errors import FileError, RibwrightError
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.recipe import Prism, Section
-from ribwright.show.choosing import chosen, point_of
+from ribwright.show.close_up import point_of
 from ribwright.show.lines import lines
 from ribwright.show.picture import picture
 from ribwright.solids import realise

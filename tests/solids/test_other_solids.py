@@ -106,3 +106,9 @@ def test_triangles_of_a_curve_keep_within_the_deflection() -> None:
         wall = faces[np.ptp(points[faces, 2], axis=1) > 0]
         middles = (points[wall] + points[np.roll(wall, 1, axis=1)]) / 2
         assert 50 - np.hypot(middles[..., 0], middles[..., 1]).min() < deflection * 1.001
+
+
+def test_triangles_are_as_coarse_as_asked_whatever_was_asked_before() -> None:
+    solid = realise(Turned(tuple((2 * r, z) for r, z in WASHER)))
+    fine, coarse = (len(triangles(solid, deflection)[1]) for deflection in (0.001, 0.1))
+    assert coarse < fine / 2
