@@ -35,6 +35,7 @@ FOUND = {
     "a ledge that ends the base trim behind the screws": SMALL
     + 'pitch = "3/12"\n[slab]\nledge_depth = "0.641 in"\n',
     "screws through trims where they lap": SMALL + 'pitch = "10 deg"\n[trim]\nlap = "12 in"\n',
+    "a single screw a rib on a steep rake": SMALL + 'pitch = "18/12"\n[screws]\nends = "single"\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),

@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import ceil
+from math import ceil, hypot
 
 import numpy as np
 import shapely
@@ -35,6 +35,8 @@ from .steel_contact import Wall
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
+HOLDS = 12 * INCH
+"""mm of a sheet's end past its last screw; down a steep rake a single one a rib would leave more. Ours."""
 JAMB = 24 * INCH
 """mm; the greatest distance between the screws along a jamb. Common practice, no source."""
 AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
@@ -159,7 +161,8 @@ def _at_ribs(profile: RibProfile, plan: Fastening, sheet: _Laid) -> Iterator[Mis
 def _side(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want]:
     """The crossings on one side of a rib with the lines of the face, by the lines' numbers."""
     foot = k * profile.pitch + side * profile.base / 2
-    u = sheet.u(foot + side * plan.screws.beside_rib)
+    foot_to_screw = profile.base / 2 + plan.screws.beside_rib
+    u = sheet.u(k * profile.pitch + side * foot_to_screw)
     pan = (sheet.u(foot), sheet.u(k * profile.pitch + side * profile.pitch / 2))
     if not 0.0 <= u <= plan.face.width:
         return {}
@@ -172,7 +175,10 @@ def _side(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, side: floa
         crossed = _apart(sorted(heights))
         for place, (v, i) in enumerate(crossed):
             at_end = place in (0, len(crossed) - 1)
-            pair = (plan.screws.ends if at_end else plan.screws.between) == "pair"
+            alone = (profile.pitch + profile.leg - foot_to_screw) * hypot(1.0, plan.lines[i].rise)
+            pair = (plan.screws.ends if at_end else plan.screws.between) == "pair" or (
+                at_end and alone > HOLDS
+            )
             found[i] = _Want(plan.lines[i], (u, v), pan, pair)
     return found
 
