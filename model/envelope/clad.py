@@ -5,7 +5,7 @@ Common practice throughout, no source, unless one is named.
 
 from __future__ import annotations
 
-from math import hypot
+from math import cos, hypot, radians, sin
 
 from ..description.building import Building, Skin
 from ..place import Point2
@@ -31,7 +31,7 @@ def _past_wall(building: Building, skin: Skin, side: Side) -> float:
         case Edge.BASE:
             return -foot(building)
         case Edge.CORNER | Edge.INSIDE_CORNER:
-            return skin.profile.leg if side.covers else 0.0
+            return _overrun(building, skin, side) if side.covers else 0.0
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.
@@ -47,3 +47,11 @@ def _past_slope(building: Building, side: Side) -> float:
         case Edge.RIDGE:
             return -building.sheets.ridge_gap
     return 0.0
+
+
+def _overrun(building: Building, skin: Skin, side: Side) -> float:
+    """Past a corner a leg, measured square from the other wall to the sheets' farthest point: in an obtuse
+    corner that is a crown's, else the pan's."""
+    angle = radians(side.angle)
+    lean = outermost(building.sheets, skin) * max(0.0, -round(cos(angle), 12))
+    return (skin.profile.leg - lean) / sin(angle)

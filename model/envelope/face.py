@@ -13,7 +13,7 @@ from itertools import pairwise
 from math import cos, hypot, radians, sin
 
 from ..description.building import Opening, Skin
-from ..place import Place, Point2
+from ..place import Place, Point2, Point3
 from .edges import Edge, is_wall
 from .top_line import TopLine
 
@@ -99,6 +99,11 @@ class Face:
         return TopLine((*(side.end for side in reversed(over)), over[0].start))
 
     @property
+    def raking(self) -> tuple[tuple[Point2, Point2], ...]:
+        """The rakes of a wall, from its left to its right, each from its left end."""
+        return tuple((side.end, side.start) for side in reversed(self.named(Edge.RAKE)))
+
+    @property
     def raked(self) -> bool:
         """Whether a wall's upper edge is a rake anywhere: a gable."""
         return any(side.kind is Edge.RAKE for side in self.sides) and not self.sloped
@@ -106,6 +111,19 @@ class Face:
     def beside(self, hand: str) -> Side:
         """The side at a face's left or right end."""
         return self.sides[-1] if hand == "left" else self.sides[1]
+
+    def reach(self) -> Point2:
+        """The least and the greatest u of its steel line."""
+        return min(u for u, _ in self.outline), max(u for u, _ in self.outline)
+
+    def end(self, hand: str, v: float, inset: float) -> tuple[Point3, Point3]:
+        """A point, and the normal towards the right, of the plane on a slope's left or right edge, moved
+        into the face, over a height v."""
+        inward = 1.0 if hand == "left" else -1.0
+        (u0, v0), (u1, v1) = self.beside(hand).moved(-inset)
+        size = hypot(u1 - u0, v1 - v0)
+        normal = (-inward * (v1 - v0) / size, inward * (u1 - u0) / size, 0.0)
+        return (u0 + (v - v0) * (u1 - u0) / (v1 - v0), v, 0.0), normal
 
     def named(self, *kinds: Edge) -> tuple[Side, ...]:
         """Its sides of some kinds."""
@@ -138,7 +156,8 @@ class Rake:
 
 def rakes(gable: Face) -> tuple[Rake, ...]:
     """The rakes of a gable, those that climb to the right first, each from its wall's end on."""
-    points = gable.top.points
+    raking = gable.raking
+    points = (raking[0][0], *(end for _, end in raking)) if raking else ()
     found: list[Rake] = []
     for hand, side, line in (("left", 1.0, points), ("right", -1.0, points[::-1])):
         for number, (foot, head) in enumerate(pairwise(line)):

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import hypot
+from math import dist, hypot
 
 from ..description.building import Building, Hand, Run
 from ..description.said_limits import NOISE
+from ..place import Point2
 from .edges import Edge
 from .face import Face, Side
 from .faces import faces_of
@@ -20,13 +21,25 @@ from .shell import Shell
 
 @dataclass(frozen=True, slots=True)
 class Eave:
-    """A side wall's head: its height, and how much the roof rises inward from it in one of run (falls, at a
-    high eave, where it is below nought)."""
+    """A side wall's head: its corners (u, v) from the wall's left end to its right, and how much the roof
+    rises inward from it in one of run (falls, at a high eave, where it is below nought)."""
 
     wall: str
     slope: str
-    height: float
+    left: Point2
+    right: Point2
     rise: float
+
+    @property
+    def height(self) -> float:
+        """Of its lower end."""
+        return min(self.left[1], self.right[1])
+
+    @property
+    def along(self) -> Point2:
+        """Unit vector from its left end to its right."""
+        size = dist(self.left, self.right)
+        return ((self.right[0] - self.left[0]) / size, (self.right[1] - self.left[1]) / size)
 
     @property
     def cos(self) -> float:
@@ -48,11 +61,13 @@ class RoofLines:
     """Numbers that follow from the shell of a building and the depths of its steel."""
 
     building: Building
+    measured: Shell | None = None
+    """A shell as it stands on its site, instead of the one that the description's sizes make."""
 
     @cached_property
     def shell(self) -> Shell:
         """The corners and loops it all follows."""
-        return shell_of(self.building)
+        return self.measured or shell_of(self.building)
 
     @cached_property
     def faces(self) -> tuple[Face, ...]:
@@ -80,7 +95,7 @@ class RoofLines:
         found = {}
         for wall in self.walls:
             for side in wall.named(Edge.EAVE, Edge.HIGH_EAVE):
-                found[wall.name] = Eave(wall.name, side.other, side.end[1], side.rise)
+                found[wall.name] = Eave(wall.name, side.other, side.end, side.start, side.rise)
         return found
 
     def eave_beside(self, gable: Face, hand: str) -> Eave | None:

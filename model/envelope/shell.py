@@ -64,7 +64,8 @@ class Shell:
         """Where the upright plane at y crosses the faces: over the roof from the foot of the left wall to
         that of the right one, in (x, z)."""
         found = {loop.name: ends for loop in self.loops if (ends := _crossing(self.points(loop), y))}
-        at = min((end for ends in found.values() for end in ends), key=lambda end: (end[0], end[1]))
+        feet = [end for ends in found.values() for end in ends]
+        at = min(feet, key=lambda end: (round(end[1], 3), end[0]))
         chain: list[Crossing] = []
         while found:
             name = min(found, key=lambda one: min(dist(at, end) for end in found[one]))

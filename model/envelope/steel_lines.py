@@ -213,7 +213,7 @@ class SteelLines(RoofLines):
 
     def _along(self, wall: Face) -> list[float]:
         """u of every frame's centre plane along a side wall, from its left."""
-        return sorted(wall.frame.seen((0.0, y, 0.0))[0] for y in self.frames)
+        return sorted((y - wall.frame.origin[1]) / wall.frame.x[1] for y in self.frames)
 
     def uprights(self, wall: Face) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

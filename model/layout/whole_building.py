@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from ..description.building import Building
 from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
+from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
 from ..recipe import Part
 from ..terms import Terms
@@ -41,9 +42,12 @@ class Laid:
     terms: Terms
 
 
-def lay_out(building: Building) -> Laid:
-    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws."""
-    trim = TrimLines(building)
+def lay_out(building: Building, measured: Shell | None = None) -> Laid:
+    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws.
+
+    measured: a shell as it stands on its site, instead of the one that the description's sizes make.
+    """
+    trim = TrimLines(building, measured)
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 import shapely
 from shapely.geometry import LineString
@@ -133,10 +132,9 @@ def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
     span = (lines.head_clearance + EDGE, steel.rake_leg - EDGE)
     deep = clear_of(steel.rake_leg / 2, span, [(drop - CLEAR, drop + CLEAR)])
     line = face.top.lowered(deep)
-    for (u0, v0), (u1, v1) in pairwise(face.top.points):
-        if v0 != v1:
-            middle, rise = (u0 + u1) / 2, (v1 - v0) / (u1 - u0)
-            yield ScrewLine(line.height(middle) - (middle - u0) * rise, u0, u1, rise)
+    for (u0, v0), (u1, v1) in face.raking:
+        middle, rise = (u0 + u1) / 2, (v1 - v0) / (u1 - u0)
+        yield ScrewLine(line.height(middle) - (middle - u0) * rise, u0, u1, rise)
 
 
 def _beside(lines: TrimLines, face: Face, opening: Opening, behind: Sequence[Wall]) -> Iterator[ScrewLine]:

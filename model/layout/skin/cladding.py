@@ -97,7 +97,7 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
         ("material", "steel"),
     )
     centre = run_centre(lines.steel, face)
-    for lay in run(skin.profile, lines.steel.run(face), (left, right), (0.0, face.width), centre):
+    for lay in run(skin.profile, lines.steel.run(face), (left, right), face.reach(), centre):
         start, end = lay.reach(skin.profile)
         whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
         pieces = _sound(shapely.intersection(wanted, whole))

@@ -9,6 +9,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import FOAM
+from ...envelope.top_line import TopLine
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
@@ -33,9 +34,11 @@ INSET = 0.02
 def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
-    head = max(v for _, v in face.clad) - (lines.side - lines.crown(face)) * max(0.0, eave.rise)
-    top = lines.side - lines.building.sheets.flange
+    fall = (lines.side - lines.crown(face)) * max(0.0, eave.rise)
+    heads, top = TopLine(face.clad[:1:-1]), lines.side - lines.building.sheets.flange
     for lay in _lays(lines, face):
+        start, end = lay.reach(face.skin.profile)
+        head = min(heads.height(max(start, 0.0)), heads.height(min(end, face.width))) - fall
         yield from _over(lines, face, lay, (head - DEEP, head), top, (0.0, face.width))
 
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 from math import atan, degrees, hypot
 
 from ...catalog.sections import strut_section
@@ -46,11 +45,10 @@ def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
 def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
     """Purlins of one slope, between the rake angles; their toes point up the slope."""
     shape = lines.building.framing.purlin
-    inset = lines.rake_stop
     for number, v in enumerate(lines.purlins(face), 1):
         centre = (0.0, v, -shape.depth / 2)
-        ends = (square((inset, v, 0.0), RIGHT), square((face.width - inset, v, 0.0), RIGHT))
-        recipe, place = member(shape.section(), centre, RIGHT, OUT, *ends)
+        ends = [Plane(*face.end(hand, v, lines.rake_stop)) for hand in ("left", "right")]
+        recipe, place = member(shape.section(), centre, RIGHT, OUT, ends[0], ends[1])
         yield _part(face, f"purlin {number}", Role.PURLIN, recipe, place)
 
 
@@ -182,12 +180,12 @@ def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     """A cee on edge under the eave corner, its upper flange folded to the pitch."""
     shape = lines.building.framing.eave_strut
     section: Section = strut_section(shape, degrees(atan(eave.rise)))
-    centre = (0.0, eave.height, 0.0)
+    centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
     over_columns = lines.strut_foot(eave) >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
     for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
-        made = member(section, centre, RIGHT, UP, *ends)
+        made = member(section, centre, along, UP, *ends)
         yield _part(face, f"eave strut {number}", Role.EAVE_STRUT, *made)
 
 
@@ -203,9 +201,7 @@ def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
     inward = shape.width / 2 if lines.setback else shape.thickness / 2
     points = face.top.points
     hands: Counter[str] = Counter()
-    for (u0, v0), (u1, v1) in pairwise(points):
-        if v0 == v1:
-            continue
+    for (u0, v0), (u1, v1) in face.raking:
         size = hypot(u1 - u0, v1 - v0)
         along = ((u1 - u0) / size, (v1 - v0) / size, 0.0)
         depth = (-along[1], along[0], 0.0)

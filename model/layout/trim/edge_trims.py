@@ -8,7 +8,7 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
-from ...place import Place, Point3, add, cross, dot
+from ...place import Place, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
@@ -89,6 +89,7 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
     line = ((x, y - leg[before.name]), (x, y), (x + far * along[0], y + far * along[1]))
     eave = lines.steel.eaves[covered.name]
     roof = lines.steel.named[eave.slope].frame.z
+    head = covered.top.height(0.0 if covered is after else covered.width)
     return TrimRun(
         name=f"{covering.name} {covered.name} corner trim",
         role=Role.CORNER_TRIM,
@@ -99,7 +100,7 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         thickness=t,
         start=Plane((0.0, 0.0, lines.foot), ALONG),
         # The head is cut to the roof's steel plane.
-        end=Plane((0.0, 0.0, eave.height - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
+        end=Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
         nest=(t, t),
     )
 
@@ -115,16 +116,18 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
         inner = ((legs.in_plane, legs.in_plane * rise), (-e, -e * rise), (-e, -e * rise - legs.out_of_plane))
         low, high = sorted((-(e + 3 * t) * rise, legs.in_plane * rise))
         cut = (-e - 3 * t - 1, low, legs.in_plane + 1, high + 5)
-        run = wall.width + 2 * lines.gable
+        across, up = eave.along
+        run = wall.width / across + 2 * lines.gable
         # x level, across the wall; z the way of laying. On a wall that faces right both are turned about.
         rightward = dot(wall.frame.x, FRONT) > -SQUARE
-        x, start = (-1.0, -lines.gable) if rightward else (1.0, wall.width + lines.gable)
+        x, (u, v) = (-1.0, eave.left) if rightward else (1.0, eave.right)
+        start = (u + x * lines.gable * across, v + x * lines.gable * up, 0.0)
         yield TrimRun(
             name=f"{wall.name} eave trim",
             role=Role.EAVE_TRIM,
             group=("trims", wall.name),
             labels=lines.labels(wall.name, "eave"),
-            frame=wall.frame @ Place((start, eave.height, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
+            frame=wall.frame @ Place(start, (0.0, 0.0, x), (-up, across, 0.0)),
             line=inner if rightward else mirrored(inner),
             thickness=t,
             start=Plane((0.0, 0.0, 0.0), ALONG),
@@ -186,14 +189,15 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
             (apex, peak),
             (-near.reach, near.over - near.reach * near.rise),
         )
-        start = slope.frame @ Place((*ridge.end, 0.0))
-        level = cross(UP, slope.frame.x)
+        start, end = (slope.frame.point((*point, 0.0)) for point in (ridge.end, ridge.start))
+        along = unit(add(end, start, -1.0))
+        level = unit(cross(UP, along))
         yield TrimRun(
             name="ridge cap",
             role=Role.RIDGE_CAP,
             group=("trims", "ridge"),
             labels=lines.labels("ridge", "ridge"),
-            frame=Place(add(start.origin, slope.frame.x, -out), level, UP),
+            frame=Place(add(start, along, -out), level, cross(along, level)),
             line=line,
             thickness=t,
             start=Plane((0.0, 0.0, 0.0), ALONG),

@@ -13,6 +13,7 @@ from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
+from ...envelope.shell import Shell
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
 
@@ -24,11 +25,12 @@ class TrimLines:
     """Numbers that the trims share, mm. w: outward from a steel line."""
 
     building: Building
+    measured: Shell | None = None
 
     @cached_property
     def steel(self) -> OpeningLines:
         """The steel's numbers."""
-        return OpeningLines(self.building)
+        return OpeningLines(self.building, self.measured)
 
     def profile(self, kind: str) -> TrimProfile:
         """A kind's legs."""
