@@ -74,8 +74,9 @@ class Order:
     unpriced: tuple[str, ...] = field(default=())
 
 
-def order(schedule: Schedule, buying: Buying) -> Order:
-    """The order of a building."""
+def order(schedule: Schedule, buying: Buying | None = None) -> Order:
+    """The order of a building. buying: how things are bought; as its terms ask unless given."""
+    buying = buying or buying_on(schedule.terms)
     pairs = (*rake_pairs(schedule.rows), *rip_pairs(schedule.rows))
     plans = tuple(_plans(schedule, buying))
     lines = (
