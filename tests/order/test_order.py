@@ -16,7 +16,7 @@ from ribwright.layout.skin.ribs import graphs
 from ribwright.order.buying.blanks import rake_pairs, rip_pairs
 from ribwright.order.buying.order_list import Buying, Order, order
 from ribwright.order.buying.prices import priced, read_prices, total
-from ribwright.order.lists.handling import Carried, lifts, whole
+from ribwright.order.lists.handling import Carried, lifts
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.order.written.order_text import order_csv, order_table
 from ribwright.order.written.workbook import workbook
@@ -90,7 +90,7 @@ def test_every_quantity_is_counted_off_solids(ordered: Order, model: Model) -> N
 
 def test_weights_come_from_solids(listed: Schedule, model: Model) -> None:
     steel = [p for p in model.pieces if p.label("material") in ("steel", "screw")]
-    assert whole(listed) == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
+    assert listed.steel == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
     heavy = lifts(listed, Carried())
     assert heavy[0].weight == max(lift.weight for lift in heavy)
     assert all(lift.weight > 50 * POUND for lift in heavy)

@@ -42,8 +42,3 @@ def lifts(schedule: Schedule, carried: Carried) -> list[Lift]:
         if weight > carried.one
     ]
     return sorted(heavy, key=lambda lift: (-round(lift.weight, 3), lift.mark))
-
-
-def whole(schedule: Schedule) -> float:
-    """Of all steel, kg."""
-    return schedule.weight + sum(item.count * item.weight for item in schedule.items)

@@ -88,18 +88,23 @@ class Schedule:
 
     @property
     def count(self) -> int:
-        """Of pieces."""
+        """Of all sheets."""
         return sum(row.count for row in self.rows)
 
     @property
     def area(self) -> float:
-        """Of all pieces, flat (mm2): laps count twice."""
+        """Of all sheets, flat (mm2): laps count twice."""
         return sum(row.count * row.area for row in self.rows)
 
     @property
     def weight(self) -> float:
-        """Of all pieces (kg)."""
+        """Of all sheets (kg)."""
         return sum(row.count * row.weight for row in self.rows)
+
+    @property
+    def steel(self) -> float:
+        """Of all that is steel, sheets, members, trims and screws (kg)."""
+        return self.weight + sum(item.count * item.weight for item in self.items)
 
 
 def schedule(model: Model) -> Schedule:

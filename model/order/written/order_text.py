@@ -14,7 +14,7 @@ from ...units import format_length, format_weight, weight_unit
 from ..buying.order_list import LISTS, Line, Order
 from ..buying.prices import total
 from ..buying.stock import StockPlan
-from ..lists.handling import CAUTION, Carried, lifts, whole
+from ..lists.handling import CAUTION, Carried, lifts
 from ..lists.schedule import Schedule, Units
 
 NOTE = (
@@ -47,7 +47,7 @@ def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
         "two from one blank": [
             {"marks": [pair.first, pair.second], "count": pair.count, "how": pair.how} for pair in order.pairs
         ],
-        "weight": {"kg": snapped(whole(schedule), 0.1)},
+        "weight": {"kg": snapped(schedule.steel, 0.1)},
         "heavy": [
             {"mark": lift.mark, "kg": snapped(lift.weight, 0.01), "people": lift.people}
             for lift in lifts(schedule, carried)
@@ -97,7 +97,7 @@ def _plan_text(item: str, plan: StockPlan, order: Order) -> Iterator[str]:
 
 def _weights(schedule: Schedule, carried: Carried) -> Iterator[str]:
     units, unit = schedule.units, weight_unit(schedule.units)
-    yield f"Steel, all together: {format_weight(whole(schedule), units)} {unit}"
+    yield f"Steel, all together: {format_weight(schedule.steel, units)} {unit}"
     heavy = lifts(schedule, carried)
     if heavy:
         yield f"Heaviest piece: {heavy[0].mark}, {format_weight(heavy[0].weight, units)} {unit}"
