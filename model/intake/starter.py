@@ -98,7 +98,9 @@ def _blank(units: Units) -> str:
     lines = [f"#:schema {SCHEMA_FILE}"]
     for table in TABLES:
         live = table is TOP
-        header = {"top": [], "table": [f"[{table.name}]"], "array": [f"# [[{table.name}]]"]}[table.shape]
+        named = [f"[{table.name}]", f"# {table.example}"]
+        headers = {"top": [], "table": named[:1], "array": [f"# [[{table.name}]]"], "named": named}
+        header = headers[table.shape]
         lines += [f"# {table.help}", *header, *(_line(key, units, live) for key in table.keys), ""]
     return "\n".join(lines)
 

@@ -69,7 +69,7 @@ SHED = Model(
 )
 
 TABLE = """\
-Panel schedule: Shed
+Sheet list: Shed
 Lengths in feet and inches to 1/16; area in ft2 and weight in lb of one piece.
 Sheets lie face up, overlap rib on the left; ends are foot / head; cutouts are
 measured from the lower left corner.

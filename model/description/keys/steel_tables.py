@@ -119,9 +119,10 @@ TRIM = Table(
         Key(
             "colour",
             Colour(),
-            "a CSS colour name or #rrggbb",
+            "a CSS colour name, #rrggbb or your own",
             unless="the roof's",
             example=("slategray",) * 2,
+            also=("color",),
         ),
         *(
             Key(

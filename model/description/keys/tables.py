@@ -6,7 +6,7 @@ a table to the class of the same name). To add a table, add it to TABLES.
 
 from __future__ import annotations
 
-from .catalogued import Colour, GaugeNumber, Profile
+from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
 from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Choice, Length, Name, Pitch
@@ -18,6 +18,8 @@ UNSAID = "from the centre, or the low corner"
 USUAL_PROFILE = "36 x 9 x 3/4"
 KINDS = ("walk door", "overhead door", "window", "framed opening")
 
+
+WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
 
 TOP = Table(
     "",
@@ -61,6 +63,16 @@ ROOF = Table(
     ),
 )
 
+COLOURS = Table(
+    "colours",
+    "Colours by names of your own.",
+    (),
+    "named",
+    also=("colors",),
+    each=ColourCode(),
+    example='"barn red" = "#7a2e2a"',
+)
+
 SHEETS = Table(
     "sheets",
     "The ribbed sheets on walls and roof.",
@@ -80,8 +92,20 @@ SHEETS = Table(
             unless="the gauge's",
             example=("0.02 in", "0.5 mm"),
         ),
-        Key("wall_colour", Colour(), "a CSS colour name or #rrggbb", "gainsboro"),
-        Key("roof_colour", Colour(), "a CSS colour name or #rrggbb", "slategray"),
+        Key(
+            "wall_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            WALL_COLOUR,
+            also=("wall_color",),
+        ),
+        Key(
+            "roof_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            ROOF_COLOUR,
+            also=("roof_color",),
+        ),
         Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
         Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
@@ -215,6 +239,7 @@ OPENING = Table(
 
 TABLES = (
     TOP,
+    COLOURS,
     ROOF,
     SHEETS,
     GABLE_SHEETS,

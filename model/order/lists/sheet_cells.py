@@ -89,7 +89,7 @@ def heading(schedule: Schedule) -> tuple[str, str]:
     """The title, and what all the figures are in and reckoned from."""
     units = schedule.units
     return (
-        f"Panel schedule: {schedule.name}",
+        f"Sheet list: {schedule.name}",
         f"Lengths in {LENGTHS[units]}; area in {area_unit(units)} and weight in {weight_unit(units)} of one "
         "piece. Sheets lie face up, overlap rib on the left; ends are foot / head; cutouts are measured "
         "from the lower left corner.",
