@@ -56,6 +56,8 @@ def building_of(draft: Draft, name: str) -> Building:
         framing=_framing(draft.tables["framing"], top["pitch"]),
         door_room=DoorRoom(**draft.tables["door_room"]),
         runs=_runs(draft.tables["runs"]),
+        address=top["address"] or "",
+        date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
     )
 

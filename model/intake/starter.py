@@ -101,7 +101,8 @@ def _blank(units: Units) -> str:
         named = [f"[{table.name}]", f"# {table.example}"]
         headers = {"top": [], "table": named[:1], "array": [f"# [[{table.name}]]"], "named": named}
         header = headers[table.shape]
-        lines += [f"# {table.help}", *header, *(_line(key, units, live) for key in table.keys), ""]
+        keys = (_line(key, units, live and key.unless != "none") for key in table.keys)
+        lines += [f"# {table.help}", *header, *keys, ""]
     return "\n".join(lines)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
 from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
-from .value_kinds import Choice, Length, Name, Pitch
+from .value_kinds import Choice, Length, Name, Pitch, Text
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -26,6 +26,8 @@ TOP = Table(
     "A building. Lengths stand in quotes: 30 ft, 9 ft 2-1/2 in, 110.5 in, 9.144 m, 2500 mm.",
     (
         Key("name", Name(), "what the building is called", unless="the file's name"),
+        Key("address", Text(), "where it will stand", unless="none", example=("12 Mill Lane",) * 2),
+        Key("date", Text(), "of the job, as you write it", unless="none", example=("1 March 2026",) * 2),
         Key("units", Choice(("ft-in", "mm")), "how lengths are shown", "ft-in"),
         Key(
             "width",

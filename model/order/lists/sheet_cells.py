@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+from ...heading import SHORT, job, units_said
 from ...measure.blank import Cutout, End
-from ...units import area_unit, format_area, format_length, format_weight, weight_unit
+from ...units import format_area, format_length, format_weight
 from .items import format_thickness
 from .schedule import Row, Schedule, Units
-
-LENGTHS = {"ft-in": "feet and inches to 1/16", "mm": "mm"}
 
 TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up")
 """Columns of words, in order."""
@@ -87,10 +86,8 @@ def totals(schedule: Schedule) -> dict[str, str]:
 
 def heading(schedule: Schedule) -> tuple[str, str]:
     """The title, and what all the figures are in and reckoned from."""
-    units = schedule.units
     return (
-        f"Sheet list: {schedule.name}",
-        f"Lengths in {LENGTHS[units]}; area in {area_unit(units)} and weight in {weight_unit(units)} of one "
-        "piece. Sheets lie face up, overlap rib on the left; ends are foot / head; cutouts are measured "
-        "from the lower left corner.",
+        f"Sheet list: {job(schedule.name, schedule.terms)}",
+        f"{units_said(schedule.units)} Area and weight are of one piece. Sheets lie face up, overlap rib on "
+        f"the left; ends are foot / head; cutouts are measured from the lower left corner. {SHORT}",
     )

@@ -5,7 +5,9 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
+from ...heading import heading
 from ...measure.snap import snapped, snapped_area
 from ...printable import cell
 from ...units import area_unit, weight_unit
@@ -25,14 +27,18 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     """One row a mark, sheets first: figures as shown, words, then plain numbers to reckon with.
 
     parts: the lists wanted, all when empty. Comma-separated as RFC 4180 has it: quoted where needed,
-    lines end in CRLF. Cells that a list has no use for are empty.
+    lines end in CRLF. Cells that a list has no use for are empty. The first rows, of the list "job", say
+    whose it is, what figures are in, and what this is not.
     """
     units = schedule.units
     shown = {"area": f"area {area_unit(units)}", "weight": f"weight {weight_unit(units)}"}
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow([shown.get(name, name) for name in COLUMNS])
-    for cells in _rows(schedule, chosen(parts)):
+    job: tuple[dict[str, object], ...] = tuple(
+        {"list": "job", "what": line} for line in heading(schedule.name, schedule.terms, units)
+    )
+    for cells in chain(job, _rows(schedule, chosen(parts))):
         writer.writerow([cell(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 

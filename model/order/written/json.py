@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
+from ...heading import NOTE
 from ...measure.blank import Cutout, End
 from ...measure.snap import snapped, snapped_area, snapped_volume
 from ...roles import LISTS
@@ -30,10 +31,12 @@ def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
 
 
 def _content(schedule: Schedule) -> dict[str, Any]:
-    units = schedule.units
+    units, terms = schedule.units, schedule.terms
     return {
         "name": schedule.name,
+        **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": units,
+        "note": NOTE,
         SHEETS: [_row(row, units) for row in schedule.rows],
         "totals": {
             "count": schedule.count,
