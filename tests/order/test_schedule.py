@@ -199,7 +199,7 @@ def test_a_table_fits_its_columns_and_says_each_thing_once(width: int, units: st
 
 
 def test_a_wide_table_has_one_line_a_mark(shed: Schedule) -> None:
-    lines = table(shed, 200).splitlines()
+    lines = table(shed, 220).splitlines()
     (raked,) = (line for line in lines if line.startswith("W2"))
     assert raked.split("  ")[-1] == "1 head up"
     assert 'square / rake 9-1/2" high right' in raked

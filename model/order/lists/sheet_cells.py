@@ -5,10 +5,11 @@ from __future__ import annotations
 from ...heading import SHORT, job, units_said
 from ...measure.blank import Cutout, End
 from ...units import format_area, format_length, format_weight
+from .handling import people_text
 from .items import format_thickness
 from .schedule import Row, Schedule, Units
 
-TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up")
+TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up", "people")
 """Columns of words, in order."""
 FIGURES = ("mark", "count", "width", "cover", "length", "area", "weight")
 """Columns of figures, in order, after the mark that they belong to."""
@@ -37,6 +38,7 @@ def texts(row: Row, units: Units) -> dict[str, str]:
         "thickness": format_thickness(row.thickness, units),
         "faces": ", ".join(row.faces),
         "up": up(row),
+        "people": people_text(row),
     }
 
 

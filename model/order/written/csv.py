@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 
 from ...heading import heading
-from ...measure.snap import snapped, snapped_area
+from ...measure.snap import snapped, snapped_area, snapped_weight
 from ...printable import cell
 from ...units import area_unit, weight_unit
 from ..lists import item_cells, sheet_cells
@@ -18,7 +18,7 @@ from ..lists.schedule import Row, Schedule, Units
 
 COLUMNS = (
     *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
-    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up"),
+    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up", "people"),
     *("width mm", "cover mm", "length mm", "thickness mm", "area mm2", "weight kg"),
 )
 
@@ -63,12 +63,12 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
         "length mm": snapped(row.length, 0.01),
         "thickness mm": snapped(row.thickness, THICKNESS),
         "area mm2": snapped_area(row.area),
-        "weight kg": snapped(row.weight, 0.001),
+        "weight kg": snapped_weight(row.weight),
     }
 
 
 def _item(name: str, item: Item, units: Units) -> dict[str, object]:
-    weight = {"weight kg": snapped(item.weight, 0.001)} if item.weight else {}
+    weight = {"weight kg": snapped_weight(item.weight)} if item.weight else {}
     thickness = {"thickness mm": snapped(item.thickness, THICKNESS)} if item.thickness else {}
     return {
         "list": name,
