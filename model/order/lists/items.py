@@ -30,7 +30,9 @@ class Item:
     screw its shank's diameter and length under the head; "" for what has none. length: overall, along
     it. thickness: of the wall of a member or trim; 0 for others. ends: degrees off square. holes:
     diameters of round holes. weight: of one, as steel; 0 for what is none. gauge, profile: as labelled.
-    shank, head: of a screw, (diameter, length under the head) and its kind. bends: of a folded trim.
+    shank, head: of a screw, (diameter, length under the head) and its kind. bends, painted: of a folded trim,
+    and the side of it that is seen, of one item of each
+    kind.
     opening, standing: of what fills one: which, and (how wide, how high) it stands.
     """
 
@@ -53,6 +55,7 @@ class Item:
     shank: tuple[float, float] | None = None
     head: str = ""
     bends: Bends | None = None
+    painted: str = ""
     opening: str = ""
     standing: tuple[float, float] = (0.0, 0.0)
 

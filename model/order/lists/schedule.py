@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import atan2, degrees, hypot
 from typing import Literal
 
@@ -11,6 +11,7 @@ from ...measure.blank import Cutout, End
 from ...measure.congruent import Group, groups
 from ...measure.laps import CladPlane, clad_planes, side_laps
 from ...measure.member import MeasuredMember
+from ...measure.painted import Surroundings
 from ...measure.sheet import MeasuredSheet
 from ...measure.told_by_shape import told_by_shape
 from ...pieces import Model
@@ -130,9 +131,8 @@ def schedule(model: Model) -> Schedule:
         for member in group.members
     )
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    items = (
-        item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
-    )
+    members = [(group, group.measured) for group in found if isinstance(group.measured, MeasuredMember)]
+    items = _with_paint(model, [(group, item(group, measured, units)) for group, measured in members])
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
     places = {one.name: (one.mark, one.head_up) for one in placed}
@@ -149,6 +149,19 @@ def schedule(model: Model) -> Schedule:
         max(map(_pitch, planes), default=0.0),
         tuple(face_plans(model, clad, places)),
     )
+
+
+def _with_paint(model: Model, items: list[tuple[Group, Item]]) -> Iterator[Item]:
+    """The items, the first of each kind of trim with the side of it that is seen."""
+    around = Surroundings(model.pieces)
+    told: set[tuple[object, ...]] = set()
+    for group, one in items:
+        kind = (one.role, one.colour, one.gauge, one.bends and round(one.bends.girth))
+        if one.bends is None or kind in told:
+            yield one
+            continue
+        told.add(kind)
+        yield replace(one, painted=around.painted(group.members[0].piece, one.bends))
 
 
 def _pitch(plane: CladPlane) -> float:

@@ -11,7 +11,10 @@ CLOSED = 10.0
 
 
 def bend_text(item: Item, units: Units) -> str:
-    """`legs 3-1/8" 104 deg 3"; girth 6-1/8"`: legs outside, with the inside angle between two of them."""
+    """`legs 3-1/8" 104 deg 3"; girth 6-1/8"`: legs outside, with the inside angle between two of them.
+
+    Painted outside is outside of the bend beside the longer end leg.
+    """
     bends = item.bends
     if bends is None:
         return ""
@@ -19,13 +22,14 @@ def bend_text(item: Item, units: Units) -> str:
     for angle, leg in zip(bends.angles, bends.legs[1:], strict=True):
         turned = "hem" if angle < CLOSED else f"{angle:.1f}".removesuffix(".0") + " deg"
         words += [turned, format_length(leg, units)]
-    return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}"
+    paint = f"; painted {item.painted}" if item.painted else ""
+    return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}{paint}"
 
 
 def bends_text(trims: tuple[TrimPlan, ...], units: Units, pitch: float) -> str:
     """One line a kind of trim, under the pitch that bends follow."""
-    lines = [f"Bends: outside legs, inside angles; roof {format_pitch(pitch, units)}"]
-    lines += [
-        f"  {trim.line.item}: {bend_text(trim.items[0], units)}" for trim in trims if trim.items[0].bends
-    ]
+    head = "outside legs, inside angles, painted side of the bend at the longer end"
+    lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]
+    bent = (trim for trim in trims if trim.items[0].bends)
+    lines += [f"  {trim.line.item}: {bend_text(trim.items[0], units)}" for trim in bent]
     return "\n".join(lines) + "\n"

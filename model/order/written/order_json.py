@@ -100,4 +100,5 @@ def _bends(trim: TrimPlan) -> dict[str, Any]:
         "inside radius mm": snapped(bends.inside, 0.01),
         "thickness mm": snapped(bends.thickness, 0.001),
         "girth mm": snapped(bends.girth, 0.01),
+        **({"painted": trim.items[0].painted} if trim.items[0].painted else {}),
     }
