@@ -108,7 +108,8 @@ def _blank(units: Units) -> str:
 
 def _line(key: Key, units: Units, live: bool) -> str:
     """One key with its comment; `live` ones at the top stand without the comment sign."""
-    typed = key.example[units == "mm"] if key.default is None else key.kind.typed(key.default, units)
+    usual = key.usual(units)
+    typed = key.example[units == "mm"] if usual is None else key.kind.typed(usual, units)
     if key.name == "units":
         typed = units
     note = f" (unless set: {key.unless})" if key.unless else ""

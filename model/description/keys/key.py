@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from ...units import Units
 from .value_kinds import Kind
 
 
@@ -14,7 +15,8 @@ class Key:
 
     help: one line for the starter and the schema. default: as typed; None when there is none, and
     then `unless` says what stands in for it; a key with neither is required. example: of a key
-    without a default, as typed by people with ft-in and with mm. also: other spellings of its name.
+    without a default, as typed by people with ft-in and with mm. metric: the default
+    of descriptions in mm, where it is another. also: other spellings of its name.
     """
 
     name: str
@@ -24,6 +26,11 @@ class Key:
     unless: str = ""
     example: tuple[str, str] = ("", "")
     also: tuple[str, ...] = ()
+    metric: str | None = None
+
+    def usual(self, units: Units) -> str | None:
+        """The default of descriptions in these units."""
+        return self.metric if units == "mm" and self.metric is not None else self.default
 
     @property
     def required(self) -> bool:

@@ -84,7 +84,7 @@ SHEETS = Table(
             "gauge",
             GaugeNumber(),
             "of galvanised sheet",
-            unless="29, or none where there is a thickness",
+            unless="29 or 0.5 mm, or none where there is a thickness",
             example=("29", "29"),
         ),
         Key(
@@ -108,8 +108,20 @@ SHEETS = Table(
             ROOF_COLOUR,
             also=("roof_color",),
         ),
-        Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
-        Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
+        Key(
+            "overhang",
+            Length("1-1/8 in", "4 in"),
+            "of the roof past the eave, in plan",
+            "2 in",
+            metric="50 mm",
+        ),
+        Key(
+            "ridge_gap",
+            Length("0 in", "12 in"),
+            "between each slope's sheets and the ridge",
+            "1 in",
+            metric="25 mm",
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
@@ -123,6 +135,7 @@ SHEETS = Table(
             Length("0.008 in", "1/8 in"),
             "thickness of the trim between framing and sheet",
             "0.0217 in",
+            metric="0.55 mm",
         ),
     ),
 )
@@ -166,7 +179,7 @@ SLAB = Table(
     "slab",
     "The concrete.",
     (
-        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in"),
+        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in", metric="100 mm"),
         Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
         Key(
             "hang",

@@ -162,7 +162,8 @@ def _read_table(draft: Draft, table: Table, given: dict[str, Any], path: Path) -
         elif key.required:
             draft.object_to((*path, key.name), f"missing; {_example(key, draft.units)}", read="")
         else:
-            values[key.name] = None if key.default is None else key.kind.read(key.default, draft.units)
+            usual = key.usual(draft.units)
+            values[key.name] = None if usual is None else key.kind.read(usual, draft.units)
     return values
 
 
