@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from ..findings import CHECKS, Check
+from ..heading import SHORT, job
 from ..printable import printable
 from ..units import Units
 from .loading import PATH, PIECES, model_of
@@ -54,10 +55,11 @@ def audit(
         progress("audit", 0, 1)
         found = audited(model, only or CHECKS, thorough="bodies" in only)
     units: Units = "mm" if model.units == "mm" else "ft-in"
+    head = (f"Audit: {job(model.name, model.terms)}", SHORT)
     text = {
-        "table": lambda: table(found, units),
-        "csv": lambda: csv_text(found),
-        "json": lambda: json_text(found, units),
+        "table": lambda: table(found, units, head),
+        "csv": lambda: csv_text(found, head),
+        "json": lambda: json_text(found, units, head),
     }[form]()
     sys.stdout.buffer.write(text.encode("utf-8"))
     if pictures:

@@ -28,6 +28,8 @@ from .schedule import schedule
 from .status import DONE, STOPPED, WRONG_INPUT
 from .stopping import was_stopped
 
+COMPLETE = "_RIBWRIGHT_COMPLETE"
+"""Set by a shell that wants to know what may come next."""
 LIBRARIES = "Debian, Ubuntu: apt-get install libgl1; README lists them"
 
 
@@ -55,6 +57,10 @@ def run(arguments: Sequence[str]) -> int:
             stream.reconfigure(
                 errors="backslashreplace"
             )  # a terminal that lacks a letter still gets the rest
+    if asked := os.environ.get(COMPLETE):
+        from click.shell_completion import shell_complete
+
+        return shell_complete(ribwright, {}, "ribwright", COMPLETE, asked)
     try:
         with ribwright.make_context("ribwright", list(arguments)) as context:
             status = ribwright.invoke(context)

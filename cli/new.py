@@ -15,9 +15,9 @@ from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
-from ..intake import starter_text, starters
+from ..intake import parse, starter_text, starters
 from ..printable import printable
-from ..units import Units, Unreadable
+from ..units import Units, Unreadable, format_length, format_pitch
 
 ENDING = ".toml"
 ASKED = {
@@ -53,13 +53,13 @@ def new(
     schema_only: bool,
     **answers: str | None,
 ) -> None:
-    """Write NAME.toml, a commented description, in the current folder.
+    """Write NAME.toml, a commented description, in the current folder, and the schema beside it.
 
     On a terminal, with no size given and no starter named, it asks a few questions. Lengths are
     typed as people write them: 30', 9' 2-1/2", 110.5 in, 9.144 m, 2500 mm.
     """
     if schema_only:
-        _write(Path(SCHEMA_FILE), json.dumps(schema(), indent=2, ensure_ascii=False) + "\n", force)
+        _write(Path(SCHEMA_FILE), _schema(), force)
         return
     if not name:
         raise click.UsageError("Missing argument 'NAME': what the building is called.")
@@ -70,7 +70,26 @@ def new(
     text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
     path = Path(name + ENDING)
     _write(path, text, force)
+    if not Path(SCHEMA_FILE).exists():
+        _write(Path(SCHEMA_FILE), _schema(), force)
+    if taken := _taken(text, name, given):
+        click.echo(f"Not given, so taken: {taken}")
     click.echo(f"Edit it, then: ribwright raise {printable(str(path))}")
+
+
+def _schema() -> str:
+    return json.dumps(schema(), indent=2, ensure_ascii=False) + "\n"
+
+
+def _taken(text: str, name: str, given: dict[str, str]) -> str:
+    """The sizes that nobody gave, as the description now has them."""
+    building = parse(text, name)
+    said = {
+        "units": building.units,
+        **{key: format_length(getattr(building, key), building.units) for key in list(ASKED)[:3]},
+        "pitch": format_pitch(building.pitch, building.units),
+    }
+    return ", ".join(f"{key.replace('_', ' ')} {shown}" for key, shown in said.items() if key not in given)
 
 
 def _asked() -> tuple[dict[str, str], int, int]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import shutil
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
@@ -13,13 +14,37 @@ from .loading import PATH, PIECES, listed, model_of
 from .progress import progress_bar
 from .types import Length, Weight
 
-FORMATS = ("table", "csv", "json", "xlsx")
+if TYPE_CHECKING:
+    from ..order.buying.order_list import Order
+    from ..order.lists.handling import Carried
+    from ..order.lists.schedule import Schedule
+
+FORMATS = {
+    "order": ("table", "csv", "json", "xlsx"),
+    "cuts": ("csv",),
+    "placing": ("table", "csv"),
+    "bends": ("table", "svg"),
+}
+"""What there is of an order, and how each may be written; the first unless asked."""
 
 
 @click.command()
 @click.argument("file", required=False, type=PATH)
-@click.option("--prices", type=PATH, help="CSV of your own with the columns item, unit, price.")
-@click.option("--format", "form", type=click.Choice(FORMATS), default=FORMATS[0], show_default=True)
+@click.option(
+    "--list",
+    "part",
+    type=click.Choice(tuple(FORMATS)),
+    default="order",
+    show_default=True,
+    help="The order; the cuts of each stick; where each sheet goes; how trims are bent.",
+)
+@click.option("--prices", type=PATH, help="CSV of your own: item, unit, price, and gauge, colour if wanted.")
+@click.option(
+    "--format",
+    "form",
+    type=click.Choice(tuple(dict.fromkeys(form for forms in FORMATS.values() for form in forms))),
+    help="How it is written.",
+)
 @click.option("--out", type=PATH, help="Write to this file; needed for xlsx.")
 @click.option(
     "--stock",
@@ -39,12 +64,22 @@ FORMATS = ("table", "csv", "json", "xlsx")
 @click.option(
     "--spare", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Spare screws, %."
 )
+@click.option(
+    "--bag", type=click.IntRange(0, 100_000), default=0, help="Screws in a bag; by the piece unless given."
+)
+@click.option(
+    "--spare-sheets", type=click.IntRange(0, 1000), default=0, help="More of the longest of each kind."
+)
+@click.option(
+    "--waste", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Of concrete, %."
+)
 @PIECES
 def order(
     *,
     file: Path | None,
+    part: str,
     prices: Path | None,
-    form: str,
+    form: str | None,
     out: Path | None,
     stock: float | None,
     kerf: float | None,
@@ -52,12 +87,19 @@ def order(
     one_carries: float,
     two_carry: float,
     spare: float,
+    bag: int,
+    spare_sheets: int,
+    waste: float,
     pieces: int,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
 
-    Without FILE: the built-in sample. Prices come only from your own file.
+    Without FILE: the built-in sample. Prices come only from your own file, by the piece, hundred, ft, m,
+    ft2, m2, square, lb, kg, cwt, yd3 or m3; an item may be a whole line's or a kind's ("base trim").
     """
+    form = form or FORMATS[part][0]
+    if form not in FORMATS[part]:
+        raise click.UsageError(f"--list {part} is written as {' or '.join(FORMATS[part])}")
     if form == "xlsx" and out is None:
         raise click.UsageError("a spreadsheet goes to a file: give it with --out order.xlsx")
 
@@ -65,27 +107,51 @@ def order(
     from ..order.buying.order_list import order as ordered
     from ..order.buying.prices import priced, read_prices
     from ..order.lists.handling import Carried
-    from ..order.written.order_text import order_csv, order_json, order_table
 
     own = read_prices(prices) if prices else None
     with progress_bar() as progress:
         model = model_of(file, progress, pieces)
     found = listed(model, file)
-    buying = buying_on(model.terms, stock=stock, kerf=kerf, step=step, spare=spare / 100)
+    buying = buying_on(
+        model.terms,
+        stock=stock,
+        kerf=kerf,
+        step=step,
+        spare=spare / 100,
+        spare_sheets=spare_sheets,
+        bag=bag,
+        waste=waste / 100,
+    )
     wanted = ordered(found, buying)
     if own is not None:
         wanted = priced(wanted, own)
+    _deliver(_content(part, form, wanted, found, Carried(one_carries, two_carry)), out)
+
+
+def _content(part: str, form: str, wanted: Order, found: Schedule, carried: Carried) -> bytes:
+    from ..order.written.bend_drawing import bends_svg
+    from ..order.written.bend_text import bends_text
+    from ..order.written.order_csv import cuts_csv, order_csv, placing_csv
+    from ..order.written.order_json import order_json
+    from ..order.written.order_text import order_table
+    from ..order.written.place_cells import placing_text
+
     if form == "xlsx":
         from ..order.written.workbook import workbook
 
-        content = workbook(wanted)
-    else:
-        carried = Carried(one_carries, two_carry)
-        width = max(80, shutil.get_terminal_size().columns)
-        texts = {"csv": lambda: order_csv(wanted), "json": lambda: order_json(wanted, found, carried)}
-        text = texts.get(form, lambda: order_table(wanted, found, carried, width))()
-        content = text.encode("utf-8")
-    _deliver(content, out)
+        return workbook(wanted, found)
+    width = max(80, shutil.get_terminal_size().columns)
+    text = {
+        ("order", "table"): lambda: order_table(wanted, found, carried, width),
+        ("order", "csv"): lambda: order_csv(wanted),
+        ("order", "json"): lambda: order_json(wanted, found, carried),
+        ("cuts", "csv"): lambda: cuts_csv(wanted),
+        ("placing", "table"): lambda: placing_text(found),
+        ("placing", "csv"): lambda: placing_csv(found),
+        ("bends", "table"): lambda: bends_text(wanted.trims, found.units, found.pitch),
+        ("bends", "svg"): lambda: bends_svg(wanted, found.pitch),
+    }[part, form]()
+    return text.encode("utf-8")
 
 
 def _deliver(content: bytes, out: Path | None) -> None:

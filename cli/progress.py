@@ -1,4 +1,4 @@
-"""A progress bar on a terminal, and nothing at all in a pipe."""
+"""A progress bar on a terminal; in a pipe nothing, or each stage on a line where that is asked for."""
 
 from __future__ import annotations
 
@@ -12,10 +12,20 @@ Progress = Callable[[str, int, int], None]
 
 
 @contextmanager
-def progress_bar() -> Iterator[Progress]:
-    """Yields what long work calls with (what is done, how many are done, how many there are)."""
+def progress_bar(stages: bool = False) -> Iterator[Progress]:
+    """Yields what long work calls with (what is done, how many are done, how many there are).
+
+    stages: whether each is said on a line of the error stream where there is no terminal.
+    """
     if not sys.stderr.isatty():
-        yield lambda what, done, total: None
+        said: set[str] = set()
+
+        def say(what: str, done: int, total: int) -> None:
+            if stages and what not in said:
+                said.add(what)
+                print(what, file=sys.stderr, flush=True)
+
+        yield say
         return
     try:
         yield _draw

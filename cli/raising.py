@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import gc
-import shutil
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
@@ -20,6 +19,7 @@ from .loading import PATH, PIECES, described
 from .progress import progress_bar
 from .saying import say
 from .status import DONE, FINDINGS
+from .summary import sizes, summary
 from .types import Words
 
 if TYPE_CHECKING:
@@ -55,6 +55,7 @@ def _lines(outputs: Iterable[Output]) -> str:
 )
 @click.option("--without", multiple=True, help='Without this ("screws", "closures"); repeatable.')
 @PIECES
+@click.option("--verbose", is_flag=True, help="Say each stage as it begins, also in a pipe.")
 @click.option("--out", type=PATH, help="Folder for the files; out/NAME in the current folder unless given.")
 def raise_(
     *,
@@ -64,6 +65,7 @@ def raise_(
     only: tuple[str, ...],
     without: tuple[str, ...],
     pieces: int,
+    verbose: bool,
     out: Path | None,
 ) -> int:
     """Builds, writes, and says what was made and where."""
@@ -72,16 +74,17 @@ def raise_(
     folder = out or default_folder(building.name)
 
     from ..choosing import chosen
-    from ..order.written.table import table
     from ..outputs import write_outputs
     from ..raising import raise_building
 
-    with _all_kept(), progress_bar() as progress:
+    with _all_kept(), progress_bar(stages=verbose) as progress:
         raised = raise_building(building, progress, pieces)
         shown = replace(raised.model, pieces=chosen(raised.model, only, without))
+        progress("writing and audit", 0, 1)
         written = write_outputs(raised.model, folder, outputs, shown)
-    click.echo(table(written.schedule, max(80, shutil.get_terminal_size().columns)))
-    click.echo(f"Written to {printable(str(folder))}:\n{_lines(outputs)}")
+    click.echo("\n".join(summary(raised.model, written.schedule, written.audit)))
+    click.echo(f"Written to {printable(str(folder))}:")
+    click.echo("\n".join(sizes(folder, [(output.name, output.what) for output in outputs])))
     if left := _bodies(raised.model) - _bodies(shown):
         click.echo(f"Left out of the model's files, not of the lists: {left} bodies.")
     click.echo(CAUTION)

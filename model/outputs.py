@@ -98,7 +98,7 @@ def _schedule_json(making: Making, path: Path) -> None:
 
 
 def _order_csv(making: Making, path: Path) -> None:
-    from .order.written.order_text import order_csv
+    from .order.written.order_csv import order_csv
 
     path.write_text(order_csv(making.wanted), encoding="utf-8", newline="")
 
@@ -106,7 +106,7 @@ def _order_csv(making: Making, path: Path) -> None:
 def _workbook(making: Making, path: Path) -> None:
     from .order.written.workbook import workbook
 
-    path.write_bytes(workbook(making.wanted))
+    path.write_bytes(workbook(making.wanted, making.listed))
 
 
 def _ifc(making: Making, path: Path) -> None:

@@ -20,7 +20,8 @@ class Terms:
     from, as a direction. eave_lap: towards which end of the building each piece of an eave trim lies on
     the next, as a direction. overlap: for the outward normal of each face, the side ("left" or "right" of
     someone outside) that its sheets' overlap ribs are on. bare: the outward normals of faces that are to
-    stand without sheets.
+    stand without sheets. start: as overlap, where its sheets start: "left", "right" or "centre".
+    address, date: of the job, as typed.
     """
 
     overhang: float | None = None
@@ -31,11 +32,15 @@ class Terms:
     eave_lap: Point3 | None = None
     overlap: Asked = ()
     bare: tuple[Point3, ...] = ()
+    start: Asked = ()
+    address: str = ""
+    date: str = ""
 
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
 LENGTHS = ("overhang", "trim_lap", "stock", "kerf")
+BY_FACE, TEXTS = ("overlap", "start"), ("address", "date")
 
 
 def spelled(terms: Terms) -> Iterator[tuple[str, str]]:
@@ -46,7 +51,9 @@ def spelled(terms: Terms) -> Iterator[tuple[str, str]]:
             yield name, repr(value)
         elif name in DIRECTIONS and value is not None:
             yield name, _point(value)
-        elif name == "overlap" and value:
+        elif name in TEXTS and value:
+            yield name, value
+        elif name in BY_FACE and value:
             yield name, BETWEEN.join(f"{_point(normal)} {side}" for normal, side in value)
         elif name == "bare" and value:
             yield name, BETWEEN.join(map(_point, value))
@@ -56,12 +63,17 @@ def read_terms(texts: Mapping[str, str]) -> Terms:
     """The terms behind names and texts; names that are none are left aside. Raises ValueError."""
     single: dict[str, Any] = {name: float(texts[name]) for name in LENGTHS if name in texts}
     single |= {name: _read_point(texts[name]) for name in DIRECTIONS if name in texts}
-    sides = (one.rsplit(" ", 1) for one in _several(texts, "overlap"))
+    single |= {name: texts[name] for name in TEXTS if name in texts}
+    single |= {name: tuple(_read_sides(texts, name)) for name in BY_FACE}
     return Terms(
         **single,
-        overlap=tuple((_read_point(normal), side) for normal, side in sides),
         bare=tuple(map(_read_point, _several(texts, "bare"))),
     )
+
+
+def _read_sides(texts: Mapping[str, str], name: str) -> Iterator[tuple[Point3, str]]:
+    for normal, side in (one.rsplit(" ", 1) for one in _several(texts, name)):
+        yield _read_point(normal), side
 
 
 def _several(texts: Mapping[str, str], name: str) -> list[str]:

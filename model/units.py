@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
-from math import atan2, degrees, radians, tan
+from math import atan2, degrees, floor, log10, radians, tan
 from typing import Literal
 
 Units = Literal["ft-in", "mm"]
@@ -21,6 +21,9 @@ FOOT = 304.8
 """mm"""
 POUND = 0.45359237
 """kg"""
+
+LIGHTEST = 1e-4
+"""lb, kg; less is shown as nothing."""
 
 LENGTH_HINT = "a length such as 30', 9' 2-1/2\", 110.5 in, 9.144 m or 2500 mm"
 PITCH_HINT = 'a pitch such as 3/12 (rise in 12 of run) or "10 deg"'
@@ -193,5 +196,8 @@ def format_area(mm2: float, units: Units) -> str:
 
 
 def format_weight(kg: float, units: Units) -> str:
-    """A weight for people: pounds or kilograms, one decimal, without a unit."""
-    return f"{_rounded(kg / (1 if units == 'mm' else POUND), 9, '0.1') + 0}"
+    """A weight for people: pounds or kilograms, one decimal, without a unit; under 1 three figures."""
+    value = kg / (1 if units == "mm" else POUND)
+    small = LIGHTEST < abs(value) < 1
+    step = Decimal(1).scaleb(max(floor(log10(abs(value))) - 2, -9)) if small else Decimal("0.1")
+    return f"{_rounded(value, 12 if small else 9, str(step)) + 0:f}"

@@ -15,7 +15,7 @@ ROOT = Path(__file__).parents[1]
 FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
 
 GROUND = {"errors", "files", "findings", "place", "printable", "units", "recipe", "pieces", "roles", "terms"}
-GROUND |= {"choosing"}
+GROUND |= {"choosing", "heading"}
 STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,
@@ -169,6 +169,9 @@ def test_every_folder_with_modules_is_a_package() -> None:
 
 def test_the_top_level_holds_what_the_card_says() -> None:
     card = {"README.md", "DEVELOPERS.md", "pyproject.toml", "LICENSE", "model", "cli", "tests", "out"}
+    card.add("MANIFEST.in")  # what a source distribution holds besides the packages
+    if not (ROOT / ".git").exists():
+        pytest.skip("not a clone: a source distribution holds what MANIFEST.in says")
     listing = subprocess.run(
         ["git", "ls-files", "--cached", "--others", "--exclude-standard"],
         cwd=ROOT, capture_output=True, text=True, check=True,
@@ -211,6 +214,21 @@ def loaded_by(arguments: list[str], folder: Path) -> tuple[set[str], int]:
 def test_help_and_complaints_load_nothing_heavy(case: str, tmp_path: Path) -> None:
     arguments, status = LIGHT_RUNS[case]
     assert loaded_by(arguments, tmp_path) == (set(), status)
+
+
+MAY_COME = {
+    "import ribwright": {"ribwright"},
+    "from ribwright.cli.main import run; run(['--help'])": {"click", "ribwright"},
+}
+"""What the package and its help may load besides the standard library: these, and nothing that is added."""
+
+
+@pytest.mark.parametrize("code", MAY_COME)
+def test_what_comes_with_the_package_and_its_help(code: str) -> None:
+    probe = f"import sys; before = set(sys.modules); {code}; print(*sorted(set(sys.modules) - before))"
+    done = subprocess.run([sys.executable, "-c", probe], capture_output=True, text=True, check=True)
+    roots = {name.split(".")[0] for name in done.stdout.splitlines()[-1].split()}
+    assert roots - sys.stdlib_module_names == MAY_COME[code]
 
 
 def test_a_check_does_without_the_kernel(tmp_path: Path) -> None:

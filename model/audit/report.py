@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..findings import Finding, amount, where, words
 from ..printable import cell, printable
@@ -16,9 +16,9 @@ COLUMNS = ("list", "check", "what", "where", "count", "least", "greatest", "limi
 UNITS = {"": "", "length": "mm", "area": "mm2", "volume": "mm3", "count": ""}
 
 
-def table(audit: Audit, units: Units) -> str:
-    """Lines for a terminal: every figure, then every finding, faults first."""
-    lines = ["Measured", *(f"  {line}" for line in _figures(audit.measured, units)), ""]
+def table(audit: Audit, units: Units, head: Sequence[str] = ()) -> str:
+    """Lines for a terminal: every figure, then every finding, faults first. head: what stands over them."""
+    lines = [*head, "Measured", *(f"  {line}" for line in _figures(audit.measured, units)), ""]
     faults = sum(finding.fault for finding in audit.findings)
     lines.append(f"Found: {faults or 'no'} fault{'' if faults == 1 else 's'}")
     lines += [f"  {printable(words(finding, units))}" for finding in audit.findings]
@@ -35,11 +35,16 @@ def _figures(figures: Iterable[Figure], units: Units) -> Iterator[str]:
         yield f"{figure.check:<9} {head}: {', '.join(said)}"
 
 
-def csv_text(audit: Audit) -> str:
-    """Comma-separated as RFC 4180 has it: figures, then findings; sizes in mm, mm2, mm3."""
+def csv_text(audit: Audit, head: Sequence[str] = ()) -> str:
+    """Comma-separated as RFC 4180 has it: figures, then findings; sizes in mm, mm2, mm3.
+
+    head: what stands over them, in rows of the list "job".
+    """
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
+    for line in head:
+        writer.writerow(("job", "", cell(printable(line)), *[""] * (len(COLUMNS) - 3)))
     for figure in audit.measured:
         cells = ("measured", figure.check, figure.what, cell(printable(figure.where)), figure.count)
         unit = UNITS[figure.quantity]
@@ -52,9 +57,10 @@ def csv_text(audit: Audit) -> str:
     return text.getvalue()
 
 
-def json_text(audit: Audit, units: Units) -> str:
-    """Figures and findings with their sizes in mm, mm2, mm3, and the findings' words."""
+def json_text(audit: Audit, units: Units, head: Sequence[str] = ()) -> str:
+    """Figures and findings with their sizes in mm, mm2, mm3, and the findings' words. head: of what."""
     content = {
+        **({"job": list(head)} if head else {}),
         "measured": [
             {
                 "check": figure.check,

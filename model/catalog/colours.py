@@ -1,4 +1,5 @@
-"""Colours by name: the named colours of CSS Color Module Level 4 (W3C, section 6.1), or #rrggbb."""
+"""Colours by name: the named colours of CSS Color Module Level 4 (W3C, section 6.1), #rrggbb, or a
+name of people's own with its #rrggbb behind it: `barn red (#7a2e2a)`."""
 
 from __future__ import annotations
 
@@ -8,6 +9,7 @@ from functools import cache
 from .rows import rows
 
 CODE = re.compile("#[0-9a-f]{6}")
+OWN = re.compile(r"[^#()]+ \((#[0-9a-f]{6})\)")
 
 
 @cache
@@ -18,16 +20,16 @@ def colour_names() -> tuple[str, ...]:
 
 def is_colour(name: str) -> bool:
     """Whether `rgb` knows it."""
-    text = name.strip().lower()
-    return bool(CODE.fullmatch(text)) or text in _hexes()
+    return _code(name) in _hexes() or bool(CODE.fullmatch(_code(name)))
 
 
 def rgb(name: str) -> tuple[int, int, int]:
     """Red, green and blue of a colour, 0 to 255 each, in sRGB.
 
-    name: of the catalogue or #rrggbb, in any case. Raises KeyError for anything else.
+    name: of the catalogue, #rrggbb, or one's own as `own_colour` spells it, in any case. Raises KeyError
+    for anything else.
     """
-    text = name.strip().lower()
+    text = _code(name)
     code = text if CODE.fullmatch(text) else _hexes()[text]
     return (int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16))
 
@@ -41,6 +43,18 @@ def linear_rgb(name: str) -> tuple[float, float, float]:
 def _linear(value: float) -> float:
     limit = 0.04045
     return value / 12.92 if value <= limit else float(((value + 0.055) / 1.055) ** 2.4)
+
+
+def own_colour(name: str, code: str) -> str:
+    """What a colour of people's own is called on labels, so that its name and its look travel together."""
+    return f"{name} ({code})"
+
+
+def _code(name: str) -> str:
+    """The code in an own colour's name; the name itself, lower case, of any other."""
+    text = name.strip().lower()
+    own = OWN.fullmatch(text)
+    return own[1] if own else text
 
 
 @cache

@@ -152,7 +152,7 @@ class Building:
 
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. runs: by the
-    faces' names; None where none was said.
+    faces' names; None where none was said. address, date: of the job, as typed; "" for none.
     """
 
     name: str
@@ -171,3 +171,5 @@ class Building:
     door_room: DoorRoom
     runs: dict[str, Run | None]
     openings: tuple[Opening, ...]
+    address: str = ""
+    date: str = ""

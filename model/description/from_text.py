@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from itertools import accumulate
 from math import ceil, hypot, radians, tan
 from typing import Any
@@ -18,13 +19,12 @@ from .reading.draft import Draft, Values, read_values
 from .reading.source import load
 from .steel import Frame, Framing
 
-USUAL_GAUGE = 29
+USUAL_GAUGE, USUAL_MM = 29, 0.5
+"""Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
 SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
 STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
-STRUT_DEPTH, STRUT_THICKNESS = parse_length("6 in"), parse_length("0.059 in")
-RAKE_THICKNESS, RAKE_LEG = parse_length("0.075 in"), parse_length("2 in")
 POCKET = parse_length("1/8 in")
 """The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
 
@@ -53,9 +53,11 @@ def building_of(draft: Draft, name: str) -> Building:
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft),
         frame=_frame(draft),
-        framing=_framing(draft.tables["framing"], top["pitch"]),
+        framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units]),
         door_room=DoorRoom(**draft.tables["door_room"]),
         runs=_runs(draft.tables["runs"]),
+        address=top["address"] or "",
+        date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
     )
 
@@ -83,6 +85,8 @@ def _skin(draft: Draft, table: str, common: dict[str, Any], colour: str) -> Skin
     if own["thickness"] is not None:
         typed = " ".join(str(draft.given[table]["thickness"]).split())
         return Skin(profile, own["thickness"], typed, colour)
+    if own["gauge"] is None and draft.units == "mm":
+        return Skin(profile, USUAL_MM, f"{USUAL_MM} mm", colour)
     number = own["gauge"] or USUAL_GAUGE
     return Skin(profile, gauges()[number].galvanised, f"{number} ga", colour)
 
@@ -128,22 +132,39 @@ def _frame(draft: Draft) -> Frame:
     return Frame(stations=stations, **values)
 
 
-def _framing(values: Values, pitch: float) -> Framing:
+@dataclass(frozen=True, slots=True)
+class UsualSteel:
+    """Sizes of struts, rails and angles that nobody gave (mm). leg: of angles, and the struts' flanges.
+    strut, angle: their thicknesses."""
+
+    depth: float
+    leg: float
+    strut: float
+    angle: float
+
+
+USUAL: dict[Units, UsualSteel] = {
+    "ft-in": UsualSteel(*map(parse_length, ("6 in", "2 in", "0.059 in", "0.075 in"))),
+    "mm": UsualSteel(150.0, 50.0, 1.5, 2.0),
+}
+
+
+def _framing(values: Values, pitch: float, usual: UsualSteel) -> Framing:
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
     if values["eave_strut"] is None:
         # With flush girts it passes over the columns, and so over the rafters that rise behind it.
         rise = tan(radians(pitch))
         over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
-        deep = STRUT_DEPTH if values["girts"] == "by-pass" else over if over >= LEAST_OVER else STRUT_DEPTH
-        values["eave_strut"] = _usual("cee", deep, RAKE_LEG, STRUT_THICKNESS)
-    across = min(RAKE_LEG, values["girt"].depth)
+        deep = over if values["girts"] != "by-pass" and over >= LEAST_OVER else usual.depth
+        values["eave_strut"] = _usual("cee", deep, usual.leg, usual.strut)
+    across = min(usual.leg, values["girt"].depth)
     if values["base_rail"] is None:
-        values["base_rail"] = _usual("angle", RAKE_LEG, across, RAKE_THICKNESS)
+        values["base_rail"] = _usual("angle", usual.leg, across, usual.angle)
     if values["rake_angle"] is None:
-        leg = values["purlin"].depth + RAKE_THICKNESS
+        leg = values["purlin"].depth + usual.angle
         # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
-        values["rake_angle"] = _usual("angle", leg, across, RAKE_THICKNESS)
+        values["rake_angle"] = _usual("angle", leg, across, usual.angle)
     return Framing(**values)
 
 

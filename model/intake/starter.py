@@ -98,14 +98,18 @@ def _blank(units: Units) -> str:
     lines = [f"#:schema {SCHEMA_FILE}"]
     for table in TABLES:
         live = table is TOP
-        header = {"top": [], "table": [f"[{table.name}]"], "array": [f"# [[{table.name}]]"]}[table.shape]
-        lines += [f"# {table.help}", *header, *(_line(key, units, live) for key in table.keys), ""]
+        named = [f"[{table.name}]", f"# {table.example}"]
+        headers = {"top": [], "table": named[:1], "array": [f"# [[{table.name}]]"], "named": named}
+        header = headers[table.shape]
+        keys = (_line(key, units, live and key.unless != "none") for key in table.keys)
+        lines += [f"# {table.help}", *header, *keys, ""]
     return "\n".join(lines)
 
 
 def _line(key: Key, units: Units, live: bool) -> str:
     """One key with its comment; `live` ones at the top stand without the comment sign."""
-    typed = key.example[units == "mm"] if key.default is None else key.kind.typed(key.default, units)
+    usual = key.usual(units)
+    typed = key.example[units == "mm"] if usual is None else key.kind.typed(usual, units)
     if key.name == "units":
         typed = units
     note = f" (unless set: {key.unless})" if key.unless else ""

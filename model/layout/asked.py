@@ -18,4 +18,7 @@ def asked(lines: TrimLines) -> Terms:
         wind=lines.towards_wind,
         eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, steel.run(face).first) for face in steel.faces),
+        start=tuple((face.frame.z, steel.run(face).start) for face in steel.faces),
+        address=building.address,
+        date=building.date,
     )

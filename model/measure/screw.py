@@ -98,6 +98,19 @@ def shank(measured: MeasuredMember) -> tuple[float, float]:
     return 2 * least, float(np.abs(ring - _tip(ends, ring)).max())
 
 
+def head_kind(measured: MeasuredMember) -> str:
+    """What head a turned body on the bench has: "hex head with washer" where it steps in above its seat,
+    "pan head" where it does not; "" for a round body, of which only its ends show."""
+    points = measured.ways[0].points
+    radius, heights = _about_axis(points)
+    wide = radius > SAME
+    if not wide.any():
+        return ""
+    rings = set(zip(np.round(heights[wide], 2).tolist(), np.round(radius[wide], 2).tolist(), strict=True))
+    stepped = sum(count > 1 for count in Counter(height for height, _ in rings).values())
+    return "hex head with washer" if stepped > 1 else "pan head"
+
+
 def _about_axis(points: Vectors) -> tuple[Vectors, Vectors]:
     """(n,) how far points on the bench are from the axis in the middle, and how far along it."""
     axis = (points[:, [0, 2]].max(axis=0) + points[:, [0, 2]].min(axis=0)) / 2

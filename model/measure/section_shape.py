@@ -14,12 +14,8 @@ from ..catalog.shapes import SectionShape
 from .across import Loop, loops
 from .faces import KEPT, Vectors, body
 from .member import measure_member
+from .strip import RIGHT, SAME, TURNED, Strip, strip
 
-SAME = 0.01
-"""mm; lengths that differ by less are equal."""
-TURNED = 1e-3
-"""Radians; bends that differ by less are equal."""
-RIGHT = np.pi / 2
 STEEPEST = np.pi / 3
 """Radians: no roof pitches an eave strut's flange more."""
 
@@ -60,8 +56,8 @@ def _named(outer: Loop, inner: list[Loop]) -> MeasuredSection | None:
         return _tube(outer, inner[0]) if len(inner) == 1 else None
     if len(outer.sides) == 4:
         return _plate(outer)
-    strip = _strip(outer)
-    return _bent(strip) if strip else None
+    found = strip(outer)
+    return _bent(found) if found else None
 
 
 def _square(loop: Loop, turn: float) -> bool:
@@ -94,84 +90,41 @@ def _corners(radii: Vectors, typed: Vectors) -> str:
     return "rounded otherwise" if radii.any() else "sharp"
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Strip:
-    """A strip of one thickness, bent between its walls.
-
-    walls: (k, 2) the lengths of each wall's two faces, between sharp corners. turns: (k - 1,) radians, as
-    one walks the first face. radii: (k - 1, 2) inside and outside each bend.
-    """
-
-    thickness: float
-    walls: Vectors
-    turns: Vectors
-    radii: Vectors
-
-
-def _strip(loop: Loop) -> _Strip | None:
-    """The strip that a loop goes round, from one of its two square ends to the other; None if it is none."""
-    count = len(loop.sides)
-    ends = [
-        i for i in range(count // 2) if count % 2 == 0 and _is_end(loop, i) and _is_end(loop, i + count // 2)
-    ]
-    for i in ends:
-        there = np.roll(np.arange(count), -i - 1)[: count // 2 - 1]
-        back = np.roll(np.arange(count), -i)[::-1][: count // 2 - 1]
-        ways = np.roll(loop.corners, -1, axis=0)[there] - loop.corners[there]
-        ways = ways / loop.sides[there][:, None]
-        apart = loop.corners[there] - loop.corners[back]
-        gaps = np.abs(ways[:, 0] * apart[:, 1] - ways[:, 1] * apart[:, 0])
-        thickness = float(loop.sides[i])
-        if float(np.abs(gaps - thickness).max()) > SAME:
-            continue
-        near, far = there[1:], back[:-1]  # corners: a side begins at the corner of its own number
-        turns = loop.turns[near]
-        radii = np.where((turns > 0)[:, None], loop.radii[[far, near]].T, loop.radii[[near, far]].T)
-        return _Strip(thickness, np.array([loop.sides[there], loop.sides[back]]).T, turns, radii)
-    return None
-
-
-def _is_end(loop: Loop, side: int) -> bool:
-    """Whether a side is the square end of a strip: a sharp square corner before and after it."""
-    both = [side, (side + 1) % len(loop.turns)]
-    return not loop.radii[both].any() and float(np.abs(loop.turns[both] - RIGHT).max()) < TURNED
-
-
-def _bent(strip: _Strip) -> MeasuredSection | None:
+def _bent(bent: Strip) -> MeasuredSection | None:
     """What a strip is by its bends: one an angle; two, or four with lips, a cee, a zee, a hat."""
-    ways = "".join("+" if turn * strip.turns[0] > 0 else "-" for turn in strip.turns)
+    ways = "".join("+" if turn * bent.turns[0] > 0 else "-" for turn in bent.turns)
     found = {"+": _angle, "++": _cee, "++++": _cee, "+-": _zee, "++--": _zee, "+--+": _hat}.get(ways)
-    shape, pitch = (found and found(strip, strip.walls.max(axis=1).tolist())) or (None, 0.0)
+    shape, pitch = (found and found(bent, bent.walls.max(axis=1).tolist())) or (None, 0.0)
     if shape is None:
         return None
-    inside = float(strip.radii[0, 0])
-    outside = 0.0 if shape.shape == "angle" else inside + strip.thickness
-    corners = _corners(strip.radii, np.tile((inside, outside), (len(strip.radii), 1)))
+    inside = float(bent.radii[0, 0])
+    outside = 0.0 if shape.shape == "angle" else inside + bent.thickness
+    corners = _corners(bent.radii, np.tile((inside, outside), (len(bent.radii), 1)))
     return MeasuredSection(shape if corners else replace(shape, radius=inside), pitch, corners)
 
 
 _Found = tuple[SectionShape, float] | None
 
 
-def _angle(strip: _Strip, legs: list[float]) -> _Found:
-    if not _equal(np.abs(strip.turns), RIGHT, TURNED):
+def _angle(bent: Strip, legs: list[float]) -> _Found:
+    if not _equal(np.abs(bent.turns), RIGHT, TURNED):
         return None
-    return SectionShape("angle", max(legs), min(legs), strip.thickness), 0.0
+    return SectionShape("angle", max(legs), min(legs), bent.thickness), 0.0
 
 
-def _cee(strip: _Strip, outside: list[float]) -> _Found:
+def _cee(bent: Strip, outside: list[float]) -> _Found:
     """Also one whose upper flange is folded to the pitch."""
-    *lips, one, other = sorted(np.abs(strip.turns).tolist(), key=lambda turn: -turn)
+    *lips, one, other = sorted(np.abs(bent.turns).tolist(), key=lambda turn: -turn)
     pitch = RIGHT - other
     if not _equal([*lips, one], RIGHT, TURNED) or not _alike(outside) or pitch > STEEPEST:
         return None
     lip, flange, web = _halves(outside)
-    shape = SectionShape("cee", web, flange, strip.thickness, lip=lip, angle=90.0)
+    shape = SectionShape("cee", web, flange, bent.thickness, lip=lip, angle=90.0)
     return shape, 0.0 if pitch < TURNED else degrees(pitch)
 
 
-def _zee(strip: _Strip, outside: list[float]) -> _Found:
-    turns = np.abs(strip.turns)
+def _zee(bent: Strip, outside: list[float]) -> _Found:
+    turns = np.abs(bent.turns)
     middle = len(turns) // 2
     lips = [float(turns[0]), float(turns[-1])] if middle > 1 else []
     if not _equal(turns[middle - 1 : middle + 1], RIGHT, TURNED) or not _alike(outside):
@@ -180,16 +133,16 @@ def _zee(strip: _Strip, outside: list[float]) -> _Found:
         return None
     lip, flange, web = _halves(outside)
     angle = degrees(sum(lips) / 2) if lips else 50.0
-    return SectionShape("zee", web + strip.thickness, flange, strip.thickness, lip=lip, angle=angle), 0.0
+    return SectionShape("zee", web + bent.thickness, flange, bent.thickness, lip=lip, angle=angle), 0.0
 
 
-def _hat(strip: _Strip, outside: list[float]) -> _Found:
-    turn = float(np.abs(strip.turns).mean())
-    if not _equal(np.abs(strip.turns), turn, TURNED) or not _alike(outside):
+def _hat(bent: Strip, outside: list[float]) -> _Found:
+    turn = float(np.abs(bent.turns).mean())
+    if not _equal(np.abs(bent.turns), turn, TURNED) or not _alike(outside):
         return None
-    crown, side, flange = outside[2], outside[1], float(strip.walls[0].min())
-    depth = side * sin(turn) + strip.thickness
-    return SectionShape("hat", depth, crown, strip.thickness, flange=flange, angle=degrees(turn)), 0.0
+    crown, side, flange = outside[2], outside[1], float(bent.walls[0].min())
+    depth = side * sin(turn) + bent.thickness
+    return SectionShape("hat", depth, crown, bent.thickness, flange=flange, angle=degrees(turn)), 0.0
 
 
 def _halves(outside: list[float]) -> tuple[float, float, float]:

@@ -21,11 +21,13 @@ from vtkmodules.vtkRenderingCore import (
     vtkPolyDataMapper,
     vtkRenderer,
     vtkRenderWindow,
+    vtkTextActor,
     vtkWindowToImageFilter,
 )
 
 # Rendering is done by the plug-in that this import registers.
-import vtkmodules.vtkRenderingOpenGL2  # noqa: F401  # isort: skip
+import vtkmodules.vtkRenderingOpenGL2  # isort: skip
+import vtkmodules.vtkRenderingFreeType  # noqa: F401  # isort: skip
 
 from ..errors import FileError
 from ..place import add, dot, unit
@@ -48,10 +50,13 @@ STRONG, FAINT = 0.8, 0.22  # opacity of edges and of bends
 GRAPHICS = "no graphics library to draw pictures with (Debian, Ubuntu: apt-get install libegl1 libgl1)"
 
 
-def png(drawing: Drawing, camera: Camera, width: int, height: int, ground: bool = True) -> bytes:
+def png(
+    drawing: Drawing, camera: Camera, width: int, height: int, ground: bool = True, caption: str = ""
+) -> bytes:
     """A PNG file's bytes: the drawing on a plain ground under a soft sky.
 
-    width, height: pixels. Raises FileError where this machine has no graphics library.
+    width, height: pixels. caption: a line in the lower left corner. Raises FileError where this machine has
+    no graphics library.
     """
     window = _window()
     renderer = vtkRenderer()
@@ -61,6 +66,8 @@ def png(drawing: Drawing, camera: Camera, width: int, height: int, ground: bool 
     renderer.SetTwoSidedLighting(True)
     for actor in _actors(drawing, ground, camera):
         renderer.AddActor(actor)
+    if caption:
+        renderer.AddViewProp(_words(caption, width, height))
     _light(renderer)
     _aim(renderer, camera, drawing.bounds)
     window.AddRenderer(renderer)
@@ -98,6 +105,17 @@ def _actors(drawing: Drawing, ground: bool, camera: Camera) -> Iterator[vtkActor
     yield _lines(*drawing.edges, strength=STRONG)
     if ground and camera.eye[2] > drawing.bounds[0][2]:
         yield _ground(drawing.bounds)
+
+
+def _words(text: str, width: int, height: int) -> vtkTextActor:
+    """A line of text, no wider than the picture."""
+    actor = vtkTextActor()
+    actor.SetInput(text)
+    look = actor.GetTextProperty()
+    look.SetColor(*INK)
+    look.SetFontSize(round(FINE * min(height / 55, 1.7 * width / len(text))))
+    actor.SetPosition(FINE * height / 80, FINE * height / 80)
+    return actor
 
 
 def _skin(points: Floats, triangles: Ints, colour: Colour) -> vtkActor:

@@ -5,15 +5,14 @@ And no sound building stands on the edge of one, in memory or out of a file.
 
 from __future__ import annotations
 
-import importlib
 import math
 import pkgutil
 from collections.abc import Callable
+from importlib import import_module
 from pathlib import Path
 
 import numpy as np
 import pytest
-import ribwright.audit
 from ribwright.audit import audit, bite, clash, labels, limits, overhang, sheet_laps, trim_laps
 from ribwright.exchange.step import read_step, write_step
 from ribwright.findings import Code
@@ -113,8 +112,8 @@ def test_a_starter_keeps_away_from_every_limit(
         seen.append((value, limit))
         return limits.under(value, limit)
 
-    for found in pkgutil.iter_modules(ribwright.audit.__path__):
-        module = importlib.import_module(f"ribwright.audit.{found.name}")
+    for found in pkgutil.iter_modules(import_module("ribwright.audit").__path__):
+        module = import_module(f"ribwright.audit.{found.name}")
         for function in (over, under):
             if hasattr(module, function.__name__) and module is not limits:
                 monkeypatch.setattr(module, function.__name__, function)

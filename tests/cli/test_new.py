@@ -25,13 +25,28 @@ def here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 def test_it_writes_a_description_that_can_be_read(here: Path) -> None:
     assert run(["new", "my-shop"]) == 0
-    assert listing(here) == ["my-shop.toml"]
+    assert listing(here) == ["my-shop.toml", "ribwright.schema.json"]
     assert read(Path("my-shop.toml")).name == "my-shop"
 
 
 def test_the_ending_may_be_typed(here: Path) -> None:
     assert run(["new", "my-shop.toml"]) == 0
-    assert listing(here) == ["my-shop.toml"]
+    assert listing(here) == ["my-shop.toml", "ribwright.schema.json"]
+
+
+def test_it_says_what_nobody_gave(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["new", "barn", "--width", "24'", "--pitch", "4:12"]) == 0
+    assert capsys.readouterr().out.splitlines() == [
+        "Wrote barn.toml",
+        "Wrote ribwright.schema.json",
+        "Not given, so taken: units ft-in, length 40', eave height 10'",
+        "Edit it, then: ribwright raise barn.toml",
+    ]
+    kept = Path("ribwright.schema.json")
+    kept.write_text("a person's own", encoding="utf-8")
+    assert run(["new", "other", "--units", "mm"]) == 0
+    assert "taken: width 9000, length 15000, eave height 3600, pitch 10 deg" in capsys.readouterr().out
+    assert kept.read_text(encoding="utf-8") == "a person's own"
 
 
 def test_options_are_the_answers() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import sys
 from collections.abc import Iterable
 from pathlib import Path
@@ -12,6 +13,7 @@ from ribwright.cli.main import run
 from ribwright.exchange.step import read_step
 from ribwright.outputs import OUTPUTS, USUAL
 from ribwright.pieces import Piece
+from ribwright.roles import LISTS
 
 DESCRIPTION = """\
 name = "garden store"
@@ -54,15 +56,29 @@ def test_everything_is_in_one_folder_of_the_buildings_name() -> None:
     assert not [file.name for file in made.iterdir() if file.name.startswith(".")]
 
 
-def test_it_prints_the_schedule_and_says_where_things_are(capsys: pytest.CaptureFixture[str]) -> None:
-    assert run(["raise", "store.toml", "--out", "elsewhere"]) == 0
+def test_it_says_in_a_few_lines_what_was_made(capsys: pytest.CaptureFixture[str]) -> None:
+    """Counts, weight and laps as the lists and the audit have them; a line a file, with its size."""
+    assert run(["raise", "store.toml", "--out", "elsewhere", "--verbose"]) == 0
     said, error = capsys.readouterr()
-    assert run(["schedule", "store.toml"]) == 0
-    assert said.startswith(capsys.readouterr().out)
-    assert "Written to elsewhere:" in said
-    assert all(output.name in said for output in USUAL)
+    assert len(said.splitlines()) <= 6 + len(USUAL)
+    listed = json.loads(Path("elsewhere/schedule.json").read_text(encoding="utf-8"))
+    counts = {name: sum(item["count"] for item in listed[name]) for name in LISTS}
+    assert f"{sum(counts.values())} bodies: {counts['sheets']} sheets, {counts['members']} members" in said
+    assert f"{counts['screws']} screws" in said
+    weight = sum(
+        item["count"] * item["weight"]["kg"] for name in LISTS for item in listed[name] if "weight" in item
+    )
+    found = re.search(r"steel ([0-9.]+) lb in all", said)
+    assert found and float(found[1]) == pytest.approx(weight / 0.45359237, rel=2e-3)
+    assert re.search(r"Measured: side laps [0-9]+ of 2.000 in; trim laps [0-9]+ of 3.00", said)
+    assert "Found: no faults" in said
+    for output in USUAL:
+        size = Path("elsewhere", output.name).stat().st_size
+        line = next(line for line in said.splitlines() if line.split()[0] == output.name)
+        number, unit = line.split()[1:3]
+        assert float(number) * {"MB": 1e6, "kB": 1e3}[unit] == pytest.approx(size, rel=0.05, abs=600)
     assert "licensed engineer" in said
-    assert error == ""
+    assert error.splitlines() == ["solids", "measuring", "writing and audit"]
     for output in USUAL:  # equal descriptions give equal files
         again = Path("elsewhere", output.name).read_bytes()
         assert again == Path("out/garden-store", output.name).read_bytes(), output.name

@@ -177,7 +177,6 @@ def test_the_schema_takes_every_starter(like: str) -> None:
         ('"3/12"', '"3"'),
         ("width = ", "widht = "),
         ('"window"', '"hatch"'),
-        ('"slategray"', '"slatgray"'),
         ("[runs]", "[run]"),
         ('wall = "front"', ""),
     ],

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import os
+from math import ceil
 from pathlib import Path
 
 import openpyxl
@@ -16,9 +17,10 @@ from ribwright.layout.skin.ribs import graphs
 from ribwright.order.buying.blanks import rake_pairs, rip_pairs
 from ribwright.order.buying.order_list import Buying, Order, order
 from ribwright.order.buying.prices import priced, read_prices, total
-from ribwright.order.lists.handling import Carried, lifts, whole
+from ribwright.order.lists.handling import Carried, lifts
 from ribwright.order.lists.schedule import Schedule, schedule
-from ribwright.order.written.order_text import order_csv, order_table
+from ribwright.order.written.order_csv import order_csv
+from ribwright.order.written.order_text import order_table
 from ribwright.order.written.workbook import workbook
 from ribwright.pieces import Model, Piece
 from ribwright.place import Place
@@ -26,6 +28,7 @@ from ribwright.raising import raise_building
 from ribwright.recipe import Sheet
 from ribwright.solids import realise
 from ribwright.solids.properties import volume
+from support.csv_rows import rows_of
 
 INCH, POUND = 25.4, 0.45359237
 
@@ -85,15 +88,19 @@ def test_every_quantity_is_counted_off_solids(ordered: Order, model: Model) -> N
     assert screws * 1.05 <= bought <= screws * 1.05 + 5
     (slab,) = [piece for piece in model.pieces if piece.role == "slab"]
     (concrete,) = [line for line in ordered.lines if line.list == "slab"]
-    assert concrete.quantity == pytest.approx(volume(slab.solid) / 914.4**3, abs=0.005)
+    drawn = volume(slab.solid) / 914.4**3
+    assert f"{drawn:.2f} yd3 drawn, 5% waste" in concrete.item
+    assert concrete.quantity == ceil(round(drawn, 2) * 1.05 * 4) / 4
 
 
 def test_weights_come_from_solids(listed: Schedule, model: Model) -> None:
     steel = [p for p in model.pieces if p.label("material") in ("steel", "screw")]
-    assert whole(listed) == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
+    assert listed.steel == pytest.approx(sum(volume(p.solid) * p.count for p in steel) * 7850e-9, rel=1e-6)
     heavy = lifts(listed, Carried())
     assert heavy[0].weight == max(lift.weight for lift in heavy)
-    assert all(lift.weight > 50 * POUND for lift in heavy)
+    roof = {row.mark for row in listed.rows if row.role == "roof sheet"}
+    assert roof and roof <= {lift.mark for lift in heavy}
+    assert all(lift.weight > 50 * POUND for lift in heavy if lift.mark not in roof)
     assert {lift.people for lift in heavy} <= {0, 2}
 
 
@@ -125,7 +132,8 @@ def test_prices_are_the_users_own(ordered: Order, tmp_path: Path) -> None:
     assert wanted.lines[0].cost == 12.5 * wanted.lines[0].quantity
     assert total(wanted) == wanted.lines[0].cost
     assert len(wanted.unpriced) == len(wanted.lines) - 1
-    assert f"Total of priced lines: {total(wanted):.2f}" in order_table(wanted, _empty(), Carried())
+    said = f"1 of {len(wanted.lines)} lines priced, together {total(wanted):.2f}"
+    assert said in order_table(wanted, _empty(), Carried())
 
 
 def _empty() -> Schedule:
@@ -147,6 +155,9 @@ def _empty() -> Schedule:
         ("item,unit,price\n\na, b,each,1\n", "line 3: read 4 cells; would do: item, unit, price"),
         ("item,unit,price,note\na,each,1,x\n", "line 1: columns would do: item, unit, price"),
         ("item,unit,price\na,each,1\nA ,each,2\n", "line 3: 'A ' has another price above"),
+        ("item,unit,price\na,furlong,1\n", "line 2: unit: read 'furlong'; would do: each, hundred, ft, m,"),
+        ("item,unit,price,gauge,gauge\n", "line 1: columns would do: item, unit, price"),
+        ("item,unit,price,gauge\na,each,1\n", "line 2: read 3 cells; would do: item, unit, price, gauge"),
         ("", "is empty"),
     ],
 )
@@ -168,24 +179,50 @@ def test_a_price_file_that_never_ends_or_never_begins(tmp_path: Path) -> None:
         read_prices(tmp_path / "long")
 
 
-def test_another_program_reads_the_spreadsheet(ordered: Order) -> None:
-    """openpyxl finds a sheet a list, the order's lines on it, and sums as formulas."""
-    content = workbook(ordered)
-    assert content == workbook(ordered)
+def test_another_program_reads_the_spreadsheet(ordered: Order, listed: Schedule) -> None:
+    """openpyxl finds a sheet a list, the order's lines on it, and sums as formulas; no price, no cost."""
+    content = workbook(ordered, listed)
+    assert content == workbook(ordered, listed)
     book = openpyxl.load_workbook(io.BytesIO(content))
-    assert book.sheetnames == [*dict.fromkeys(line.list for line in ordered.lines), "total"]
-    for name in book.sheetnames[:-1]:
-        rows = list(book[name].iter_rows(values_only=True))
+    lists = list(dict.fromkeys(line.list for line in ordered.lines))
+    assert book.sheetnames == [*lists, "cuts", "placing", "total"]
+    for name in lists:
+        rows = list(book[name].iter_rows(values_only=True))[5:]
         lines = [line for line in ordered.lines if line.list == name]
-        assert [row[:3] for row in rows[1 : 1 + len(lines)]] == [(x.item, x.unit, x.quantity) for x in lines]
-        assert rows[1 + len(lines)][4] == f"=SUM(E2:E{1 + len(lines)})"
-        assert rows[1][4] == "=ROUND(C2*D2,2)"
+        found = [(*(cell or "" for cell in row[:4]), row[4], row[5]) for row in rows[: len(lines)]]
+        assert found == [(x.kind, x.gauge, x.colour, x.size, x.quantity, x.unit) for x in lines]
+        last = 5 + len(lines)
+        assert rows[len(lines)][12] == f'=IF(COUNT(M6:M{last})=0,"",SUM(M6:M{last}))'
+        assert rows[0][12] == '=IF(ISNUMBER(L6),ROUND(K6*L6,2),"")'
     values = openpyxl.load_workbook(io.BytesIO(content), data_only=True)
-    assert values["sheets"].cell(2, 5).value == 0
+    assert not values["sheets"].cell(6, 13).value
+    assert not values["total"]["B20"].value
+    sums = [row for row in values["sheets"].iter_rows(values_only=True) if row[0] == "sum"]
+    sheets = [line for line in ordered.lines if line.list == "sheets"]
+    assert sums[0][6:9] == pytest.approx(
+        [
+            sum(x.length for x in sheets) / 304.8,
+            sum(x.area for x in sheets) / 304.8**2,
+            sum(x.weight for x in sheets) / POUND,
+        ]
+    )
+
+
+def test_the_spreadsheet_prints(ordered: Order, listed: Schedule) -> None:
+    """Lying, one page wide, the job over every sheet, its titles on every page, page numbers below."""
+    book = openpyxl.load_workbook(io.BytesIO(workbook(ordered, listed)))
+    for sheet in book:
+        assert sheet.page_setup.orientation == "landscape"
+        assert (sheet.page_setup.fitToWidth or 1, sheet.page_setup.fitToHeight) == (1, 0)
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage
+        assert sheet.print_title_rows == "$5:$5"
+        assert sheet["A1"].value == "workshop"
+        assert "Geometry, not engineering" in sheet["A3"].value
+        assert "&P" in sheet.oddFooter.right.text
 
 
 def test_csv_has_every_line(ordered: Order) -> None:
-    rows = list(csv.DictReader(io.StringIO(order_csv(ordered))))
+    rows = rows_of(order_csv(ordered))
     assert [(row["list"], row["item"], float(row["quantity"])) for row in rows] == [
         (line.list, line.item, pytest.approx(line.quantity, abs=0.005)) for line in ordered.lines
     ]

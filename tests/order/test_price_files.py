@@ -49,7 +49,7 @@ def came_to(path: Path, data: bytes) -> str:
         assert str(error).startswith(f"{path}: ")
         assert str(error).isprintable()
         return "refused"
-    assert all(0 <= price < 1e9 for price in prices.values())
+    assert all(0 <= row.price < 1e9 for row in prices)
     return "read"
 
 

@@ -12,7 +12,7 @@ from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.csv import csv_text
 from ribwright.order.written.json import json_text
 from ribwright.order.written.markdown import markdown_text
-from ribwright.order.written.order_text import order_csv
+from ribwright.order.written.order_csv import order_csv
 from ribwright.order.written.table import table
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

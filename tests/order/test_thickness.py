@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 
 import pytest
@@ -21,6 +19,7 @@ from ribwright.place import Place
 from ribwright.recipe import Prism, Sheet
 from ribwright.solids import realise
 from support.bodies import LEFT, PROFILE, RIGHT
+from support.csv_rows import rows_of
 
 THIN, THICK, TRIM = 0.43688, 0.6, 0.55118
 GAUGE = (("gauge", "29 ga"), ("colour", "white"))
@@ -49,7 +48,7 @@ def test_thickness_is_measured_into_every_list(listed: Schedule) -> None:
     assert [row.thickness for row in listed.rows] == pytest.approx([THIN, THICK], abs=1e-6)
     assert [item.thickness for item in listed.items] == pytest.approx([TRIM], abs=1e-6)
     said = SHOWN[listed.units]
-    found = list(csv.DictReader(io.StringIO(csv_text(listed))))
+    found = rows_of(csv_text(listed))
     assert [row["gauge"] for row in found] == ["29 ga", "29 ga", ""]
     assert [row["thickness"] for row in found] == said
     assert [row["thickness mm"] for row in found] == ["0.437", "0.6", "0.551"]

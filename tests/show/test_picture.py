@@ -8,6 +8,7 @@ import struct
 import subprocess
 import sys
 import zlib
+from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
@@ -187,3 +188,16 @@ def test_without_a_graphics_library_it_says_what_to_install() -> None:
     )
     assert done.stdout.strip() in {"refused", "drawn"}
     assert done.stderr == ""
+
+
+def test_a_large_picture_says_whose_it_is_and_what_it_is_not(drawn: Pixels) -> None:
+    """Ink in the lower left corner, where a small picture has none; more of it for a longer name."""
+
+    def ink(name: str, size: tuple[int, int]) -> int:
+        pixels = decoded(picture(replace(model(), name=name), view="front", size=size))
+        height, width, _ = pixels.shape
+        corner = pixels[-height // 20 :, : width // 2]
+        return int((corner.max(axis=2) < 120).sum())
+
+    assert drawn.size and ink("hut", (160, 100)) == 0
+    assert 100 < ink("hut", (800, 500)) < ink("a hut with a longer name", (800, 500))

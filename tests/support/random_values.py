@@ -9,7 +9,7 @@ from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
 from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
 from ribwright.description.keys.key import Key
-from ribwright.description.keys.value_kinds import Choice, Length, Lengths, Name, Pitch
+from ribwright.description.keys.value_kinds import Choice, Length, Lengths, Name, Pitch, Text
 from ribwright.units import INCH, parse_length
 
 End = str
@@ -114,6 +114,8 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
             return chance.choice([name for name in profiles() if name != key.default])
         case GaugeNumber():
             return chance.choice([number for number in gauges() if number != 29])
+        case Text():
+            return chance.choice(["12 Mill Lane", "1 March 2026", "x" * 100])
         case Name():
             return chance.choice(["a name", "n", "N" * 60, "Scheune mit Tür, 3/4".replace("/", " ")])
     raise AssertionError(f"no random values for {key.name}")

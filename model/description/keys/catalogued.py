@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from difflib import get_close_matches
+from itertools import chain
 
-from ...catalog.colours import colour_names, rgb
+from ...catalog.colours import CODE, colour_names, is_colour, own_colour
 from ...catalog.gauges import gauges
 from ...catalog.profiles import RibProfile, find_profile, profiles
 from ...catalog.sections import SectionShape, parse_section
@@ -18,31 +19,57 @@ ALMOST = 0.85  # likeness of a colour's name with a slip in it
 
 @dataclass(frozen=True, slots=True)
 class Colour(AsTyped):
-    """A CSS colour name or #rrggbb; read to what was typed, lower case."""
+    """A CSS colour name, #rrggbb, or a name of the description's own; read to what was typed, lower case.
+
+    own: names and codes of the description's table of colours.
+    """
+
+    own: tuple[tuple[str, str], ...] = ()
 
     def read(self, value: object, units: Units) -> str:
-        """The name, lower case."""
-        word = value.strip().lower() if isinstance(value, str) else ""
-        try:
-            rgb(word)
-        except KeyError:
+        """The name, lower case; an own one with its code."""
+        word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 200 else ""
+        own = dict(self.own)
+        if word in own:
+            return own_colour(word, own[word])
+        if not is_colour(word) or "(" in word:
             some = "a CSS colour name such as 'gainsboro', 'slategray' or 'firebrick', or '#rrggbb'"
-            raise Unreadable(some + _nearest_colour(word)) from None
+            raise Unreadable(some + _nearest_colour(word, tuple(own)))
         return word
 
     def schema(self) -> Json:
-        """The names, for editors to offer, or six hexadecimal digits."""
-        return {"anyOf": [{"enum": list(colour_names())}, {"type": "string", "pattern": "^#[0-9a-fA-F]{6}$"}]}
+        """A text, since names may be the file's own; those of CSS for editors to offer."""
+        return {"type": "string", "examples": list(colour_names())}
 
 
-def _nearest_colour(word: str) -> str:
+OWN_NAME = re.compile(r"[^#()|\x00-\x1f\x7f]{1,40}")
+
+
+@dataclass(frozen=True, slots=True)
+class ColourCode(AsTyped):
+    """The look of a colour that people name themselves: #rrggbb."""
+
+    def read(self, value: object, units: Units) -> str:
+        """The code, lower case."""
+        code = value.strip().lower() if isinstance(value, str) else ""
+        if not CODE.fullmatch(code):
+            raise Unreadable("'#' and six hexadecimal digits, such as '#7a2e2a'")
+        return code
+
+    def schema(self) -> Json:
+        """Six hexadecimal digits."""
+        return {"type": "string", "pattern": "^ *#[0-9a-fA-F]{6} *$"}
+
+
+def _nearest_colour(word: str, own: tuple[str, ...]) -> str:
     """The end of a remedy that points to a colour: the same words, a slip of the pen, its last word.
 
     Colours whose names only sound alike are not near.
     """
     words = re.findall("[a-z]+", word[:60].replace("grey", "gray"))
-    joined, known = "".join(words), colour_names()
-    near = [joined, *get_close_matches(joined, known, n=1, cutoff=ALMOST), *reversed(words)]
+    joined, known = "".join(words), (*own, *colour_names())
+    alike = (get_close_matches(word[:60], own, n=1), get_close_matches(joined, known, n=1, cutoff=ALMOST))
+    near = [joined, *chain(*alike), *reversed(words)]
     found = next((name for name in near if name in known), "")
     return f"; the nearest is {found!r}" if found else ""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from ...units import Units
 from .value_kinds import Kind
 
 
@@ -14,7 +15,8 @@ class Key:
 
     help: one line for the starter and the schema. default: as typed; None when there is none, and
     then `unless` says what stands in for it; a key with neither is required. example: of a key
-    without a default, as typed by people with ft-in and with mm.
+    without a default, as typed by people with ft-in and with mm. metric: the default
+    of descriptions in mm, where it is another. also: other spellings of its name.
     """
 
     name: str
@@ -23,6 +25,12 @@ class Key:
     default: str | None = None
     unless: str = ""
     example: tuple[str, str] = ("", "")
+    also: tuple[str, ...] = ()
+    metric: str | None = None
+
+    def usual(self, units: Units) -> str | None:
+        """The default of descriptions in these units."""
+        return self.metric if units == "mm" and self.metric is not None else self.default
 
     @property
     def required(self) -> bool:
@@ -32,9 +40,16 @@ class Key:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """A table of keys. name: "" for the keys at the top. shape: "array" when it may stand many times."""
+    """A table of keys.
+
+    name: "" for the keys at the top. shape: "array" when it may stand many times, "named" when its keys are
+    names that people choose. each: the kind of every value of such a one. example: a line of it.
+    """
 
     name: str
     help: str
     keys: tuple[Key, ...]
-    shape: Literal["top", "table", "array"] = "table"
+    shape: Literal["top", "table", "array", "named"] = "table"
+    also: tuple[str, ...] = ()
+    each: Kind | None = None
+    example: str = ""

@@ -11,12 +11,14 @@ TRIM_KINDS = ("base", "corner", "eave", "rake", "ridge", "opening")
 
 CEE = "cee 4x2x0.059"
 TUBE = "tube 4x4x0.120"
+CEE_MM = "cee 100x50x1.5 mm"
+TUBE_MM = "tube 100x100x3 mm"
 
 FRAME = Table(
     "frame",
     "The frames across the building. Sizes are placeholders until an engineer's drawings replace them.",
     (
-        Key("spacing", Length("2 ft", "40 ft"), "greatest distance between frames", "10 ft"),
+        Key("spacing", Length("2 ft", "40 ft"), "greatest distance between frames", "10 ft", metric="3 m"),
         Key(
             "bays",
             Lengths("2 ft", "40 ft"),
@@ -24,16 +26,23 @@ FRAME = Table(
             unless="even bays",
             example=("10 ft, 10 ft, 10 ft, 10 ft", "5 m, 5 m, 5 m"),
         ),
-        Key("column", Steel(("tube", "cee")), "section of the columns", TUBE),
-        Key("rafter", Steel(("tube", "cee")), "section of the rafters", TUBE),
+        Key("column", Steel(("tube", "cee")), "section of the columns", TUBE, metric=TUBE_MM),
+        Key("rafter", Steel(("tube", "cee")), "section of the rafters", TUBE, metric=TUBE_MM),
         Key(
             "knee",
             Steel(("tube", "cee"), none=True),
             'section of the knee braces, or "none"',
             "tube 2x2x0.083",
+            metric="tube 50x50x2 mm",
         ),
-        Key("knee_reach", Length("6 in", "10 ft"), "from the inner corner along column and rafter", "2 ft"),
-        Key("post", Steel(("tube", "cee")), "section of the gable posts", TUBE),
+        Key(
+            "knee_reach",
+            Length("6 in", "10 ft"),
+            "from the inner corner along column and rafter",
+            "2 ft",
+            metric="600 mm",
+        ),
+        Key("post", Steel(("tube", "cee")), "section of the gable posts", TUBE, metric=TUBE_MM),
         Key("front_posts", Posts(), '"none", "centre", or where from the left corner', "none"),
         Key(
             "back_posts",
@@ -42,13 +51,14 @@ FRAME = Table(
             unless="centre, where there is room",
             example=("centre", "centre"),
         ),
-        Key("plate_thickness", Length("1/8 in", "2 in"), "of the base plates", "3/8 in"),
-        Key("plate_reach", Length("2 in", "8 in"), "of a base plate past its column", "3 in"),
+        Key("plate_thickness", Length("1/8 in", "2 in"), "of the base plates", "3/8 in", metric="10 mm"),
+        Key("plate_reach", Length("2 in", "8 in"), "of a base plate past its column", "3 in", metric="75 mm"),
         Key(
             "anchor_hole",
             Length("1/4 in", "1-1/2 in"),
             "diameter of the four holes in a base plate",
             "11/16 in",
+            metric="18 mm",
         ),
     ),
 )
@@ -58,8 +68,14 @@ FRAMING = Table(
     "What lies between frames and sheets. Sizes are placeholders, as those of the frames.",
     (
         Key("girts", Choice(("by-pass", "flush")), "in front of the columns, or between them", "by-pass"),
-        Key("girt", Steel(("cee", "zee", "hat", "tube")), "section of the girts", CEE),
-        Key("girt_spacing", Length("1 ft", "12 ft"), "greatest distance between girts", "4 ft"),
+        Key("girt", Steel(("cee", "zee", "hat", "tube")), "section of the girts", CEE, metric=CEE_MM),
+        Key(
+            "girt_spacing",
+            Length("1 ft", "12 ft"),
+            "greatest distance between girts",
+            "4 ft",
+            metric="1200 mm",
+        ),
         Key(
             "girt_heights",
             Lengths("6 in", "60 ft"),
@@ -67,8 +83,14 @@ FRAMING = Table(
             unless="even spaces",
             example=("4 ft, 8 ft", "1200 mm, 2400 mm"),
         ),
-        Key("purlin", Steel(("cee", "zee", "hat", "tube")), "section of the purlins", CEE),
-        Key("purlin_spacing", Length("1 ft", "10 ft"), "greatest distance between purlins", "4 ft"),
+        Key("purlin", Steel(("cee", "zee", "hat", "tube")), "section of the purlins", CEE, metric=CEE_MM),
+        Key(
+            "purlin_spacing",
+            Length("1 ft", "10 ft"),
+            "greatest distance between purlins",
+            "4 ft",
+            metric="1200 mm",
+        ),
         Key(
             "eave_strut",
             Steel(("cee",)),
@@ -90,9 +112,9 @@ FRAMING = Table(
             unless="as deep as the purlins, 2 in across",
             example=("angle 4.075x2x0.075", "angle 104x50x1.9 mm"),
         ),
-        Key("jamb", Steel(("cee", "tube")), "section of the jambs", CEE),
-        Key("header", Steel(("cee", "tube")), "section of the headers", CEE),
-        Key("sill", Steel(("cee", "tube")), "section of the sills", CEE),
+        Key("jamb", Steel(("cee", "tube")), "section of the jambs", CEE, metric=CEE_MM),
+        Key("header", Steel(("cee", "tube")), "section of the headers", CEE, metric=CEE_MM),
+        Key("sill", Steel(("cee", "tube")), "section of the sills", CEE, metric=CEE_MM),
     ),
 )
 
@@ -100,8 +122,8 @@ DOOR_ROOM = Table(
     "door_room",
     "The room that overhead doors need inside.",
     (
-        Key("headroom", Length("0 in", "6 ft"), "over the opening", "12 in"),
-        Key("side_room", Length("0 in", "3 ft"), "beside the opening", "4 in"),
+        Key("headroom", Length("0 in", "6 ft"), "over the opening", "12 in", metric="300 mm"),
+        Key("side_room", Length("0 in", "3 ft"), "beside the opening", "4 in", metric="100 mm"),
         Key(
             "depth_back",
             Length("0 in", "40 ft"),
@@ -119,9 +141,10 @@ TRIM = Table(
         Key(
             "colour",
             Colour(),
-            "a CSS colour name or #rrggbb",
+            "a CSS colour name, #rrggbb or your own",
             unless="the roof's",
             example=("slategray",) * 2,
+            also=("color",),
         ),
         *(
             Key(
@@ -133,8 +156,8 @@ TRIM = Table(
             )
             for kind in TRIM_KINDS
         ),
-        Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft"),
-        Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in"),
+        Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft", metric="3 m"),
+        Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in", metric="75 mm"),
         Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a stock length", "0 in"),
         Key(
             "wind",
@@ -149,11 +172,25 @@ SCREWS = Table(
     "screws",
     "The screws. A pair straddles each major rib at sheet ends, one stands at each rib between.",
     (
-        Key("length", Length("3/4 in", "3 in"), "of sheet screws, under the head", "1-1/4 in"),
-        Key("beside_rib", Length("1/4 in", "2 in"), "from a rib's foot to the screw beside it", "1/2 in"),
+        Key(
+            "length", Length("3/4 in", "3 in"), "of sheet screws, under the head", "1-1/4 in", metric="32 mm"
+        ),
+        Key(
+            "beside_rib",
+            Length("1/4 in", "2 in"),
+            "from a rib's foot to the screw beside it",
+            "1/2 in",
+            metric="13 mm",
+        ),
         Key("ends", Choice(("pair", "single")), "at each major rib, at the ends of sheets", "pair"),
         Key("between", Choice(("single", "pair")), "at each major rib, on the lines between", "single"),
-        Key("apart", Length("6 in", "48 in"), "greatest distance along door angles and rakes", "24 in"),
+        Key(
+            "apart",
+            Length("6 in", "48 in"),
+            "greatest distance along door angles and rakes",
+            "24 in",
+            metric="600 mm",
+        ),
         Key(
             "stitch",
             Length("0 in", "48 in"),

@@ -6,10 +6,10 @@ a table to the class of the same name). To add a table, add it to TABLES.
 
 from __future__ import annotations
 
-from .catalogued import Colour, GaugeNumber, Profile
+from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
 from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
-from .value_kinds import Choice, Length, Name, Pitch
+from .value_kinds import Choice, Length, Name, Pitch, Text
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -19,11 +19,15 @@ USUAL_PROFILE = "36 x 9 x 3/4"
 KINDS = ("walk door", "overhead door", "window", "framed opening")
 
 
+WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
+
 TOP = Table(
     "",
     "A building. Lengths stand in quotes: 30 ft, 9 ft 2-1/2 in, 110.5 in, 9.144 m, 2500 mm.",
     (
         Key("name", Name(), "what the building is called", unless="the file's name"),
+        Key("address", Text(), "where it will stand", unless="none", example=("12 Mill Lane",) * 2),
+        Key("date", Text(), "of the job, as you write it", unless="none", example=("1 March 2026",) * 2),
         Key("units", Choice(("ft-in", "mm")), "how lengths are shown", "ft-in"),
         Key(
             "width",
@@ -61,6 +65,16 @@ ROOF = Table(
     ),
 )
 
+COLOURS = Table(
+    "colours",
+    "Colours by names of your own.",
+    (),
+    "named",
+    also=("colors",),
+    each=ColourCode(),
+    example='"barn red" = "#7a2e2a"',
+)
+
 SHEETS = Table(
     "sheets",
     "The ribbed sheets on walls and roof.",
@@ -70,7 +84,7 @@ SHEETS = Table(
             "gauge",
             GaugeNumber(),
             "of galvanised sheet",
-            unless="29, or none where there is a thickness",
+            unless="29 or 0.5 mm, or none where there is a thickness",
             example=("29", "29"),
         ),
         Key(
@@ -80,10 +94,34 @@ SHEETS = Table(
             unless="the gauge's",
             example=("0.02 in", "0.5 mm"),
         ),
-        Key("wall_colour", Colour(), "a CSS colour name or #rrggbb", "gainsboro"),
-        Key("roof_colour", Colour(), "a CSS colour name or #rrggbb", "slategray"),
-        Key("overhang", Length("1-1/8 in", "4 in"), "of the roof past the eave, in plan", "2 in"),
-        Key("ridge_gap", Length("0 in", "12 in"), "between each slope's sheets and the ridge", "1 in"),
+        Key(
+            "wall_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            WALL_COLOUR,
+            also=("wall_color",),
+        ),
+        Key(
+            "roof_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            ROOF_COLOUR,
+            also=("roof_color",),
+        ),
+        Key(
+            "overhang",
+            Length("1-1/8 in", "4 in"),
+            "of the roof past the eave, in plan",
+            "2 in",
+            metric="50 mm",
+        ),
+        Key(
+            "ridge_gap",
+            Length("0 in", "12 in"),
+            "between each slope's sheets and the ridge",
+            "1 in",
+            metric="25 mm",
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
@@ -97,6 +135,7 @@ SHEETS = Table(
             Length("0.008 in", "1/8 in"),
             "thickness of the trim between framing and sheet",
             "0.0217 in",
+            metric="0.55 mm",
         ),
     ),
 )
@@ -140,7 +179,7 @@ SLAB = Table(
     "slab",
     "The concrete.",
     (
-        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in"),
+        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in", metric="100 mm"),
         Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
         Key(
             "hang",
@@ -215,6 +254,7 @@ OPENING = Table(
 
 TABLES = (
     TOP,
+    COLOURS,
     ROOF,
     SHEETS,
     GABLE_SHEETS,

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
 from difflib import get_close_matches
 from typing import Protocol
 
@@ -217,6 +218,24 @@ class Name(AsTyped):
         """The nearest name that would do; "building" when nothing of it is left."""
         kept = "".join(c for c in text if c.isprintable() and c not in self.barred)
         return kept[: self.longest].strip().lstrip(".-").rstrip(".").strip() or "building"
+
+    def schema(self) -> Json:
+        """A text."""
+        return {"type": "string", "minLength": 1, "maxLength": self.longest}
+
+
+@dataclass(frozen=True, slots=True)
+class Text(AsTyped):
+    """A line for people; a TOML date is one too."""
+
+    longest: int = 100
+
+    def read(self, value: object, units: Units) -> str:
+        """The text, without spaces around it."""
+        text = value.strip() if isinstance(value, str) else str(value) if isinstance(value, date) else ""
+        if not text or len(text) > self.longest or not text.isprintable():
+            raise Unreadable(f"a line of at most {self.longest} characters, in quotes")
+        return text
 
     def schema(self) -> Json:
         """A text."""

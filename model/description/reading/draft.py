@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Any
 
 from ...errors import Problem
 from ...units import Units, Unreadable
+from ..keys.catalogued import OWN_NAME, Colour, ColourCode
 from ..keys.key import Key, Table
-from ..keys.tables import OPENING, TABLES, TOP
+from ..keys.tables import COLOURS, OPENING, TABLES, TOP
 from ..keys.value_kinds import closest
 from .positions import Path, Positions
 from .source import LOST
@@ -34,13 +36,14 @@ class Values(dict[str, Any]):
 class Draft:
     """A description read key by key: its values so far, and the problems found in it.
 
-    given: the TOML values as they stood. tables: by name, "" for the top. openings: in the order of
-    the file.
+    given: the TOML values as they stood. colours: names and codes of the file's own. tables: by name, ""
+    for the top. openings: in the order of the file.
     """
 
     given: dict[str, Any]
     positions: Positions
     units: Units = "ft-in"
+    colours: tuple[tuple[str, str], ...] = ()
     tables: dict[str, Values] = field(default_factory=dict)
     openings: list[Values] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
@@ -77,6 +80,7 @@ def read_values(values: dict[str, Any], positions: Positions, problems: list[Pro
     """All tables read, with what was wrong in any of them."""
     draft = Draft(values, positions, problems=list(problems))
     draft.units = _units(values)
+    draft.colours = tuple(_read_colours(draft))
     for table in TABLES:
         if table.shape == "top":
             draft.tables[""] = _read_table(draft, table, values, ())
@@ -93,14 +97,29 @@ def _units(values: dict[str, Any]) -> Units:
     return "mm" if values.get("units") == "mm" else "ft-in"
 
 
-def _as_table(draft: Draft, table: Table, values: dict[str, Any]) -> dict[str, Any]:
-    value = values.get(table.name, {})
+def _read_colours(draft: Draft) -> Iterator[tuple[str, str]]:
+    """Names and codes of the file's own colours."""
+    for name in (name for name in (COLOURS.name, *COLOURS.also) if name in draft.given):
+        for typed, value in _as_table(draft, COLOURS, draft.given, name).items():
+            word = " ".join(typed.lower().split())
+            if not OWN_NAME.fullmatch(word):
+                remedy = "a name of at most 40 characters, none of them #, ( or )"
+                draft.object_to((name, typed), remedy, at_key=True, read=repr(typed))
+                continue
+            try:
+                yield word, ColourCode().read(value, draft.units)
+            except Unreadable as error:
+                if value != LOST:
+                    draft.object_to((name, typed), str(error))
+
+
+def _as_table(draft: Draft, table: Table, values: dict[str, Any], name: str = "") -> dict[str, Any]:
+    name = name or table.name
+    value = values.get(name, {})
     if isinstance(value, dict):
         return value
     if value != LOST:
-        draft.object_to(
-            (table.name,), f"a table: [{table.name}] on a line of its own, its keys under it", at_key=True
-        )
+        draft.object_to((name,), f"a table: [{name}] on a line of its own, its keys under it", at_key=True)
     return dict.fromkeys((key.name for key in table.keys), LOST)
 
 
@@ -126,21 +145,25 @@ def _read_openings(draft: Draft, value: object) -> list[Values]:
 def _read_table(draft: Draft, table: Table, given: dict[str, Any], path: Path) -> Values:
     """The values of one table, defaults filled in. A key without a default that is absent is None."""
     values = Values()
-    known = {key.name for key in table.keys}
+    known = {name for key in table.keys for name in (key.name, *key.also)}
     if table is TOP:
-        known.update(other.name for other in TABLES)
+        known.update(name for other in TABLES for name in (other.name, *other.also))
     for name in given:
         if name not in known:
             draft.object_to(
                 (*path, name), _unknown(name, table, len(draft.problems)), at_key=True, read=repr(name)
             )
     for key in table.keys:
-        if key.name in given:
-            _read_key(draft, key, given[key.name], (*path, key.name), values)
+        typed = [name for name in (key.name, *key.also) if name in given]
+        for again in typed[1:]:
+            draft.object_to((*path, again), f"said already, as {key.name}", at_key=True, read=repr(again))
+        if typed:
+            _read_key(draft, key, given[typed[0]], (*path, typed[0]), values)
         elif key.required:
             draft.object_to((*path, key.name), f"missing; {_example(key, draft.units)}", read="")
         else:
-            values[key.name] = None if key.default is None else key.kind.read(key.default, draft.units)
+            usual = key.usual(draft.units)
+            values[key.name] = None if usual is None else key.kind.read(usual, draft.units)
     return values
 
 
@@ -148,7 +171,8 @@ def _read_key(draft: Draft, key: Key, value: object, path: Path, values: Values)
     if value == LOST:
         return
     try:
-        values[key.name] = key.kind.read(value, draft.units)
+        kind = Colour(draft.colours) if isinstance(key.kind, Colour) else key.kind
+        values[key.name] = kind.read(value, draft.units)
     except Unreadable as error:
         draft.object_to(path, str(error))
 

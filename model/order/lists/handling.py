@@ -1,16 +1,23 @@
-"""What people lift: the weight of each mark, and the marks that are more than one or two should carry."""
+"""What people lift: how many each mark takes, by its weight and its length."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import atan2, degrees
 
-from .schedule import Schedule
+from ...roles import Role, list_of
+from ...units import FOOT, POUND
+from .items import Item
+from .schedule import Row, Schedule
 
-POUND = 0.45359237
 CAUTION = (
     "What one or two people carry is common practice, not a rule: wind, wet and heights lower it. "
     "At least two lay a roof sheet. Nobody carries a load on a ladder that could make them fall."
 )
+STEEP = "A roof over 4/12 has a paragraph of its own: 29 CFR 1926.501(b)(11), fall protection (from memory)."
+STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
+FOR_THREE, FOR_MACHINES = 20 * FOOT, 30 * FOOT
+"""mm; longer sheets take three people, or equipment. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +30,7 @@ class Carried:
 
 @dataclass(frozen=True, slots=True)
 class Lift:
-    """A mark that is heavy. weight: of one piece (kg). people: how many carry it; 0: a machine does."""
+    """A mark that takes more than one person. weight: of one piece (kg). people: how many; 0: a machine."""
 
     mark: str
     what: str
@@ -32,18 +39,31 @@ class Lift:
     people: int
 
 
+def people(piece: Row | Item, carried: Carried) -> int:
+    """How many it takes to handle a piece: by its weight, a sheet also by its length and where it lies.
+
+    0: more than two, or a machine.
+    """
+    by_weight = 1 if piece.weight <= carried.one else 2 if piece.weight <= carried.two else 0
+    if list_of(piece.role) != "sheets":
+        return by_weight
+    long = 3 if piece.length > FOR_THREE else 1
+    by_length = 0 if piece.length > FOR_MACHINES else max(long, 2 if piece.role == Role.ROOF_SHEET else 1)
+    return 0 if 0 in (by_weight, by_length) else max(by_weight, by_length)
+
+
+def people_text(piece: Row | Item, carried: Carried | None = None) -> str:
+    """The same in words; "" for what one person handles."""
+    count = people(piece, carried or Carried())
+    return {0: "machine", 1: ""}.get(count, f"{count} people")
+
+
 def lifts(schedule: Schedule, carried: Carried) -> list[Lift]:
-    """Marks heavier than one person carries, heaviest first."""
-    pieces = [(row.mark, row.role, row.count, row.weight) for row in schedule.rows]
-    pieces += [(item.mark, item.role, item.count, item.weight) for item in schedule.items]
-    heavy = [
-        Lift(mark, what, count, weight, 2 if weight <= carried.two else 0)
-        for mark, what, count, weight in pieces
-        if weight > carried.one
+    """Marks that take more than one person, heaviest first."""
+    pieces: tuple[Row | Item, ...] = (*schedule.rows, *schedule.items)
+    found = [
+        Lift(piece.mark, piece.role, piece.count, piece.weight, count)
+        for piece in pieces
+        if (count := people(piece, carried)) != 1
     ]
-    return sorted(heavy, key=lambda lift: (-round(lift.weight, 3), lift.mark))
-
-
-def whole(schedule: Schedule) -> float:
-    """Of all steel, kg."""
-    return schedule.weight + sum(item.count * item.weight for item in schedule.items)
+    return sorted(found, key=lambda lift: (-round(lift.weight, 3), lift.mark))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ...measure.snap import snapped
 from ...units import format_length, format_weight
+from .handling import people_text
 from .items import Item, format_thickness
 from .schedule import Schedule, Units
 
@@ -19,6 +20,7 @@ COLUMNS = (
     "holes",
     "colour",
     "faces",
+    "people",
 )
 FIGURES = ("count", "length", "weight", "thickness")
 YARD = 914.4
@@ -38,6 +40,7 @@ def cells(item: Item, units: Units) -> dict[str, str]:
         "weight": format_weight(item.weight, units) if item.weight else "",
         "colour": item.colour,
         "faces": ", ".join(item.faces),
+        "people": people_text(item),
     }
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from ...catalog.sections import SectionShape, listed_as, spelled
+from ...measure.bends import Bends, measure_bends
 from ...measure.congruent import Group
 from ...measure.member import MeasuredMember, measure_member
-from ...measure.screw import screw_size, shank
+from ...measure.screw import head_kind, screw_size, shank
 from ...measure.section_shape import measure_section
 from ...measure.snap import snapped
+from ...measure.standing import standing_size
 from ...pieces import Piece
 from ...roles import KINDS, Role, list_of
 from ...units import INCH, Units, format_pitch
@@ -27,7 +29,11 @@ class Item:
     section: its shape and measured dimensions, and the catalogue's name where a row has them; of a
     screw its shank's diameter and length under the head; "" for what has none. length: overall, along
     it. thickness: of the wall of a member or trim; 0 for others. ends: degrees off square. holes:
-    diameters of round holes. weight: of one, as steel; 0 for what is none.
+    diameters of round holes. weight: of one, as steel; 0 for what is none. gauge, profile: as labelled.
+    shank, head: of a screw, (diameter, length under the head) and its kind. bends, painted: of a folded trim,
+    and the side of it that is seen, of one item of each
+    kind.
+    opening, standing: of what fills one: which, and (how wide, how high) it stands.
     """
 
     mark: str
@@ -44,11 +50,21 @@ class Item:
     weight: float
     colour: str
     faces: tuple[str, ...]
+    gauge: str = ""
+    profile: str = ""
+    shank: tuple[float, float] | None = None
+    head: str = ""
+    bends: Bends | None = None
+    painted: str = ""
+    opening: str = ""
+    standing: tuple[float, float] = (0.0, 0.0)
 
 
 def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
     """The row of a group of congruent pieces."""
     pieces = [member.piece for member in group.members]
+    solid, of = pieces[0].solid, list_of(group.role)
+    is_screw = of == "screws"
     return Item(
         mark=group.mark,
         role=group.role,
@@ -57,20 +73,31 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
         length=measured.length,
         depth=measured.depth,
         width=measured.width,
-        thickness=measured.thickness if list_of(group.role) in ("members", "trims") else 0.0,
+        thickness=measured.thickness if of in ("members", "trims") else 0.0,
         ends=measured.ends,
         holes=measured.holes,
         volume=measured.volume,
         weight=measured.volume * STEEL if KINDS[group.role].steel else 0.0,
         colour=pieces[0].label("colour"),
         faces=tuple(dict.fromkeys(face for piece in pieces if (face := piece.label("face")))),
+        gauge=pieces[0].label("gauge"),
+        profile=pieces[0].label("profile"),
+        shank=_shank(group, measured) if is_screw else None,
+        head=head_kind(measured) if is_screw else "",
+        bends=measure_bends(solid) if of == "trims" else None,
+        opening=pieces[0].group[-1] if of == "openings" and pieces[0].group else "",
+        standing=standing_size(pieces[0]) if of == "openings" else (0.0, 0.0),
     )
+
+
+def _shank(group: Group, measured: MeasuredMember) -> tuple[float, float]:
+    found = screw_size(group.members[0].piece.solid) if group.role == Role.SCREW else None
+    return found or shank(measured)
 
 
 def _section(group: Group, measured: MeasuredMember, units: Units) -> str:
     if list_of(group.role) == "screws":
-        sizes = screw_size(group.members[0].piece.solid) if group.role == Role.SCREW else None
-        return " x ".join(_size(size, units) for size in sizes or shank(measured))
+        return " x ".join(_size(size, units) for size in _shank(group, measured))
     return section_text(group.members[0].piece, units) if list_of(group.role) == "members" else ""
 
 

@@ -3,22 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
-from math import hypot
+from dataclasses import dataclass, field, replace
+from math import atan2, degrees, hypot
 from typing import Literal
 
 from ...measure.blank import Cutout, End
 from ...measure.congruent import Group, groups
-from ...measure.laps import clad_planes, side_laps
+from ...measure.laps import CladPlane, clad_planes, side_laps
 from ...measure.member import MeasuredMember
+from ...measure.painted import Surroundings
 from ...measure.sheet import MeasuredSheet
 from ...measure.told_by_shape import told_by_shape
 from ...pieces import Model
 from ...roles import list_of
 from ...terms import Terms
 from .items import Item, item
+from .placing import FacePlan, face_plans
+from .strips import StripLine, strip_lines
 
-NO_SEALANT, FLAT_NOISE = 3 / 12, 1e-9
+NO_SEALANT = degrees(atan2(3, 12)) - 1e-6
+"""Lapped metal roofing: 3:12 and up without sealant, 1/2:12 and up with it (IBC 1507.4.2)."""
 
 Units = Literal["ft-in", "mm"]
 
@@ -71,7 +75,9 @@ class Schedule:
     """All that a model is made of: sheets in rows, everything else in items.
 
     units: how lengths are to be shown, "ft-in" or "mm". sealed_laps: lengths of the roof's side laps that
-    want sealant (mm), none from 3:12 up. terms: what was asked of the building.
+    want sealant (mm), none from 3:12 up. terms: what was asked of the building. strips: the lines of
+    closures. pitch: of the steepest roof plane, degrees, as measured; 0 without a roof.
+    plans: where the sheets of each face go, in the order of laying.
     """
 
     name: str
@@ -81,6 +87,9 @@ class Schedule:
     placed: tuple[Placed, ...]
     sealed_laps: tuple[float, ...] = ()
     terms: Terms = field(default=Terms())
+    strips: tuple[StripLine, ...] = ()
+    pitch: float = 0.0
+    plans: tuple[FacePlan, ...] = ()
 
     def listed(self, name: str) -> tuple[Item, ...]:
         """The items of one of the lists of `ribwright.roles`, sheets excepted."""
@@ -88,18 +97,23 @@ class Schedule:
 
     @property
     def count(self) -> int:
-        """Of pieces."""
+        """Of all sheets."""
         return sum(row.count for row in self.rows)
 
     @property
     def area(self) -> float:
-        """Of all pieces, flat (mm2): laps count twice."""
+        """Of all sheets, flat (mm2): laps count twice."""
         return sum(row.count * row.area for row in self.rows)
 
     @property
     def weight(self) -> float:
-        """Of all pieces (kg)."""
+        """Of all sheets (kg)."""
         return sum(row.count * row.weight for row in self.rows)
+
+    @property
+    def steel(self) -> float:
+        """Of all that is steel, sheets, members, trims and screws (kg)."""
+        return self.weight + sum(item.count * item.weight for item in self.items)
 
 
 def schedule(model: Model) -> Schedule:
@@ -111,30 +125,54 @@ def schedule(model: Model) -> Schedule:
     found = groups(model)
     sheets = [(group, group.measured) for group in found]
     rows = [(group, _row(group, sheet)) for group, sheet in sheets if isinstance(sheet, MeasuredSheet)]
-    placed = (
+    placed = tuple(
         Placed(member.piece.name, group.mark, member.piece.label("face"), member.head_up)
         for group, _ in rows
         for member in group.members
     )
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    items = (
-        item(group, group.measured, units) for group in found if isinstance(group.measured, MeasuredMember)
-    )
-    laps = tuple(_sealed_laps(model))
+    members = [(group, group.measured) for group in found if isinstance(group.measured, MeasuredMember)]
+    items = _with_paint(model, [(group, item(group, measured, units)) for group, measured in members])
+    clad = clad_planes(model)
+    planes = [plane for plane in clad if plane.sloped]
+    places = {one.name: (one.mark, one.head_up) for one in placed}
+    laps = tuple(lap for plane in planes if _pitch(plane) < NO_SEALANT for lap in _laps(plane))
     return Schedule(
-        model.name, units, tuple(row for _, row in rows), tuple(items), tuple(placed), laps, model.terms
+        model.name,
+        units,
+        tuple(row for _, row in rows),
+        tuple(items),
+        placed,
+        laps,
+        model.terms,
+        tuple(strip_lines(model)),
+        max(map(_pitch, planes), default=0.0),
+        tuple(face_plans(model, clad, places)),
     )
 
 
-def _sealed_laps(model: Model) -> Iterator[float]:
-    """Lengths of the side laps of slopes below 3:12, as measured where sheets lie over each other.
+def _with_paint(model: Model, items: list[tuple[Group, Item]]) -> Iterator[Item]:
+    """The items, the first of each kind of trim with the side of it that is seen."""
+    around = Surroundings(model.pieces)
+    told: set[tuple[object, ...]] = set()
+    for group, one in items:
+        kind = (one.role, one.colour, one.gauge, one.bends and round(one.bends.girth))
+        if one.bends is None or kind in told:
+            yield one
+            continue
+        told.add(kind)
+        yield replace(one, painted=around.painted(group.members[0].piece, one.bends))
 
-    Lapped metal roofing: 3:12 and up without sealant, 1/2:12 and up with it (IBC 1507.4.2).
-    """
-    for plane in clad_planes(model):
-        x, y, z = plane.frame.z
-        if plane.sloped and hypot(x, y) / z < NO_SEALANT - FLAT_NOISE:
-            yield from (lap.length for lap in side_laps(plane))
+
+def _pitch(plane: CladPlane) -> float:
+    """Degrees."""
+    x, y, z = plane.frame.z
+    return degrees(atan2(hypot(x, y), z))
+
+
+def _laps(plane: CladPlane) -> Iterator[float]:
+    """Lengths of its side laps, as measured where sheets lie over each other."""
+    return (lap.length for lap in side_laps(plane))
 
 
 def _row(group: Group, sheet: MeasuredSheet) -> Row:

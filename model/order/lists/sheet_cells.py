@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+from ...heading import SHORT, job, units_said
 from ...measure.blank import Cutout, End
-from ...units import area_unit, format_area, format_length, format_weight, weight_unit
+from ...units import format_area, format_length, format_weight
+from .handling import people_text
 from .items import format_thickness
 from .schedule import Row, Schedule, Units
 
-LENGTHS = {"ft-in": "feet and inches to 1/16", "mm": "mm"}
-
-TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up")
+TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up", "people")
 """Columns of words, in order."""
 FIGURES = ("mark", "count", "width", "cover", "length", "area", "weight")
 """Columns of figures, in order, after the mark that they belong to."""
@@ -38,6 +38,7 @@ def texts(row: Row, units: Units) -> dict[str, str]:
         "thickness": format_thickness(row.thickness, units),
         "faces": ", ".join(row.faces),
         "up": up(row),
+        "people": people_text(row),
     }
 
 
@@ -87,10 +88,8 @@ def totals(schedule: Schedule) -> dict[str, str]:
 
 def heading(schedule: Schedule) -> tuple[str, str]:
     """The title, and what all the figures are in and reckoned from."""
-    units = schedule.units
     return (
-        f"Panel schedule: {schedule.name}",
-        f"Lengths in {LENGTHS[units]}; area in {area_unit(units)} and weight in {weight_unit(units)} of one "
-        "piece. Sheets lie face up, overlap rib on the left; ends are foot / head; cutouts are measured "
-        "from the lower left corner.",
+        f"Sheet list: {job(schedule.name, schedule.terms)}",
+        f"{units_said(schedule.units)} Area and weight are of one piece. Sheets lie face up, overlap rib on "
+        f"the left; ends are foot / head; cutouts are measured from the lower left corner. {SHORT}",
     )

@@ -5,8 +5,10 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Sequence
+from itertools import chain
 
-from ...measure.snap import snapped, snapped_area
+from ...heading import heading
+from ...measure.snap import snapped, snapped_area, snapped_weight
 from ...printable import cell
 from ...units import area_unit, weight_unit
 from ..lists import item_cells, sheet_cells
@@ -16,7 +18,7 @@ from ..lists.schedule import Row, Schedule, Units
 
 COLUMNS = (
     *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
-    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up"),
+    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up", "people"),
     *("width mm", "cover mm", "length mm", "thickness mm", "area mm2", "weight kg"),
 )
 
@@ -25,14 +27,18 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     """One row a mark, sheets first: figures as shown, words, then plain numbers to reckon with.
 
     parts: the lists wanted, all when empty. Comma-separated as RFC 4180 has it: quoted where needed,
-    lines end in CRLF. Cells that a list has no use for are empty.
+    lines end in CRLF. Cells that a list has no use for are empty. The first rows, of the list "job", say
+    whose it is, what figures are in, and what this is not.
     """
     units = schedule.units
     shown = {"area": f"area {area_unit(units)}", "weight": f"weight {weight_unit(units)}"}
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow([shown.get(name, name) for name in COLUMNS])
-    for cells in _rows(schedule, chosen(parts)):
+    job: tuple[dict[str, object], ...] = tuple(
+        {"list": "job", "what": line} for line in heading(schedule.name, schedule.terms, units)
+    )
+    for cells in chain(job, _rows(schedule, chosen(parts))):
         writer.writerow([cell(cells.get(name, "")) for name in COLUMNS])
     return text.getvalue()
 
@@ -57,12 +63,12 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
         "length mm": snapped(row.length, 0.01),
         "thickness mm": snapped(row.thickness, THICKNESS),
         "area mm2": snapped_area(row.area),
-        "weight kg": snapped(row.weight, 0.001),
+        "weight kg": snapped_weight(row.weight),
     }
 
 
 def _item(name: str, item: Item, units: Units) -> dict[str, object]:
-    weight = {"weight kg": snapped(item.weight, 0.001)} if item.weight else {}
+    weight = {"weight kg": snapped_weight(item.weight)} if item.weight else {}
     thickness = {"thickness mm": snapped(item.thickness, THICKNESS)} if item.thickness else {}
     return {
         "list": name,

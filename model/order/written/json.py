@@ -6,8 +6,9 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
+from ...heading import NOTE
 from ...measure.blank import Cutout, End
-from ...measure.snap import snapped, snapped_area, snapped_volume
+from ...measure.snap import snapped, snapped_area, snapped_volume, snapped_weight
 from ...roles import LISTS
 from ...units import area_unit, format_area, format_length, format_weight, weight_unit
 from ..lists import sheet_cells
@@ -17,7 +18,8 @@ from ..lists.schedule import Placed, Row, Schedule, Units
 
 
 def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
-    """The schedule: every figure in mm (to 0.01, a thickness to 0.001), mm2 or kg (to 0.001), and as shown.
+    """The schedule: every figure in mm (to 0.01, a thickness to 0.001), mm2 or kg (to 0.001, less than 1 kg
+    to four figures), and as shown.
 
     parts: the lists wanted, all when empty.
     """
@@ -30,10 +32,12 @@ def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
 
 
 def _content(schedule: Schedule) -> dict[str, Any]:
-    units = schedule.units
+    units, terms = schedule.units, schedule.terms
     return {
         "name": schedule.name,
+        **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": units,
+        "note": NOTE,
         SHEETS: [_row(row, units) for row in schedule.rows],
         "totals": {
             "count": schedule.count,
@@ -127,4 +131,4 @@ def _sized_area(mm2: float, units: Units) -> dict[str, Any]:
 
 
 def _sized_weight(kg: float, units: Units) -> dict[str, Any]:
-    return {"kg": snapped(kg, 0.001), "shown": f"{format_weight(kg, units)} {weight_unit(units)}"}
+    return {"kg": snapped_weight(kg), "shown": f"{format_weight(kg, units)} {weight_unit(units)}"}

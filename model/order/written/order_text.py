@@ -1,138 +1,136 @@
-"""An order as text: for a terminal, as CSV, as JSON."""
+"""An order as text for a terminal."""
 
 from __future__ import annotations
 
-import csv
-import io
-import json
-from collections.abc import Iterator
-from typing import Any
+import textwrap
+from collections.abc import Iterator, Sequence
 
-from ...measure.snap import snapped
-from ...printable import cell
-from ...units import format_length, format_weight, weight_unit
-from ..buying.order_list import LISTS, Line, Order
-from ..buying.prices import total
+from ...heading import heading
+from ...units import Units, format_length, format_weight, weight_unit
+from ..buying.bundles import bundles
+from ..buying.line import Line
+from ..buying.order_list import LISTS, Order
+from ..buying.prices import counted, total
 from ..buying.stock import StockPlan
-from ..lists.handling import CAUTION, Carried, lifts, whole
-from ..lists.schedule import Schedule, Units
+from ..lists.handling import CAUTION, STEEP, STEEP_FROM, Carried, lifts
+from ..lists.schedule import Schedule
+from .bend_text import bends_text
+from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
-NOTE = (
-    "Counted off the solids. Geometry, not engineering: member sizes are placeholders until a licensed "
-    "engineer's drawings replace them; local code governs."
+ABSENT = (
+    "Not drawn, so not here: clips, bolts, welds, bracing, insulation, gutters, sealant at openings, "
+    "door and window hardware."
 )
 
 
-def order_csv(order: Order) -> str:
-    """One row a line of the order (RFC 4180)."""
-    text = io.StringIO()
-    writer = csv.writer(text)
-    writer.writerow(["list", "item", "unit", "quantity", "price", "cost", "marks"])
-    for line in order.lines:
-        price = ["" if value is None else f"{value:.2f}" for value in (line.price, line.cost)]
-        row = [line.list, line.item, line.unit, _number(line.quantity), *price, " ".join(line.marks)]
-        writer.writerow(map(cell, row))
-    return text.getvalue()
-
-
-def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
-    """Lines, stock plans, pairs, weights."""
-    content = {
-        "name": order.name,
-        "units": order.units,
-        "lines": [_line(line) for line in order.lines],
-        "total": total(order),
-        "unpriced": list(order.unpriced),
-        "stock plans": {item: _plan(plan) for item, plan in order.plans},
-        "two from one blank": [
-            {"marks": [pair.first, pair.second], "count": pair.count, "how": pair.how} for pair in order.pairs
-        ],
-        "weight": {"kg": snapped(whole(schedule), 0.1)},
-        "heavy": [
-            {"mark": lift.mark, "kg": snapped(lift.weight, 0.01), "people": lift.people}
-            for lift in lifts(schedule, carried)
-        ],
-        "unknown": sum(item.count for item in schedule.listed("unknown")),
-        "note": NOTE,
-    }
-    return json.dumps(content, indent=2, ensure_ascii=False) + "\n"
-
-
 def order_table(order: Order, schedule: Schedule, carried: Carried, width: int = 80) -> str:
-    """The order list by list, then the stock plans, the pairs and what is heavy."""
-    lines = [f"Order: {order.name}", NOTE if width > len(NOTE) else NOTE.replace(": member", ":\nmember"), ""]
+    """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy."""
+    units = schedule.units
+    job, *notes = heading(order.name, order.terms, units)
+    lines = [f"Order: {job}", *(part for note in (*notes, ABSENT) for part in textwrap.wrap(note, width)), ""]
     for name in LISTS:
         found = [line for line in order.lines if line.list == name]
         if found:
-            lines += [name.capitalize(), *_aligned(found), ""]
-    lines += ["Stock plans", *(text for item, plan in order.plans for text in _plan_text(item, plan, order))]
+            lines += [name.capitalize(), *_aligned(found, units, width), *_sums(found, units), ""]
+    if order.trims:
+        lines += [bends_text(order.trims, units, schedule.pitch)]
+        lines += ["Stock plans"]
+        lines += [text for item, plan in order.plans for text in _plan_text(item, plan, units)]
     if order.pairs:
         lines += ["", "Two sheets from one blank"]
         lines += [f"  {pair.count} of {pair.first} + {pair.second}: {pair.how}" for pair in order.pairs]
-    lines += ["", *_weights(schedule, carried)]
-    if any(line.price is not None for line in order.lines):
-        lines += ["", f"Total of priced lines: {total(order):.2f}"]
-        lines += [f"No price: {item}" for item in order.unpriced]
+    lines += ["", *_bundles(order, units), *_weights(order, schedule, carried, width)]
+    if order.unpriced or order.unused or any(line.price for line in order.lines):
+        lines += ["", *_prices(order)]
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def _aligned(lines: list[Line]) -> Iterator[str]:
-    size = max(len(_number(line.quantity)) for line in lines)
+def _aligned(lines: Sequence[Line], units: Units, width: int) -> Iterator[str]:
+    """Quantity, unit and item; length, area, weight and cost behind, or under, where it is wide."""
+    size = max(len(number(line.quantity)) for line in lines)
     unit = max(len(line.unit) for line in lines)
-    for line in lines:
-        cost = f"  {line.cost:.2f}" if line.cost is not None else ""
-        yield f"  {_number(line.quantity).rjust(size)} {line.unit.ljust(unit)}  {line.item}{cost}"
+    heads = [f"  {number(line.quantity).rjust(size)} {line.unit.ljust(unit)}  {line.item}" for line in lines]
+    tails = _tails(lines, units)
+    long = max(map(len, heads))
+    broad = long + 2 + max(map(len, tails)) <= width
+    for head, tail in zip(heads, tails, strict=True):
+        if broad:
+            yield f"{head.ljust(long)}  {tail}"
+        else:
+            yield head
+            yield from [" " * (size + unit + 5) + tail] if tail.strip() else []
 
 
-def _plan_text(item: str, plan: StockPlan, order: Order) -> Iterator[str]:
-    units: Units = "mm" if order.units == "mm" else "ft-in"
+def _tails(lines: Sequence[Line], units: Units) -> list[str]:
+    """What every line has of each figure, and costs, in columns."""
+    of = units_of(units)
+    columns = []
+    for name in FIGURES:
+        column = [amounts(line, units)[name] for line in lines]
+        if any(column):
+            size = max(map(len, column))
+            columns.append(
+                [f"{cell.rjust(size)} {of[name] if cell else ' ' * len(of[name])}" for cell in column]
+            )
+    if any(line.cost is not None for line in lines):
+        costs = [money(line.cost) for line in lines]
+        columns.append([cost.rjust(max(map(len, costs))) for cost in costs])
+    return ["  ".join(cells) for cells in zip(*columns, strict=True)] if columns else [""] * len(lines)
+
+
+def _sums(lines: Sequence[Line], units: Units) -> Iterator[str]:
+    """What a list comes to, where it has more than one line."""
+    if len(lines) < 2:
+        return
+    of = units_of(units)
+    sums = {
+        "length": length_text(sum(line.length for line in lines), units),
+        "area": amounts(Line("", "", "", 0, area=sum(line.area for line in lines)), units)["area"],
+        "weight": format_weight(sum(line.weight for line in lines), units),
+    }
+    said = [f"{sums[name]} {of[name]}" for name in FIGURES if any(getattr(line, name) for line in lines)]
+    if said:
+        yield f"  in all {', '.join(said)}"
+
+
+def _plan_text(item: str, plan: StockPlan, units: Units) -> Iterator[str]:
     proof = "proven least" if plan.proven else f"at least {plan.bound} are needed"
     yield f"  {item}: {len(plan.sticks)} ({proof})"
-    for number, stick in enumerate(plan.sticks, 1):
+    for count, stick in enumerate(plan.sticks, 1):
         if len(stick.cuts) > 1 or stick.left > 1:
             cuts = " + ".join(f"{name} {format_length(length, units)}" for name, length in stick.cuts)
             left = f", {format_length(stick.left, units)} left" if stick.left > 1 else ""
-            yield f"    {number}: {cuts}{left}"
+            yield f"    {count}: {cuts}{left}"
 
 
-def _weights(schedule: Schedule, carried: Carried) -> Iterator[str]:
+def _bundles(order: Order, units: Units) -> Iterator[str]:
+    found = list(bundles(order.lines))
+    if found:
+        yield "Bundles, from the bottom up"
+        for count, one in enumerate(found, 1):
+            sheets = " + ".join(f"{number} x {size}" for size, number in one.sheets)
+            yield f"  {count}: {one.what}: {sheets}; {format_weight(one.weight, units)} {weight_unit(units)}"
+        yield ""
+
+
+def _weights(order: Order, schedule: Schedule, carried: Carried, width: int) -> Iterator[str]:
     units, unit = schedule.units, weight_unit(schedule.units)
-    yield f"Steel, all together: {format_weight(whole(schedule), units)} {unit}"
+    bought = sum(line.weight for line in order.lines)
+    yield f"Steel, all together: {format_weight(schedule.steel, units)} {unit}"
+    yield f"As bought, with offcuts and spares: {format_weight(bought, units)} {unit}"
     heavy = lifts(schedule, carried)
     if heavy:
         yield f"Heaviest piece: {heavy[0].mark}, {format_weight(heavy[0].weight, units)} {unit}"
-        two = [lift.mark for lift in heavy if lift.people]
-        more = [lift.mark for lift in heavy if not lift.people]
-        yield from ([f"For two people: {' '.join(two)}"] if two else [])
-        yield from ([f"For more, or a lift: {' '.join(more)}"] if more else [])
-    yield CAUTION
+        for people, words in ((2, "For two people"), (3, "For three"), (0, "For more, or a machine")):
+            marks = [lift.mark for lift in heavy if lift.people == people]
+            yield from textwrap.wrap(f"{words}: {' '.join(marks)}", width) if marks else []
+    yield from textwrap.wrap(CAUTION, width)
+    if schedule.pitch > STEEP_FROM:
+        yield from textwrap.wrap(STEEP, width)
 
 
-def _line(line: Line) -> dict[str, Any]:
-    price = {} if line.price is None else {"price": line.price, "cost": line.cost}
-    return {
-        "list": line.list,
-        "item": line.item,
-        "unit": line.unit,
-        "quantity": line.quantity,
-        **price,
-        "marks": list(line.marks),
-    }
-
-
-def _plan(plan: StockPlan) -> dict[str, Any]:
-    return {
-        "sticks": len(plan.sticks),
-        "at least": plan.bound,
-        "cuts": [
-            {
-                "pieces": [[name, snapped(length, 0.1)] for name, length in stick.cuts],
-                "left": snapped(stick.left, 0.1),
-            }
-            for stick in plan.sticks
-        ],
-    }
-
-
-def _number(quantity: float) -> str:
-    return f"{quantity:g}" if quantity == int(quantity) else f"{quantity:.2f}"
+def _prices(order: Order) -> Iterator[str]:
+    costs = total(order)
+    yield f"{counted(order)}{'' if costs is None else f', together {costs:.2f}'}"
+    yield from (f"No price: {item}" for item in order.unpriced)
+    yield from (f"Not used: {row}" for row in order.unused)

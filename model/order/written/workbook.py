@@ -1,65 +1,117 @@
-"""An order as a spreadsheet: one sheet a list, costs and sums as formulas."""
+"""An order as a spreadsheet: one sheet a list, costs and sums as formulas, each page fit to be printed."""
 
 from __future__ import annotations
 
 import io
+from collections.abc import Iterable, Sequence
 from datetime import UTC, datetime
 
 import xlsxwriter
 
-from ..buying.order_list import LISTS, Line, Order
-from .order_text import NOTE
+from ...heading import SHORT, heading, job
+from ...units import Units
+from ..buying.order_list import LISTS, Order
+from ..buying.prices import counted
+from ..lists.schedule import Schedule
+from .cut_cells import CUTS, cut_rows
+from .order_sheet import write_lines
+from .place_cells import PLACES, place_rows
 
-HEAD = ("item", "unit", "quantity", "price", "cost", "marks")
 LONGEST = 32_767  # characters a cell may have; a longer text would be left out
-WIDTHS = (58, 8, 10, 10, 12, 40)
 MADE = datetime(1970, 1, 1, tzinfo=UTC)  # equal orders give equal bytes
+TOP = 4  # rows over the titles of the columns
 
 
-def workbook(order: Order) -> bytes:
-    """The bytes of an XLSX file. Prices may be typed in: cost and totals follow."""
+def workbook(order: Order, schedule: Schedule | None = None) -> bytes:
+    """The bytes of an XLSX file. Prices may be typed in: cost and totals follow.
+
+    schedule: gives the sheet that says where each sheet goes.
+    """
+    units: Units = "mm" if order.units == "mm" else "ft-in"
     stream = io.BytesIO()
     book = xlsxwriter.Workbook(stream, {"in_memory": True})
+    said = heading(order.name, order.terms, units)
     book.set_properties(
-        {"title": f"Order: {order.name}", "comments": NOTE, "created": MADE.replace(tzinfo=None)}
+        {"title": f"Order: {said[0]}", "comments": said[2], "created": MADE.replace(tzinfo=None)}
     )
-    bold, money = book.add_format({"bold": True}), book.add_format({"num_format": "#,##0.00"})
-    sums: list[tuple[str, str, float]] = []
+    formats = {
+        "bold": book.add_format({"bold": True, "text_wrap": True, "valign": "top"}),
+        "money": book.add_format({"num_format": "#,##0.00"}),
+        "figure": book.add_format({"num_format": "#,##0.0"}),
+    }
+    sums: list[tuple[str, str, float | None]] = []
     for name in LISTS:
         lines = [line for line in order.lines if line.list == name]
-        if not lines:
-            continue
-        sheet = book.add_worksheet(name)
-        sheet.freeze_panes(1, 0)
-        for column, (title, width) in enumerate(zip(HEAD, WIDTHS, strict=True)):
-            sheet.set_column(column, column, width, money if title in ("price", "cost") else None)
-            sheet.write_string(0, column, title, bold)
-        for row, line in enumerate(lines, 1):
-            _write(sheet, row, line)
-        last = len(lines)
-        costs = sum(line.cost or 0.0 for line in lines)
-        sheet.write_string(last + 1, 0, "sum", bold)
-        sheet.write_formula(last + 1, 2, f"=SUM(C2:C{last + 1})", bold, sum(line.quantity for line in lines))
-        sheet.write_formula(last + 1, 4, f"=SUM(E2:E{last + 1})", money, costs)
-        sums.append((name, f"='{name}'!E{last + 2}", costs))
-    total = book.add_worksheet("total")
-    total.set_column(0, 0, 30)
-    total.set_column(1, 1, 14, money)
-    for row, (name, formula, value) in enumerate(sums):
-        total.write_string(row, 0, name)
-        total.write_formula(row, 1, formula, money, value)
-    total.write_string(len(sums), 0, "total", bold)
-    total.write_formula(len(sums), 1, f"=SUM(B1:B{len(sums)})", money, sum(value for *_, value in sums))
-    total.write_string(len(sums) + 2, 0, NOTE)
+        if lines:
+            sheet = _page(book, name, order, units)
+            sums.append((name, *write_lines(sheet, name, lines, units, formats, TOP)))
+    plain = [("cuts", CUTS, cut_rows(order)), ("placing", PLACES, place_rows(schedule) if schedule else ())]
+    for name, columns, rows in plain:
+        _plain(book, name, order, units, columns, list(rows))
+    _total(book, order, units, sums, formats)
     book.close()
     return stream.getvalue()
 
 
-def _write(sheet: xlsxwriter.worksheet.Worksheet, row: int, line: Line) -> None:
-    sheet.write_string(row, 0, line.item[:LONGEST])
-    sheet.write_string(row, 1, line.unit)
-    sheet.write_number(row, 2, line.quantity)
-    if line.price is not None:
-        sheet.write_number(row, 3, line.price)
-    sheet.write_formula(row, 4, f"=ROUND(C{row + 1}*D{row + 1},2)", None, line.cost or 0.0)
-    sheet.write_string(row, 5, " ".join(line.marks)[:LONGEST])
+def _page(book: xlsxwriter.Workbook, name: str, order: Order, units: Units) -> xlsxwriter.worksheet.Worksheet:
+    """A sheet with the job over it, that prints lying, a page wide, its titles on every page."""
+    sheet = book.add_worksheet(name)
+    for row, text in enumerate(heading(order.name, order.terms, units)):
+        sheet.write_string(row, 0, text[:LONGEST])
+    sheet.set_landscape()
+    sheet.set_paper(9 if units == "mm" else 1)  # A4, letter
+    sheet.fit_to_pages(1, 0)
+    sheet.repeat_rows(TOP)
+    sheet.freeze_panes(TOP + 1, 0)
+    said = f"{job(order.name, order.terms)}: {name}".replace("&", "&&")
+    sheet.set_footer(f"&L&8{said[:80]}&C&8{SHORT}&R&8&P / &N")
+    return sheet
+
+
+def _plain(
+    book: xlsxwriter.Workbook,
+    name: str,
+    order: Order,
+    units: Units,
+    columns: Sequence[str],
+    rows: Sequence[Sequence[str]],
+) -> None:
+    """A sheet of texts; none without rows."""
+    if not rows:
+        return
+    sheet = _page(book, name, order, units)
+    for column, title in enumerate(columns):
+        sheet.set_column(column, column, max(len(row[column]) for row in (columns, *rows)) + 2)
+        sheet.write_string(TOP, column, title)
+    for number, row in enumerate(rows, TOP + 1):
+        for column, text in enumerate(row):
+            sheet.write_string(number, column, text[:LONGEST])
+
+
+def _total(
+    book: xlsxwriter.Workbook,
+    order: Order,
+    units: Units,
+    sums: Iterable[tuple[str, str, float | None]],
+    formats: dict[str, xlsxwriter.format.Format],
+) -> None:
+    sheet = _page(book, "total", order, units)
+    sheet.set_column(0, 0, 30)
+    sheet.set_column(1, 1, 14, formats["money"])
+    row = TOP
+    values = []
+    for name, formula, value in sums:
+        sheet.write_string(row, 0, name)
+        sheet.write_formula(row, 1, formula, formats["money"], "" if value is None else value)
+        values += [] if value is None else [value]
+        row += 1
+    sheet.write_string(row, 0, "total", formats["bold"])
+    column = f"B{TOP + 1}:B{row}"
+    sheet.write_formula(
+        row, 1, f'=IF(COUNT({column})=0,"",SUM({column}))', formats["money"], sum(values) if values else ""
+    )
+    sheet.write_string(row + 2, 0, counted(order))
+    for number, text in enumerate(
+        (*(f"No price: {x}" for x in order.unpriced), *(f"Not used: {x}" for x in order.unused))
+    ):
+        sheet.write_string(row + 3 + number, 0, text[:LONGEST])

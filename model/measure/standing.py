@@ -1,0 +1,29 @@
+"""Where the corners of a piece are, and how large it is as it stands."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from ..pieces import Piece
+from .faces import Vectors, body
+
+
+def standing_corners(piece: Piece) -> Vectors:
+    """(n, 3) mm: the corners of all bodies of a piece, in building axes."""
+    place, rows = piece.place, np.array(piece.row or ((0.0, 0.0, 0.0),))
+    points = (body(piece.solid).corners[None, :, :] + rows[:, None, :]).reshape(-1, 3)
+    found: Vectors = points @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
+    return found
+
+
+def standing_box(piece: Piece) -> Vectors:
+    """(2, 3) mm: the least and the greatest corner."""
+    corners = standing_corners(piece)
+    return np.array([corners.min(axis=0), corners.max(axis=0)])
+
+
+def standing_size(piece: Piece) -> tuple[float, float]:
+    """(how wide, how high) a piece stands, mm: wide is the longer of its two sides along the ground."""
+    low, high = standing_box(piece)
+    x, y, z = (high - low).tolist()
+    return max(x, y), z

@@ -1,0 +1,44 @@
+"""How things are bought, as said by the buyer or asked by the building."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ...terms import Terms
+from ...units import INCH
+
+STOCK = 3048.0  # mm; the length that trim mostly comes in. Common practice, no source
+
+
+@dataclass(frozen=True, slots=True)
+class Buying:
+    """How things are bought.
+
+    step: to which sheet lengths are rounded up (mm). spare: share of screws added. spare_sheets: sheets
+    added of the longest of each kind. stock, kerf: of trim (mm). bag: screws in a bag; 0: by the piece.
+    waste: share of concrete added.
+    """
+
+    step: float = INCH
+    spare: float = 0.05
+    stock: float = STOCK
+    kerf: float = 0.0
+    spare_sheets: int = 0
+    bag: int = 0
+    waste: float = 0.05
+
+
+def buying_on(
+    terms: Terms,
+    *,
+    stock: float | None = None,
+    kerf: float | None = None,
+    step: float = INCH,
+    spare: float = 0.05,
+    spare_sheets: int = 0,
+    bag: int = 0,
+    waste: float = 0.05,
+) -> Buying:
+    """How things are bought for a building: as said, else as its terms ask."""
+    kerf = terms.kerf if kerf is None else kerf
+    return Buying(step, spare, stock or terms.stock or STOCK, kerf or 0.0, spare_sheets, bag, waste)

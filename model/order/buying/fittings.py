@@ -1,0 +1,132 @@
+"""What else is bought: doors and windows, anchors, closures, tape, touch-up paint, steel, concrete."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator
+from math import ceil
+
+from ...measure.snap import snapped
+from ...roles import Role
+from ...units import FOOT, INCH, format_length
+from ..lists.items import Item
+from ..lists.schedule import Schedule
+from .buying import Buying
+from .line import EACH, YARD, Line
+from .words import long_text
+
+KINDS = ("walk door", "overhead door", "window")
+"""Told by the name of the opening that a leaf or a sash stands in."""
+NOMINAL = {"ft-in": INCH, "mm": 10.0}
+"""mm to which a leaf's size is rounded up to the opening that it is sold for."""
+
+
+def opening_lines(schedule: Schedule) -> Iterator[Line]:
+    """Doors and windows by the opening they fill; swing, hardware and glass are for the buyer to say."""
+    counts: Counter[tuple[str, str, str]] = Counter()
+    marks: dict[tuple[str, str, str], list[str]] = defaultdict(list)
+    for item in schedule.listed("openings"):
+        if item.role == Role.PANE:
+            continue  # is in its sash
+        kind = next((kind for kind in KINDS if kind in item.opening), item.role)
+        wide, high = (_nominal(size, schedule.units) for size in item.standing)
+        key = (kind, f"{wide} x {high}", item.colour)
+        counts[key] += item.count
+        marks[key].append(item.mark)
+    for (kind, size, colour), count in counts.items():
+        yield Line(
+            "openings", kind, EACH, count, tuple(marks[kind, size, colour]), "", colour, size, count=count
+        )
+
+
+def _nominal(size: float, units: str) -> str:
+    step = NOMINAL[units]
+    return long_text(ceil(snapped(size, 0.01) / step - 1e-6) * step, units)
+
+
+def anchor_lines(schedule: Schedule) -> Iterator[Line]:
+    """An anchor rod for every hole in a base plate; what rod is the engineer's to say."""
+    plates = [item for item in schedule.listed("members") if item.role == Role.BASE_PLATE and item.holes]
+    count = sum(item.count * len(item.holes) for item in plates)
+    if count:
+        holes = {format_length(hole, schedule.units) for item in plates for hole in item.holes}
+        unit = " mm" if schedule.units == "mm" else ""
+        size = f"holes {', '.join(sorted(holes))}{unit}"
+        marks = tuple(item.mark for item in plates)
+        yield Line("anchors", "anchor rod, by the engineer", EACH, count, marks, size=size, count=count)
+
+
+def closure_lines(schedule: Schedule) -> Iterator[Line]:
+    """Strips of one cover, by profile and side; what is drawn is only their pressed height."""
+    cover = max((row.cover for row in schedule.rows), default=0.0)
+    profile = next((row.profile for row in schedule.rows if row.profile), "")
+    for role in dict.fromkeys(line.role for line in schedule.strips):
+        lines = [line for line in schedule.strips if line.role == role]
+        size = cover or max(line.length for line in lines)
+        count = sum(line.strips(size) for line in lines)
+        marks = tuple(item.mark for item in schedule.listed("closures") if item.role == role)
+        yield Line(
+            "closures",
+            f"{role} strip {profile}".strip(),
+            EACH,
+            count,
+            marks,
+            size=long_text(size, schedule.units),
+            names=(role, "closure"),
+            count=count,
+            length=count * size,
+        )
+
+
+def tape_lines(schedule: Schedule) -> Iterator[Line]:
+    """Sealant tape along the roof's side laps, where the pitch asks for it."""
+    if schedule.sealed_laps:
+        unit, size = ("m", 1000.0) if schedule.units == "mm" else ("ft", FOOT)
+        length = float(ceil(sum(schedule.sealed_laps) / size - 1e-9))
+        kind = "sealant tape for side laps"
+        yield Line("tape", kind, unit, length, names=("sealant tape", "tape"), length=length * size)
+
+
+def paint_lines(schedule: Schedule) -> Iterator[Line]:
+    """A touch-up pen for every colour of sheets and trims."""
+    trims = schedule.listed("trims")
+    for colour in dict.fromkeys([row.colour for row in schedule.rows] + [item.colour for item in trims]):
+        if colour:
+            yield Line("paint", "touch-up pen", EACH, 1, colour=colour, names=("paint",), count=1)
+
+
+def member_lines(schedule: Schedule) -> Iterator[Line]:
+    """Members by section and length, as cut."""
+    kinds: dict[tuple[str, float], list[Item]] = defaultdict(list)
+    for item in schedule.listed("members"):
+        kinds[item.section, snapped(item.length, 0.1)].append(item)
+    unit = "" if schedule.units == "mm" else " in"  # mm are said by the section itself
+    for (section, length), items in kinds.items():
+        sizes, at, pitch = section.partition(" at ")
+        count = sum(item.count for item in items)
+        yield Line(
+            "members",
+            f"{sizes}{unit}{at}{pitch}",
+            EACH,
+            count,
+            tuple(item.mark for item in items),
+            size=long_text(length, schedule.units),
+            names=(*dict.fromkeys(item.role for item in items), section, section.split(" ")[0], "member"),
+            count=count,
+            length=count * length,
+            weight=sum(item.count * item.weight for item in items),
+        )
+
+
+def concrete_lines(schedule: Schedule, buying: Buying) -> Iterator[Line]:
+    """The slab with its waste, rounded up to the quarter that a truck is filled to."""
+    items = schedule.listed("slab")
+    volume = sum(item.count * item.volume for item in items)
+    if volume:
+        metric = schedule.units == "mm"
+        unit, size, quarter = ("m3", 1e9, "0.25 m3") if metric else ("yd3", YARD**3, "1/4 yd3")
+        drawn = snapped(volume / size, 0.01)
+        bought = ceil(drawn * (1 + buying.waste) * 4 - 1e-9) / 4
+        said = f"{drawn:.2f} {unit} drawn, {buying.waste:.0%} waste, rounded up to {quarter}"
+        marks = tuple(item.mark for item in items)
+        yield Line("slab", "concrete", unit, bought, marks, size=said, volume=bought * size)

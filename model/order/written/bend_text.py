@@ -1,0 +1,35 @@
+"""How a trim is bent, in words and as a drawing."""
+
+from __future__ import annotations
+
+from ...units import Units, format_length, format_pitch
+from ..buying.trim_lines import TrimPlan
+from ..lists.items import Item
+
+CLOSED = 10.0
+"""Degrees; a narrower inside angle is a hem."""
+
+
+def bend_text(item: Item, units: Units) -> str:
+    """`legs 3-1/8" 104 deg 3"; girth 6-1/8"`: legs outside, with the inside angle between two of them.
+
+    Painted outside is outside of the bend beside the longer end leg.
+    """
+    bends = item.bends
+    if bends is None:
+        return ""
+    words = [format_length(bends.legs[0], units)]
+    for angle, leg in zip(bends.angles, bends.legs[1:], strict=True):
+        turned = "hem" if angle < CLOSED else f"{angle:.1f}".removesuffix(".0") + " deg"
+        words += [turned, format_length(leg, units)]
+    paint = f"; painted {item.painted}" if item.painted else ""
+    return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}{paint}"
+
+
+def bends_text(trims: tuple[TrimPlan, ...], units: Units, pitch: float) -> str:
+    """One line a kind of trim, under the pitch that bends follow."""
+    head = "outside legs, inside angles, painted side of the bend at the longer end"
+    lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]
+    bent = (trim for trim in trims if trim.items[0].bends)
+    lines += [f"  {trim.line.item}: {bend_text(trim.items[0], units)}" for trim in bent]
+    return "\n".join(lines) + "\n"

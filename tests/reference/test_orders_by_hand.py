@@ -1,0 +1,209 @@
+"""The orders of two starters worked by hand, as a buyer would with a pencil: the arithmetic is here, in
+inches, and leans on nothing of the program; the tool's lines must be the same, line by line.
+
+Screws are counted by hand for one wall only, in tests/order/test_order.py.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from math import ceil, hypot
+
+import pytest
+from ribwright.intake import parse, starter_text
+from ribwright.order.buying.order_list import Order, order
+from ribwright.order.lists.schedule import schedule
+from ribwright.raising import raise_building
+from ribwright.units import format_length
+
+STICK, LAP, COVER = 120.0, 3.0, 36.0
+SHEET, FLANGE, RIB = 0.0172, 0.0217, 0.75
+LIFT = 2.1 * FLANGE
+"""Wall sheets stand on the base trim's lying leg and a hair."""
+CORNER = RIB + FLANGE - 0.005
+"""A trim runs past the steel at a corner by the sheet and the corner trim: 0.7667."""
+
+
+def size(inches: float) -> str:
+    """A length rounded up to the inch, as it is ordered."""
+    return format_length(ceil(inches - 1e-6) * 25.4, "ft-in")
+
+
+def across(length: float) -> int:
+    """Sheets that a run from a corner takes: the last lap rib is 1 in in."""
+    return ceil((length - 2) / COVER)
+
+
+def low_head(eave: float, pitch: float) -> float:
+    """Top of a side wall's sheet: under the roof over its overlap rib, 1/8 in clear."""
+    return eave - (FLANGE + RIB + 2 * SHEET) * pitch - 0.125
+
+
+def roof(width: float, pitch: float) -> float:
+    """Half the width and 2 in of overhang, along the slope, less 1 in of ridge gap."""
+    return (width / 2 + 2) * hypot(1, pitch) - 1
+
+
+def run(length: float) -> list[float]:
+    """Pieces of a run: full sticks, each lapped by the next, and what is left."""
+    count = ceil((length - LAP) / (STICK - LAP))
+    return [STICK] * (count - 1) + [length - (count - 1) * (STICK - LAP)]
+
+
+def sticks(*pieces: float) -> int:
+    """First fit, longest first; for lists as short as these a pencil sees that none does with fewer."""
+    left: list[float] = []
+    for piece in sorted(pieces, reverse=True):
+        for number, free in enumerate(left):
+            if piece <= free + 0.01:
+                left[number] -= piece
+                break
+        else:
+            left.append(STICK - piece)
+    return len(left)
+
+
+def tool(like: str) -> Order:
+    return order(schedule(raise_building(parse(starter_text(like, like), like)).model))
+
+
+def said(wanted: Order, name: str) -> Counter[tuple[str, str]]:
+    """(kind, size) of a list's lines, with how many."""
+    return Counter({(line.kind, line.size): int(line.quantity) for line in wanted.lines if line.list == name})
+
+
+@pytest.fixture(scope="module")
+def workshop() -> Order:
+    return tool("workshop")
+
+
+@pytest.fixture(scope="module")
+def garage() -> Order:
+    return tool("garage")
+
+
+def sheets(*lengths: float, kind: str) -> Counter[tuple[str, str]]:
+    return Counter((f"{kind} sheet 36 x 9 x 3/4", size(length)) for length in lengths)
+
+
+def test_the_workshops_sheets(workshop: Order) -> None:
+    """30 x 40 ft, eave 132, 3/12. Walls: 14 a side of 132 - 0.8061/4 - 1/8 - 0.0456 = 131.63. Each window of
+    the left wall takes a whole sheet's pan: a sill piece to 48 - 0.147 and a header from 84.147, so 12 and
+    2 x 2 there. Gables, from the centre: the peak's two to 177 - 1/8; then high edges 35, 71, 107, 143 from
+    the centre, each a quarter of that lower. The 12 x 10 ft door takes three whole sheets of the front's left
+    half and leaves headers: the peak's, and those with high edges at 35 and 71."""
+    head = low_head(132, 1 / 4) - LIFT
+    cut = 0.125 + FLANGE
+    side = [head] * (14 + 12) + 2 * [48 - cut - LIFT, head + LIFT - 84 - cut]
+    tops = [177 - 0.125 - high / 4 for high in (0, 35, 71, 107, 143)]
+    back = 2 * [top - LIFT for top in tops]
+    over = 120 + 0.8 + cut  # the header sheets' feet, over the head trim
+    front = [top - LIFT for top in tops[3:] + tops] + [top - over for top in tops[:3]]
+    by_hand = sheets(*side, *back, *front, kind="wall")
+    by_hand += sheets(*[roof(360, 1 / 4)] * 2 * across(480), kind="roof")
+    assert said(workshop, "sheets") == by_hand
+
+
+def test_the_garages_sheets(garage: Order) -> None:
+    """24 x 26 ft, eave 114, 4/12, feet in a ledge 1-1/2 deep: 9 a side. The gables start from opposite hands,
+    so that a back sheet and a front one of the next length are the two sides of one cut: the back's 1-1/2
+    longer one, the front's, less the drop of 38/3. The 16 ft door leaves headers before the four in the
+    middle; the peaks go alone."""
+    foot = -1.5 + LIFT
+    side = [low_head(114, 1 / 3) - foot] * 2 * across(312)
+    tops = [114 + 48 - 0.125 + 1 / 3 * (1 - far) for far in (0, 36, 72, 108)]
+    peak = 162 - 0.125
+    assert tops[0] > peak  # the sheet that straddles the ridge by its leg is a peak
+    raked = [top - foot for top in tops[1:]]
+    over = 84 + 0.8 + 0.125 + FLANGE
+    pairs = [raked[1] + raked[0], raked[2] + raked[1], raked[2] + tops[1] - over]
+    blanks = [pair - 38 / 3 for pair in pairs] * 2
+    assert [round(one, 1) for one in blanks[:3]] == [278.7, 254.7, 180.3]
+    by_hand = sheets(*side, *blanks, *[peak - foot, peak - over] * 2, kind="wall")
+    assert said(garage, "sheets") == by_hand + sheets(*[roof(288, 1 / 3)] * 2 * across(312), kind="roof")
+
+
+def test_the_workshops_trims(workshop: Order) -> None:
+    """Base: both sides and the back whole, the front between a corner and the big door's angle (2 in), that
+    and the small door's J (2 in), and on to the corner. Corners rise to 132.86 in. Eaves and ridge 481.7 in,
+    rakes 187.8. J: two windows of 60 x 36 with 2 in more at each end, the door's legs 82 and head 40.
+    Angles: jambs to the underside of the header, 120.75, with a lap; heads 144."""
+    base = [*run(480 + 2 * CORNER) * 2, *run(360 + 2 * CORNER), 48 + CORNER - 2, 72 - 4, 60 + CORNER - 2]
+    by_hand = {
+        "base trim": sticks(*base),
+        "corner trim": sticks(*run(132.86) * 4),
+        "eave trim": sticks(*run(481.7) * 2),
+        "rake trim": sticks(*run(182 * hypot(1, 1 / 4) + 0.21) * 4),
+        "ridge cap": sticks(*run(481.8)),
+        "j trim": sticks(*[64, 64, 40, 40] * 2, 82, 82, 40),
+        "jamb angle": sticks(117.75, 117.75, 6, 6),
+        "head angle": sticks(*run(143.9)),
+        "drip": sticks(*run(144.3)),
+    }
+    assert said(workshop, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
+
+
+def test_the_garages_trims(garage: Order) -> None:
+    """Base: the left side and the back whole; the front's two ends beside the 16 ft door; the right side in
+    two, beside the small door at 26 in. Corners 116.7; eaves and ridge 313.7; rakes 154.2. J: the door's legs
+    83.5 down to the ledge and its head 40; a window of 48 x 36. Jambs 86.25, heads 192."""
+    base = [*run(312 + 2 * CORNER), *run(288 + 2 * CORNER), 48 + CORNER - 2, 48 + CORNER - 2]
+    base += [26 + CORNER - 2, *run(250 + CORNER - 2)]
+    by_hand = {
+        "base trim": sticks(*base),
+        "corner trim": sticks(*[116.75] * 4),
+        "eave trim": sticks(*run(313.7) * 2),
+        "rake trim": sticks(*run(146 * hypot(1, 1 / 3) + 0.28) * 4),
+        "ridge cap": sticks(*run(313.8)),
+        "j trim": sticks(83.5, 83.5, 40, 52, 52, 40, 40),
+        "jamb angle": sticks(86.25, 86.25),
+        "head angle": sticks(*run(192)),
+        "drip": sticks(*run(192.3)),
+    }
+    assert said(garage, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
+
+
+def test_closures_doors_anchors_and_paint(workshop: Order, garage: Order) -> None:
+    """480 / 36 and 312 / 36, rounded up: 14 and 9 strips a line, inside at two eaves, outside at two eaves
+    and twice at the ridge. Frames each 10 ft: five, and four with a gable post; four rods a plate."""
+    for wanted, strips, plates in ((workshop, ceil(480 / 36), 5 * 2), (garage, ceil(312 / 36), 4 * 2 + 1)):
+        assert said(wanted, "closures") == {
+            ("outside closure strip 36 x 9 x 3/4", "3'"): 4 * strips,
+            ("inside closure strip 36 x 9 x 3/4", "3'"): 2 * strips,
+        }
+        assert sum(said(wanted, "anchors").values()) == 4 * plates
+        pens = [line.colour for line in wanted.lines if line.list == "paint"]
+        assert len(pens) == len(set(pens)) == 2
+    doors = {("overhead door", "12' x 10'"): 1, ("walk door", "3' x 6' 8\""): 1, ("window", "5' x 3'"): 2}
+    assert said(workshop, "openings") == doors
+    doors = {("overhead door", "16' x 7'"): 1, ("walk door", "3' x 6' 8\""): 1, ("window", "4' x 3'"): 1}
+    assert said(garage, "openings") == doors
+
+
+def test_the_concrete(workshop: Order, garage: Order) -> None:
+    """4 in under everything out to 1-13/16 past the steel; the garage's less its ledge of 1-1/2, which stops
+    at the doors of 16 and 3 ft. With 5 % and rounded up to quarters of a yard: 15.08 is 16, 7.83 is 8-1/4."""
+    out = 1.8125
+    whole = (360 + 2 * out) * (480 + 2 * out) * 4 / 46656
+    ring = out * (2 * (288 + 312) + 4 * out) - out * (192 + 36)
+    ledged = ((288 + 2 * out) * (312 + 2 * out) * 4 - ring * 1.5) / 46656
+    for wanted, yards in ((workshop, whole), (garage, ledged)):
+        (line,) = [line for line in wanted.lines if line.list == "slab"]
+        assert line.size.startswith(f"{yards:.2f} yd3 drawn")
+        assert line.quantity == ceil(round(yards, 2) * 1.05 * 4) / 4
+
+
+def test_the_steel_by_counts(workshop: Order, garage: Order) -> None:
+    """Workshop: five frames of two columns, two rafters, two knees, ten plates. Purlins: 5 spaces of at most
+    4 ft on a slope of 15 ft 5, so four and the strut; rake angles two a gable; headers and sills of three
+    openings and a door. Garage: four frames, a post behind."""
+    counts: list[Counter[str]] = []
+    for wanted in (workshop, garage):
+        found: Counter[str] = Counter()
+        for line in wanted.lines:
+            if line.list == "members":
+                found[line.names[0]] += int(line.quantity)
+        counts.append(found)
+    frames = ("column", "rafter", "knee", "base plate", "purlin", "rake angle", "eave strut")
+    assert [counts[0][name] for name in frames] == [10, 10, 10, 10, 8, 4, 2]
+    assert [counts[1][name] for name in (*frames, "post")] == [8, 8, 8, 9, 8, 4, 2, 1]
