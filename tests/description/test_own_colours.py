@@ -19,19 +19,19 @@ OWN = SIZES + 'colours = { "Barn  Red" = "#7A2E2A" }\n'
 
 def test_an_own_colour_has_its_name_and_its_look() -> None:
     building = parse(OWN + '[sheets]\nwall_colour = "barn red"\n[trim]\ncolour = "BARN RED"\n', "x")
-    assert building.sheets.wall_colour == building.trim.colour == "barn red (#7a2e2a)"
-    assert rgb(building.sheets.wall_colour) == (0x7A, 0x2E, 0x2A)
+    assert building.sheets.sides.colour == building.trim.colour == "barn red (#7a2e2a)"
+    assert rgb(building.sheets.sides.colour) == (0x7A, 0x2E, 0x2A)
     assert not is_colour("barn red") and not is_colour("barn red (#7a2e2a) x")
 
 
 def test_the_table_may_stand_on_its_own_and_win_over_the_catalogue() -> None:
     building = parse(SIZES + '[sheets]\nroof_color = "brown"\n[colors]\nbrown = "#6b4423"\n', "x")
-    assert building.sheets.roof_colour == "brown (#6b4423)"
+    assert building.sheets.roof.colour == "brown (#6b4423)"
 
 
 def test_the_other_spelling_is_read_and_both_are_one_too_many() -> None:
     building = parse(SIZES + '[sheets]\nwall_color = "gray"\n[trim]\ncolor = "white"\n', "x")
-    assert (building.sheets.wall_colour, building.trim.colour) == ("gray", "white")
+    assert (building.sheets.sides.colour, building.trim.colour) == ("gray", "white")
     with pytest.raises(DescriptionError, match=r"line 7.*sheets.wall_color: .*said already, as wall_colour"):
         parse(SIZES + '[sheets]\nwall_colour = "gray"\nwall_color = "red"\n', "x")
 

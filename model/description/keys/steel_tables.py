@@ -153,6 +153,7 @@ TRIM = Table(
                 f"of the {kind} trim",
                 unless="the trim's",
                 example=("slategray",) * 2,
+                also=(f"{kind}_color",),
             )
             for kind in TRIM_KINDS
         ),

@@ -171,7 +171,14 @@ def _sheets_of(name: str, what: str, *more: Key) -> Table:
 GABLE_SHEETS = _sheets_of(
     "gable_sheets",
     "the gables",
-    Key("colour", Colour(), "a CSS colour name or #rrggbb", unless="the walls'", example=("gainsboro",) * 2),
+    Key(
+        "colour",
+        Colour(),
+        "a CSS colour name, #rrggbb or your own",
+        unless="the walls'",
+        example=("gainsboro",) * 2,
+        also=("color",),
+    ),
 )
 ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
 
