@@ -8,18 +8,20 @@ from dataclasses import replace
 from math import ceil
 
 import pytest
+from ribwright.intake import parse
 from ribwright.order.buying.bundles import HEAVIEST, bundles
 from ribwright.order.buying.buying import Buying
 from ribwright.order.buying.line import Line
 from ribwright.order.buying.order_list import Order, order
 from ribwright.order.buying.screw_lines import drill_point, screw_text, thickest
 from ribwright.order.lists.handling import Carried, people
-from ribwright.order.lists.schedule import Row
+from ribwright.order.lists.schedule import Row, schedule
 from ribwright.order.lists.strips import StripLine
 from ribwright.order.written.bend_drawing import bends_svg
 from ribwright.order.written.bend_text import bend_text
 from ribwright.order.written.order_csv import cuts_csv
 from ribwright.pieces import Model
+from ribwright.raising import raise_building
 from support.csv_rows import rows_of
 from support.sample_building import sample_model, sample_schedule
 
@@ -158,3 +160,16 @@ def test_the_cut_list_has_every_piece_of_trim_once(wanted: Order) -> None:
     assert len({(row["item"], row["stick"]) for row in rows}) == sum(
         len(plan.sticks) for _, plan in wanted.plans
     )
+
+
+def test_closures_follow_the_sheets_of_their_face() -> None:
+    """A roof of another profile: closures inside at the eaves and outside at the ridge are that one's."""
+    text = 'width = "12 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "4/12"\n'
+    text += '[roof_sheets]\nprofile = "36 x 12 x 1-1/4"\n'
+    bought = order(schedule(raise_building(parse(text, "hut")).model))
+    found = {line.kind: line.quantity for line in lines(bought, "closures")}
+    assert found == {
+        "outside closure strip 36 x 9 x 3/4": 2 * 4,
+        "outside closure strip 36 x 12 x 1-1/4": 2 * 4,
+        "inside closure strip 36 x 12 x 1-1/4": 2 * 4,
+    }

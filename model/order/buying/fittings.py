@@ -11,6 +11,7 @@ from ...roles import Role
 from ...units import FOOT, INCH, format_length
 from ..lists.items import Item
 from ..lists.schedule import Schedule
+from ..lists.strips import StripLine
 from .buying import Buying
 from .line import EACH, YARD, Line
 from .words import long_text
@@ -58,13 +59,16 @@ def anchor_lines(schedule: Schedule) -> Iterator[Line]:
 
 def closure_lines(schedule: Schedule) -> Iterator[Line]:
     """Strips of one cover, by profile and side; what is drawn is only their pressed height."""
-    cover = max((row.cover for row in schedule.rows), default=0.0)
-    profile = next((row.profile for row in schedule.rows if row.profile), "")
-    for role in dict.fromkeys(line.role for line in schedule.strips):
-        lines = [line for line in schedule.strips if line.role == role]
-        size = cover or max(line.length for line in lines)
+    kinds: dict[tuple[str, str, float], list[StripLine]] = defaultdict(list)
+    for line in schedule.strips:
+        rows = [row for row in schedule.rows if line.face in row.faces] or list(schedule.rows)
+        profile = next((row.profile for row in rows if row.profile), "")
+        kinds[line.role, profile, max((row.cover for row in rows), default=line.length)].append(line)
+    for (role, profile, size), lines in kinds.items():
         count = sum(line.strips(size) for line in lines)
-        marks = tuple(item.mark for item in schedule.listed("closures") if item.role == role)
+        faces = {line.face for line in lines}
+        listed = (item for item in schedule.listed("closures") if item.role == role)
+        marks = tuple(item.mark for item in listed if faces & set(item.faces) or not item.faces)
         yield Line(
             "closures",
             f"{role} strip {profile}".strip(),
