@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from ribwright.description.keys.tables import NOT_YET
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from support.spoilt import GOOD, problems
@@ -259,3 +260,17 @@ def test_the_error_says_it_all_with_the_files_name() -> None:
     with pytest.raises(DescriptionError) as caught:
         parse(GOOD.replace('"3/12"', "3"), "shop.toml")
     assert str(caught.value).startswith("shop.toml: line 6, column 9: pitch: read 3; a pitch such as 3/12")
+
+
+SIZES = 'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\npitch = "3/12"\n'
+
+
+@pytest.mark.parametrize("word", [*NOT_YET, "lean-to", "Lean_Tos", "hips"])
+def test_what_cannot_be_described_yet_is_said_not_spelled(word: str) -> None:
+    """A lean-to is no misspelt length: the message says what comes nearest."""
+    with pytest.raises(DescriptionError) as refused:
+        parse(
+            f'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\npitch = "3/12"\n{word} = "x"\n', "x"
+        )
+    (problem,) = refused.value.problems
+    assert (problem.line, problem.remedy.partition(":")[0]) == (5, "not yet possible; what comes nearest")

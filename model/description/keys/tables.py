@@ -259,6 +259,21 @@ OPENING = Table(
     "array",
 )
 
+NOT_YET = {
+    "lean_to": "a building of its own beside this one, with a single slope",
+    "porch": "a building of its own beside this one, with a single slope",
+    "hip": "a gable",
+    "valley": "two buildings, each with a roof of its own",
+    "dormer": "a gable without",
+    "cupola": "a roof without",
+    "gable_overhang": "rakes that end over the gables, as drawn",
+    "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
+    "gutter": "eave trim without; sheets hang over it by [sheets] overhang",
+    "insulation": "longer screws: [screws] length",
+    "bracing": "the engineer's drawing: none is drawn",
+}
+"""What people ask for and cannot be described yet, and what comes nearest."""
+
 TABLES = (
     TOP,
     COLOURS,

@@ -10,7 +10,7 @@ from ...errors import Problem
 from ...units import Units, Unreadable
 from ..keys.catalogued import OWN_NAME, Colour, ColourCode
 from ..keys.key import Key, Table
-from ..keys.tables import COLOURS, OPENING, TABLES, TOP
+from ..keys.tables import COLOURS, NOT_YET, OPENING, TABLES, TOP
 from ..keys.value_kinds import closest
 from .positions import Path, Positions
 from .source import LOST
@@ -184,6 +184,9 @@ def _example(key: Key, units: Units) -> str:
 
 def _unknown(name: str, table: Table, problems: int) -> str:
     """What would do instead of a key that this table does not have."""
+    word = name.lower().replace("-", "_").removesuffix("s")
+    if word in NOT_YET:
+        return f"not yet possible; what comes nearest: {NOT_YET[word]}"
     homes = [other for other in TABLES if other is not table and any(key.name == name for key in other.keys)]
     if homes:
         places = " or ".join(_home(other) for other in homes)
