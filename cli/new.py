@@ -15,7 +15,7 @@ from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
-from ..intake import parse, starter_text, starters
+from ..intake import SHAPES, parse, starter_text, starters
 from ..printable import printable
 from ..units import Units, Unreadable, format_length, format_pitch
 
@@ -27,6 +27,7 @@ ASKED = {
     "pitch": "Roof pitch",
 }
 MOST_DOORS = 20
+GABLE = "gable"
 
 
 @click.command(short_help="Write a commented description to go on from.")
@@ -66,7 +67,7 @@ def new(
     name = name.removesuffix(ENDING)
     given = {key: value for key, value in answers.items() if value is not None}
     if not given and like is None and overhead_doors is None and walk_doors is None and sys.stdin.isatty():
-        given, overhead_doors, walk_doors = _asked()
+        like, given, overhead_doors, walk_doors = _asked()
     text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
     path = Path(name + ENDING)
     _write(path, text, force)
@@ -92,8 +93,9 @@ def _taken(text: str, name: str, given: dict[str, str]) -> str:
     return ", ".join(f"{key.replace('_', ' ')} {shown}" for key, shown in said.items() if key not in given)
 
 
-def _asked() -> tuple[dict[str, str], int, int]:
-    """Answers to the questions: keys at the top, overhead doors, walk doors."""
+def _asked() -> tuple[str, dict[str, str], int, int]:
+    """Answers to the questions: a starter of the shape, keys at the top, overhead doors, walk doors."""
+    shape: str = click.prompt("Shape", type=click.Choice([GABLE, *SHAPES]), default=GABLE)
     units: Units = click.prompt("Units", type=click.Choice(["ft-in", "mm"]), default="ft-in")
     keys = {key.name: key for key in TOP.keys}
     answers: dict[str, str] = {"units": units}
@@ -105,7 +107,7 @@ def _asked() -> tuple[dict[str, str], int, int]:
     doors = click.IntRange(0, MOST_DOORS)
     overhead = click.prompt("Overhead doors in the front", type=doors, default=1)
     walk = click.prompt("Walk doors in the left wall", type=doors, default=1)
-    return answers, overhead, walk
+    return "" if shape == GABLE else shape, answers, overhead, walk
 
 
 def _reader(key: Key, units: Units) -> Callable[[str], str]:

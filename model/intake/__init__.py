@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .checked import parse, read
 from .estimate import MOST, refuse_too_many
-from .starter import sample, sample_text, starter_text, starters
+from .starter import SHAPES, sample, sample_text, starter_text, starters
 
 __all__ = [
     "read",
@@ -14,5 +14,6 @@ __all__ = [
     "starters",
     "starter_text",
     "MOST",
+    "SHAPES",
     "refuse_too_many",
 ]

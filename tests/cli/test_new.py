@@ -109,7 +109,7 @@ def test_the_schema_is_written_for_editors() -> None:
 
 
 def test_on_a_terminal_it_asks_and_asks_again(here: Path) -> None:
-    answers = ["mm", "nine", "9 m", "15 m", "3.6 m", "10 deg", "1", "0"]
+    answers = ["", "mm", "nine", "9 m", "15 m", "3.6 m", "10 deg", "1", "0"]
     said = on_a_terminal(["new", "shed"], answers)
     assert said.count("Width") == 2  # "nine" is no length
     building = read(Path("shed.toml"))
@@ -154,3 +154,12 @@ def on_a_terminal(arguments: list[str], answers: list[str]) -> str:
 
 def listing(folder: Path) -> list[str]:
     return sorted(path.name for path in folder.iterdir())
+
+
+def test_on_a_terminal_another_shape_is_asked_for(here: Path) -> None:
+    answers = ["hip", "single-slope", "ft-in", "16 ft", "24 ft", "8 ft", "2/12", "0", "1"]
+    said = on_a_terminal(["new", "store"], answers)
+    assert "'hip' is not one of 'gable', 'single-slope'" in said
+    building = read(here / "store.toml")
+    assert (building.roof.shape, building.width) == ("single slope", 16 * 304.8)
+    assert [opening.kind for opening in building.openings] == ["walk door"]
