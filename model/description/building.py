@@ -14,6 +14,7 @@ from .steel import Frame, Framing
 
 Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
+WALLS: tuple[Wall, ...] = ("front", "back", "left", "right")
 Start = Literal["left", "right", "centre"]
 OpeningKind = Literal["walk door", "overhead door", "window", "framed opening"]
 
@@ -151,8 +152,9 @@ class Building:
     """A rectangular building under slopes that run from gable to gable.
 
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
-    steel lines meet, at the left or the low eave. pitch: of the roof, degrees. runs: by the
-    faces' names; None where none was said. address, date: of the job, as typed; "" for none.
+    steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
+    stand without sheets. runs: by the faces' names; None where none was said. address, date: of the job,
+    as typed; "" for none.
     """
 
     name: str
@@ -162,6 +164,7 @@ class Building:
     eave_height: float
     pitch: float
     roof: Roof
+    open_walls: frozenset[Wall]
     sheets: Sheets
     trim: Trim
     screws: Screws

@@ -10,7 +10,21 @@ from typing import Any
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
-from .building import Building, DoorRoom, Hand, Opening, Roof, Run, Screws, Sheets, Skin, Slab, Start, Trim
+from .building import (
+    WALLS,
+    Building,
+    DoorRoom,
+    Hand,
+    Opening,
+    Roof,
+    Run,
+    Screws,
+    Sheets,
+    Skin,
+    Slab,
+    Start,
+    Trim,
+)
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.steel_tables import TRIM_KINDS
@@ -48,6 +62,7 @@ def building_of(draft: Draft, name: str) -> Building:
         eave_height=top["eave_height"],
         pitch=top["pitch"],
         roof=Roof(**draft.tables["roof"]),
+        open_walls=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "open"),
         sheets=_sheets(draft),
         trim=_trim(draft),
         screws=Screws(**draft.tables["screws"]),

@@ -45,7 +45,7 @@ def check(draft: Draft) -> None:
         with suppress(Unread):
             one(draft)
     for number in range(len(draft.openings)):
-        for one_opening in (_in_wall, _above_foot):
+        for one_opening in (_clad, _in_wall, _above_foot):
             with suppress(Unread):
                 one_opening(draft, number)
     _apart(draft)
@@ -107,6 +107,15 @@ def _bays(draft: Draft) -> None:
 def _wall_length(draft: Draft, opening: Values) -> float:
     gable = opening["wall"] in ("front", "back")
     return float(draft.tables[""]["width" if gable else "length"])
+
+
+def _clad(draft: Draft, number: int) -> None:
+    """An opening needs sheets around it."""
+    wall, walls = draft.openings[number]["wall"], draft.tables["walls"]
+    if walls[wall] == "open":
+        clad = [other for other in walls if walls[other] != "open"]
+        remedy = f"one that is clad ({', '.join(clad)})" if clad else "no opening, since no wall is clad"
+        draft.object_to((OPENING.name, number, "wall"), f"{remedy}; the {wall} wall is open, by [walls]")
 
 
 def _in_wall(draft: Draft, number: int) -> None:

@@ -31,7 +31,7 @@ def _past_wall(building: Building, skin: Skin, side: Side) -> float:
         case Edge.BASE:
             return -foot(building)
         case Edge.CORNER | Edge.INSIDE_CORNER:
-            return _overrun(building, skin, side) if side.covers else 0.0
+            return _overrun(building, skin, side) if side.covers and not side.open else 0.0
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.

@@ -25,7 +25,7 @@ class Side:
     other: the name of the face beyond; empty at the shell's rim. rise: how much the roof at a level edge
     rises away from it in one of run, inward or down the other way (below nought at a high eave or a
     ridge). angle: between the two faces, degrees, inside. covers: at a corner, whether this wall's sheets
-    run past the ends of the other's.
+    run past the ends of the other's, as a gable's do. open: whether the face beyond stands open.
     """
 
     kind: Edge
@@ -35,6 +35,7 @@ class Side:
     rise: float = 0.0
     angle: float = 90.0
     covers: bool = False
+    open: bool = False
 
     @property
     def level(self) -> float:
@@ -64,10 +65,11 @@ class Side:
 
 @dataclass(frozen=True)
 class Face:
-    """One plane that gets sheeted.
+    """One plane that gets sheeted, or stands open.
 
     frame: origin at the left end of its foot. skin: which sheets cover it. sides: its edges on the steel
-    line, counter-clockwise, the foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v).
+    line, counter-clockwise, the foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v);
+    empty where it is open.
     """
 
     name: str
@@ -76,6 +78,7 @@ class Face:
     sides: tuple[Side, ...]
     clad: tuple[Point2, ...]
     openings: tuple[Opening, ...] = ()
+    open: bool = False
 
     @property
     def outline(self) -> tuple[Point2, ...]:

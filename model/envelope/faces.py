@@ -19,21 +19,23 @@ def faces_of(shell: Shell, building: Building) -> tuple[Face, ...]:
 
 def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     frame = shell.frame(loop)
-    sides = tuple(_side(shell, loop, edge) for edge in loop.edges())
+    sides = tuple(_side(shell, loop, edge, building) for edge in loop.edges())
+    is_open = loop.name in building.open_walls
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
-    clad = clad_outline(building, sides, skin, wall)
-    return Face(loop.name, frame, skin, sides, clad, openings)
+    clad = () if is_open else clad_outline(building, sides, skin, wall)
+    return Face(loop.name, frame, skin, sides, clad, openings, is_open)
 
 
-def _side(shell: Shell, loop: Loop, edge: tuple[int, int]) -> Side:
+def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -> Side:
     frame, other, kind = shell.frame(loop), shell.beyond(edge), kind_of(shell, loop, edge)
     start, end = (frame.seen(shell.vertices[number]) for number in edge)
     rise = _rise(shell, loop, edge, kind)
     covers = kind is Edge.CORNER and other is not None and _covers(shell, loop, other, edge)
     angle = angle_between(shell, loop, other, edge) if other else 90.0
-    return Side(kind, start[:2], end[:2], other.name if other else "", rise, angle, covers)
+    beyond = other.name if other else ""
+    return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, beyond in building.open_walls)
 
 
 LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)

@@ -42,6 +42,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     if any(path in (("eave_height",), ("width",)) for path, _ in steel):
         return
     yield from _posts(lines)
+    yield from _end_jambs(lines)
     for number, opening in enumerate(building.openings):
         yield from _beside_uprights(lines, number, opening)
         yield from _under_lines(lines, number, opening)
@@ -60,6 +61,15 @@ def _skin(building: Building) -> Iterator[Objection]:
     least = corner_trim(sheets) + lap_room(building)
     if slab.ledge_depth and under(slab.ledge_width, least):
         yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
+
+
+def _end_jambs(lines: OpeningLines) -> Iterator[Objection]:
+    """Where a wall ends at an open one, an upright stands before the corner's column."""
+    jamb, units = lines.building.framing.jamb, lines.building.units
+    ends = any(lines.end_jamb(wall, hand) for wall in lines.walls for hand in HANDS)
+    if ends and over(jamb.width, lines.setback):
+        before = f"at most {at_most(lines.setback, units)} wide: it stands before a column at an open wall"
+        yield ("framing", "jamb"), f"a section {before}"
 
 
 def _posts(lines: OpeningLines) -> Iterator[Objection]:
@@ -104,7 +114,8 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     for hand in HANDS:
         eave = lines.eave_beside(wall, hand)
         beside_strut = eave is not None and (top is None or top > lines.strut_foot(eave))
-        corners.append(max(lines.setback, lines.strut_stop) if beside_strut else lines.setback)
+        end = framing.jamb.depth if lines.end_jamb(wall, hand) else 0.0
+        corners.append(max(lines.setback, lines.strut_stop * beside_strut, end))
     yield from _at_ends(wall, (corners[0], corners[1]), jamb, "other wall's steel")
 
 

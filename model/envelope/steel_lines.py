@@ -99,6 +99,22 @@ class SteelLines(RoofLines):
         over_walls = max(self.side_girts, default=0.0) + self.building.framing.girt.width
         return over_walls <= v <= self.highest_girt
 
+    def end_jamb(self, wall: Face, hand: str) -> bool:
+        """Whether an upright stands at a clad wall's left or right end, since the next wall is open: it backs
+        the corner trim's leg there. With flush girts the corner's column does."""
+        return not wall.open and wall.beside(hand).open and self.setback > 0
+
+    def end_depth(self, wall: Face, hand: str) -> float:
+        """How far in from a clad wall's steel line the upright at such an end reaches."""
+        column = self.building.frame.column
+        if self.setback:
+            return self.building.framing.jamb.width
+        return column.width if wall.raked else column.depth
+
+    def over_corner(self, wall: Face, hand: str) -> Eave:
+        """The eave at a wall's left or right corner."""
+        return self.eaves.get(wall.name) or self.eaves[wall.beside(hand).other]
+
     @cached_property
     def post_room(self) -> float:
         """Least distance of a gable post from a corner: clear of column, knee, strut and its own plate."""
@@ -183,11 +199,11 @@ class SteelLines(RoofLines):
 
     def wanted_posts(self, wall: Face) -> tuple[float, ...]:
         """u of the posts that a gable was asked to have; unsaid, the back one has one in its centre where
-        there is room."""
+        there is room, unless it stands open."""
         frame = self.building.frame
         posts = {"front": frame.front_posts, "back": frame.back_posts}.get(wall.name, ())
         if posts is None:
-            return (wall.width / 2,) if self.post_room <= wall.width / 2 else ()
+            return (wall.width / 2,) if self.post_room <= wall.width / 2 and not wall.open else ()
         return posts
 
     def footprints(self, wall: Face) -> tuple[tuple[float, float, float, float], ...]:

@@ -11,19 +11,26 @@ from ..envelope.opening_lines import OpeningLines
 from ..errors import DescriptionError, Problem
 from ..units import FOOT, INCH, format_exact
 
+TURN: tuple[Wall, ...] = ("front", "back", "right", "left")
+"""The first clad one takes the overhead doors, the last one the walk doors."""
 SHARE = 0.8
 """Of the room between two columns that overhead doors may take. Ours."""
 
 
 def doors(building: Building, walk: int, overhead: int) -> str:
-    """Tables of overhead doors in the front gable and walk doors in the left wall, spread over the bays.
+    """Tables of overhead doors in the front gable and walk doors in the left wall, spread over the bays; in
+    another wall where that one is open.
 
     Of usual sizes, smaller where the building is. Raises DescriptionError for an impossible number.
     """
     if min(walk, overhead) < 0 or walk + overhead > MOST_OPENINGS:
         remedy = f"a number of each, at most {MOST_OPENINGS} in all"
         raise DescriptionError([Problem("doors", str(walk + overhead), remedy)])
-    return _row(building, "overhead door", "front", overhead) + _row(building, "walk door", "left", walk)
+    clad = [wall for wall in TURN if wall not in building.open_walls]
+    if walk + overhead and not clad:
+        raise DescriptionError([Problem("doors", str(walk + overhead), "0: all walls are open")])
+    text = _row(building, "overhead door", clad[0], overhead) if overhead else ""
+    return text + (_row(building, "walk door", clad[-1], walk) if walk else "")
 
 
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:

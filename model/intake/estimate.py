@@ -29,7 +29,7 @@ def estimated(building: Building) -> int:
         along_trim += 4 * up / screws.apart + 2 * purlins
         stitches += slope.width / profile.cover * up / screws.stitch if screws.stitch else 0.0
         lined += purlins
-    for wall in lines.walls:
+    for wall in (wall for wall in lines.walls if not wall.open):
         girts = len(lines.girts(wall))
         crossed += wall.width * (each * girts + ends) / wall.skin.profile.pitch
         along_trim += 2 * girts

@@ -10,6 +10,7 @@ from .trim.trim_lines import TrimLines
 def asked(lines: TrimLines) -> Terms:
     """The terms of a building."""
     building, steel = lines.building, lines.steel
+    clad = [face for face in steel.faces if not face.open]
     return Terms(
         overhang=building.sheets.overhang,
         trim_lap=building.trim.lap,
@@ -17,8 +18,9 @@ def asked(lines: TrimLines) -> Terms:
         kerf=building.trim.kerf,
         wind=lines.towards_wind,
         eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
-        overlap=tuple((face.frame.z, steel.run(face).first) for face in steel.faces),
-        start=tuple((face.frame.z, steel.run(face).start) for face in steel.faces),
+        overlap=tuple((face.frame.z, steel.run(face).first) for face in clad),
+        start=tuple((face.frame.z, steel.run(face).start) for face in clad),
+        bare=tuple(face.frame.z for face in steel.faces if face.open),
         address=building.address,
         date=building.date,
     )

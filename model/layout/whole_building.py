@@ -51,7 +51,7 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]
-    sheets = [part for face in around for part in clad(trim, face)]
+    sheets = [part for face in around if not face.open for part in clad(trim, face)]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
@@ -81,8 +81,9 @@ def _framing(lines: OpeningLines) -> Iterator[Part]:
 
 def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
     for wall in lines.steel.walls:
-        yield from opening_runs(lines, wall)
-        yield from base_runs(lines, wall)
+        if not wall.open:
+            yield from opening_runs(lines, wall)
+            yield from base_runs(lines, wall)
 
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
@@ -99,7 +100,8 @@ def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
 
 def _closures(lines: TrimLines) -> Iterator[Part]:
     for eave in lines.steel.eaves.values():
-        yield from head_closures(lines, lines.steel.named[eave.wall], eave)
+        if not (wall := lines.steel.named[eave.wall]).open:
+            yield from head_closures(lines, wall, eave)
     for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)
         if lines.steel.ridge_of(slope):

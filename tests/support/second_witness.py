@@ -5,7 +5,7 @@ It takes from a piece its solid, its place and row as numbers, and its role as a
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -24,6 +24,7 @@ STEEL = (
     *("column", "rafter", "knee", "post", "base plate", "base rail", "girt", "eave strut", "purlin"),
     *("rake angle", "jamb", "header", "sill"),
 )
+FRAMES = ("column", "rafter", "knee", "post", "base plate")
 SHARED = 1.0
 """mm3 that two bodies may seem to share."""
 RAYS = 400
@@ -45,7 +46,12 @@ def faults(model: Model) -> list[str]:
     """What is wrong, a line each."""
     meshes = {id(piece.solid): meshed(piece.solid) for piece in model.pieces}
     bodies = [body for piece in model.pieces for body in _stood(piece, *meshes[id(piece.solid)])]
-    return [*_open(model, meshes), *_sharing(bodies), *_in_air(model, bodies), *_uncovered(bodies)]
+    return [
+        *_open(model, meshes),
+        *_sharing(bodies),
+        *_in_air(model, bodies),
+        *_uncovered(bodies, model.terms.bare),
+    ]
 
 
 @lru_cache(maxsize=4096)
@@ -162,8 +168,9 @@ def _met(body: Body, start: np.ndarray, end: np.ndarray) -> np.ndarray:
     return np.sort(depth[inside])
 
 
-def _uncovered(bodies: list[Body]) -> Iterator[str]:
-    """Rays from all sides and from above: what they meet first is no steel of the outermost layer."""
+def _uncovered(bodies: list[Body], bare: Sequence[tuple[float, float, float]]) -> Iterator[str]:
+    """Rays from all sides and from above: what they meet first is no steel of the outermost layer; of a side
+    that was asked bare, none but that of the frames."""
     solid = [body for body in bodies if body.piece.role not in SCREWS]
     mesh = np.concatenate([body.points[body.faces] for body in solid])
     owner = np.repeat(np.arange(len(solid)), [len(body.faces) for body in solid])
@@ -175,9 +182,11 @@ def _uncovered(bodies: list[Body]) -> Iterator[str]:
         rays = low[others] + places * (high - low)[others]
         first, depth = _first(mesh, rays, axis, sign)
         outermost = low[axis] if sign > 0 else high[axis]
+        is_bare = tuple(-sign * (k == axis) + 0.0 for k in range(3)) in bare
+        hidden = [role for role in STEEL if not (is_bare and role in FRAMES)]
         for ray, hit, at in zip(rays, first, depth, strict=True):
             near = axis == 2 or abs(at - outermost) < SKIN
-            if hit >= 0 and near and solid[owner[hit]].piece.role in STEEL:
+            if hit >= 0 and near and solid[owner[hit]].piece.role in hidden:
                 name = solid[owner[hit]].piece.name
                 yield f"{name} is seen from {'above' if axis == 2 else 'outside'} at {np.round(ray)}"
 

@@ -16,6 +16,7 @@ GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
 UNSAID = "from the centre, or the low corner"
 USUAL_PROFILE = "36 x 9 x 3/4"
+SIDES = ("clad", "open")
 KINDS = ("walk door", "overhead door", "window", "framed opening")
 
 
@@ -73,6 +74,15 @@ COLOURS = Table(
     also=("colors",),
     each=ColourCode(),
     example='"barn red" = "#7a2e2a"',
+)
+
+WALLS = Table(
+    "walls",
+    "Walls that stand open: a carport has four. No sheets, girts or base trim there; doors need a clad one.",
+    tuple(
+        Key(wall, Choice(SIDES), f"the {wall} {what}", SIDES[0])
+        for wall, what in (("front", "gable"), ("back", "gable"), ("left", "wall"), ("right", "wall"))
+    ),
 )
 
 SHEETS = Table(
@@ -278,6 +288,7 @@ TABLES = (
     TOP,
     COLOURS,
     ROOF,
+    WALLS,
     SHEETS,
     GABLE_SHEETS,
     ROOF_SHEETS,

@@ -46,6 +46,8 @@ class ScrewLine:
 
 def screw_lines(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> list[ScrewLine]:
     """Every framing line of a face that its sheets are fastened to. behind: the steel's walls on it."""
+    if face.open:
+        return []
     found = list(_rows(lines, face, behind))
     found += _eave_line(lines, face, behind)
     if face.raked:
@@ -117,7 +119,7 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
             at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
         elif eave := lines.steel.eaves.get(face.name):
             foam = max(v for _, v in face.clad) - lines.side * max(0.0, eave.rise) - DEEP
-            drop = eave.height - lines.eave * eave.rise - lines.profile("eave").out_of_plane
+            drop = eave.height - lines.head(face) * eave.rise - lines.eave_drop(eave)
             bars = [(foam - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
             at = clear_of(eave.height - HEAD_LINE, (low + EDGE, high - EDGE), bars)
         else:
@@ -128,7 +130,7 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
 def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
     """Along both rakes, in the middle of the rake angle's leg, clear of the rake trim's drop."""
     steel = lines.steel
-    drop = lines.head_clearance + lines.profile("rake").out_of_plane
+    drop = lines.rake_drop(face)
     span = (lines.head_clearance + EDGE, steel.rake_leg - EDGE)
     deep = clear_of(steel.rake_leg / 2, span, [(drop - CLEAR, drop + CLEAR)])
     line = face.top.lowered(deep)

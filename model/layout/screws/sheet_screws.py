@@ -345,14 +345,15 @@ def _top(recipe: Sheet, u: float) -> float:
 
 def edge_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
     """The upright walls on the face along which sheets end, each with the heights of its first and last
-    screw: of jambs, an inch in from the opening's corners; of corner columns that girts are flush with."""
+    screw: of jambs, an inch in from the opening's corners; of corner columns that girts are flush with, and
+    of uprights before an open wall."""
     for number, opening in enumerate(face.openings, 1):
         span = (opening.sill + INCH, opening.sill + opening.height - INCH)
         for part, wall in behind:
             if part.role is Role.JAMB and part.group[-1] == f"{face.name} {opening.kind} {number}":
                 yield span, wall
-    for part, wall in behind if not face.sloped else ():
+    for part, wall in behind if not (face.sloped or face.open) else ():
         left, low, right, high = wall.bounds
         at_corner = min(left, face.width - right) < INCH and right - left > 2 * EDGE
-        if part.role is Role.COLUMN and at_corner:
+        if part.role in (Role.COLUMN, Role.JAMB) and at_corner:
             yield (low + INCH, high - INCH), wall

@@ -19,11 +19,12 @@ import shapely
 
 from ...description.building import Opening
 from ...envelope.face import Face, rakes
+from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import head_angle
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
-from ..trim.trim_lines import TrimLines
+from ..trim.trim_lines import PAST_STEEL, TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_10, NUMBER_12, SHANK, hex_screw, pan_screw
@@ -94,7 +95,9 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
 
 
 def _flats(on: Trimmed) -> shapely.STRtree:
-    """The sheets' pans: a shank through a rib would leave air under it."""
+    """The sheets' pans: a shank through a rib would leave air under it. All of a wall that has none."""
+    if on.plan.face.open:
+        return shapely.STRtree([shapely.box(*shapely.total_bounds(on.plan.room.steel))])
     flats = [pans(on.plan.face, sheet, SHANK + 0.3) for sheet in on.sheets]
     return shapely.STRtree(shapely.get_parts(flats))
 
@@ -127,20 +130,21 @@ Wanted = tuple[str, TrimRun, float, Spots]
 
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     yield from _corners(on)
+    if on.plan.face.open and on.plan.face.name in on.lines.steel.eaves:
+        yield _strut(on, on.lines.steel.eaves[on.plan.face.name])
     if on.plan.face.raked:
         yield from _rakes(on)
 
 
 def _corners(on: Trimmed) -> Iterator[Wanted]:
-    """In each corner leg on a wall, one at every framing line that reaches it below the trim's head."""
+    """In each corner leg on a wall, one at every framing line that reaches it below the trim's head; beside
+    an open wall, and on it, as far apart as asked, into the upright."""
     lines, face = on.lines, on.plan.face
-    legs = lines.profile("corner")
     for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
-        covers = face.beside(hand).covers
-        seat = (lines.crown(face) if covers else lines.side) + lines.thickness
-        edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.gable_crown
-        eave = lines.steel.eaves.get(face.name) or lines.steel.eave_beside(face, hand)
-        top = lines.steel.strut_foot(eave) if eave else max(v for _, v in face.clad)
+        seat = lines.corner(face, hand) + lines.thickness
+        if not (edge := lines.corner_leg(face, hand)):
+            continue
+        top = lines.steel.strut_foot(lines.steel.over_corner(face, hand))
         corner = face.frame.point((end, 0.0, 0.0))
         run = min(
             (run for run in on.runs if run.role is Role.CORNER_TRIM),
@@ -152,19 +156,35 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
             for line in on.plan.lines
             if not line.rise and line.left <= u <= line.right and line.at < top
         ]
+        if face.open or face.beside(hand).open:
+            heights = _spread(top, 3 * INCH, on.lines.building.screws.apart)
         spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in heights]
         yield f"{face.name} corner trim {hand}", run, seat, spots
+
+
+def _strut(on: Trimmed, eave: Eave) -> Wanted:
+    """Along an open wall's eave, in the middle of the trim's drop, into the strut behind it."""
+    lines, wall = on.lines, on.plan.face
+    name, out = f"{wall.name} eave trim", lines.head(wall)
+    foot = eave.height - out * eave.rise - lines.eave_drop(eave)
+    low, high = foot + PAST_STEEL + EDGE, eave.height - max(0.0, out * eave.rise) - EDGE
+    spots: Spots = [
+        ((u, (low + high) / 2), shapely.box(u - 3 * INCH, low, u + 3 * INCH, high))
+        for u in _spread(wall.width, 3 * INCH, lines.building.screws.apart)
+    ]
+    return name, on.run(name), out + lines.thickness, spots
 
 
 def _rakes(on: Trimmed) -> Iterator[Wanted]:
     """Down the gable, into the rake angles, the drop's width from the sheets' heads to its edge."""
     lines, gable, steel = on.lines, on.plan.face, on.lines.steel
-    drop = lines.head_clearance + lines.profile("rake").out_of_plane
+    drop = lines.rake_drop(gable)
     # Pieces of a run lean by a thickness. The corner trim's leg lies under the rake trim's foot.
     high, low = lines.head_clearance + EDGE, min(drop - lines.thickness, steel.rake_leg) - EDGE
     apart = lines.building.screws.apart
     for rake in rakes(gable):
-        corner = (lines.profile("corner").in_plane - lines.side + CLEAR) / rake.cos
+        leg = lines.corner_leg(gable, "left" if rake.side > 0 else "right")
+        corner = (leg + CLEAR) / rake.cos if leg else 0.0
         start = steel.strut_stop / rake.cos
         stop = rake.length if rake.head else rake.length - start
         places = [start + s for s in _spread(stop - start, 3 * INCH, apart)]
@@ -190,7 +210,7 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
             for s in places
         ]
         name = f"{gable.name} {rake.name} rake trim"
-        yield name, on.run(name), lines.gable + lines.thickness, spots
+        yield name, on.run(name), lines.head(gable) + lines.thickness, spots
 
 
 def _on_slope(on: Trimmed) -> Iterator[Wanted]:

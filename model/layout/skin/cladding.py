@@ -125,7 +125,7 @@ def _with_holes(building: Building, face: Face) -> Polygon:
 
 def _holes(building: Building, face: Face) -> list[Polygon]:
     """The openings, each larger by the clearance; one without a sill is cut to the foot."""
-    clearance, foot = building.sheets.cut_clearance, min(v for _, v in face.clad)
+    clearance, foot = building.sheets.cut_clearance, min((v for _, v in face.clad), default=0.0)
     return [
         shapely.box(
             opening.from_left - clearance,

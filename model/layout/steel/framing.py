@@ -34,9 +34,11 @@ Span = tuple[float, float]
 
 
 def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
-    """Base rail, girts and, on a side wall, the eave strut."""
-    yield from _base_rail(lines, face)
-    yield from _girts(lines, face)
+    """Base rail, girts and, on a side wall, the eave strut; of an open wall what its roof ends on."""
+    if not face.open:
+        yield from _base_rail(lines, face)
+        yield from _girts(lines, face)
+        yield from _end_jambs(lines, face)
     if eave := lines.eaves.get(face.name):
         yield from _eave_strut(lines, face, eave)
     yield from _rake_angles(lines, face)
@@ -107,25 +109,48 @@ def _corner_mitre(face: Face, hand: str) -> Plane:
     return Plane((face.width, 0.0, 0.0), (across, 0.0, -out))
 
 
+def _line_end(lines: SteelLines, face: Face, hand: str) -> tuple[float, Plane]:
+    """How far a line of steel that runs to a wall's corner reaches, and the plane that ends it: mitred with
+    the next wall's, or square, on the upright before an open one."""
+    corner, inward = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
+    if lines.setback and not face.beside(hand).open:
+        return corner, _corner_mitre(face, hand)
+    if lines.end_jamb(face, hand):
+        corner += inward * lines.building.framing.jamb.depth
+    return corner, square((corner, 0.0, 0.0), RIGHT)
+
+
+def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
+    """Uprights where a wall ends at an open one, from slab to eave strut: their webs behind the sheets, wide
+    enough for a screw beside the corner rib, a flange towards the open wall."""
+    shape = lines.building.framing.jamb
+    for hand, u in (("left", shape.depth / 2), ("right", face.width - shape.depth / 2)):
+        if lines.end_jamb(face, hand):
+            head = (u, lines.strut_foot(lines.over_corner(face, hand)), 0.0)
+            ends = square((u, 0.0, 0.0), UP), square(head, UP)
+            made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
+            yield _part(face, f"end jamb {hand}", Role.JAMB, *made)
+
+
 def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
     """An angle on the slab, its upright leg on the steel line; open at doors."""
     framing = lines.building.framing
     shape = framing.base_rail
     jamb = framing.jamb.width
     doors = [(o.from_left - jamb, o.from_left + o.width + jamb) for o in face.openings if o.sill == 0]
-    full = (0.0, face.width)
+    (left, start), (right, end) = (_line_end(lines, face, hand) for hand in ("left", "right"))
+    full, ends = (left, right), (start, end)
     taken = doors + _blocked(lines, face, shape.width)
     if not lines.setback and face.raked:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
         taken += [(0.0, plate), (face.width - plate, face.width)]
-    mitres = (_corner_mitre(face, "left"), _corner_mitre(face, "right"))
     for number, span in enumerate(remaining(full, taken), 1):
         if span[1] - span[0] < shape.width + SHORTEST:
             continue  # a stub at a corner, shorter than its mitre
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
-        made = member(shape.section(), centre, RIGHT, UP, *_ends(span, mitres, full))
+        made = member(shape.section(), centre, RIGHT, UP, *_ends(span, ends, full))
         yield _part(face, f"base rail {number}", Role.BASE_RAIL, *made)
 
 
@@ -163,8 +188,7 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
     """How far a girt's line reaches to one end of a wall, and the plane that ends it."""
     corner, inward = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
     if lines.to_corner(face, hand, v):
-        plane = _corner_mitre(face, hand) if lines.setback else square((corner, v, 0.0), RIGHT)
-        return corner, plane
+        return _line_end(lines, face, hand)
     girt = lines.building.framing.girt
     top = face.top.lowered(lines.rake_limit(girt.depth))
     reach = top.reach(v, hand)

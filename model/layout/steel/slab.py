@@ -20,7 +20,8 @@ BEYOND = 25.4
 
 
 def slab(building: Building, walls: Sequence[Face]) -> Part:
-    """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims."""
+    """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims, and is
+    formed along clad walls only."""
     lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
     crown = max(outermost(building.sheets, wall.skin) for wall in walls)
     out = building.slab.ledge_width if depth else 0.0 if building.slab.hang else crown + BEYOND
@@ -29,7 +30,7 @@ def slab(building: Building, walls: Sequence[Face]) -> Part:
     outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))
     body = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
     tools: list[tuple[Recipe, Place]] = []
-    for wall in walls if depth else ():
+    for wall in (wall for wall in walls if depth and not wall.open):
         doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in wall.openings if o.sill == 0]
         for a, b in remaining((-out - 1, wall.width + out + 1), doors):
             tools.append(

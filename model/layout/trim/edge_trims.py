@@ -8,12 +8,12 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
-from ...place import Place, Point3, add, cross, dot, unit
+from ...place import Place, Point2, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .trim_lines import TrimLines
-from .trim_run import TrimRun, mirrored
+from .trim_run import Box, TrimRun, mirrored
 
 UP: Point3 = (0.0, 0.0, 1.0)
 FRONT: Point3 = (0.0, -1.0, 0.0)
@@ -27,7 +27,7 @@ SQUARE = 1e-6
 
 
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
-    """Along a wall's foot, less its doors: one leg on the base rail, one under the sheets' feet."""
+    """Along a clad wall's foot, less its doors: one leg on the base rail, one under the sheets' feet."""
     t, up, low = lines.thickness, lines.base_leg, lines.bottom
     flange = max(lines.profile("j").in_plane, lines.profile("jamb angle").in_plane)
     # Where sheets hang, the lying leg closes their ribs up to the door, its upright leg cut away beside the
@@ -37,15 +37,16 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     doors = [(a - beside, b + beside) for a, b in edges]
     upright = (-t - 1, low + t, 1.0, low + up + 2 * t + 1)
     cut = [(u - flange, u + flange, upright) for door in edges for u in door if not beside]
-    ends = [(face.beside(hand).mitre, side) for hand, side in (("left", -1.0), ("right", 1.0))]
-    reach = [lines.crown(face) * out / across for (across, out), _ in ends]
+    ends = [(face.beside(hand), side) for hand, side in (("left", -1.0), ("right", 1.0))]
+    crown = lines.crown(face)
+    reach = [0.0 if beyond.open else crown * beyond.mitre[1] / beyond.mitre[0] for beyond, _ in ends]
     full = (-reach[0], face.width + reach[1])
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
     line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown(face), low))
     mitres = [
-        Plane((0.0, 0.0, u), (side * out, 0.0, across))
-        for ((across, out), side), u in zip(ends, (0.0, face.width), strict=True)
+        Plane((0.0, 0.0, u), ALONG if beyond.open else (side * beyond.mitre[1], 0.0, beyond.mitre[0]))
+        for (beyond, side), u in zip(ends, (0.0, face.width), strict=True)
     ]
     for number, (a, b) in enumerate(remaining(full, doors), 1):
         yield TrimRun(
@@ -65,10 +66,11 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
 
 
 def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Up the corners, over the side sheets' ends and the gable sheets' overrun."""
+    """Up the corners, over the side sheets' ends and the gable sheets' overrun; where one of the walls is
+    open, around the upright that the other ends on."""
     for wall in in_turn(lines.steel.walls):
         side = wall.beside("left")
-        if side.kind is Edge.CORNER:
+        if side.kind is Edge.CORNER and not (wall.open and side.open):
             yield _corner(lines, lines.steel.named[side.other], wall)
 
 
@@ -77,16 +79,14 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
 
     x, y of what stands out from two walls by so much: the point that is so far from both.
     """
-    t, legs = lines.thickness, lines.profile("corner")
+    t = lines.thickness
     covering, covered = (after, before) if after.beside("left").covers else (before, after)
     frame = Place(after.frame.origin, before.frame.z, cross(UP, before.frame.z))
     normal, along = ((dot(v, frame.x), dot(v, frame.y)) for v in (after.frame.z, after.frame.x))
-    out = {covering.name: lines.crown(covering), covered.name: lines.side}
-    leg = {covering.name: legs.in_plane, covered.name: legs.out_of_plane}
-    x = out[before.name]
-    y = (out[after.name] - normal[0] * x) / normal[1]
-    far = leg[after.name]
-    line = ((x, y - leg[before.name]), (x, y), (x + far * along[0], y + far * along[1]))
+    x, out = lines.corner(before, "right"), lines.corner(after, "left")
+    y = (out - normal[0] * x) / normal[1]
+    near, far = lines.corner_leg(before, "right") + out, lines.corner_leg(after, "left") + x
+    line = ((x, y - near), (x, y), (x + far * along[0], y + far * along[1]))
     eave = lines.steel.eaves[covered.name]
     roof = lines.steel.named[eave.slope].frame.z
     head = covered.top.height(0.0 if covered is after else covered.width)
@@ -102,7 +102,19 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         # The head is cut to the roof's steel plane.
         end=Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
         nest=(t, t),
+        notches=_at_slab(lines, before, after, (near, far)),
     )
+
+
+def _at_slab(
+    lines: TrimLines, before: Face, after: Face, legs: Point2
+) -> tuple[tuple[float, float, Box], ...]:
+    """What a corner trim that stands in a ledge loses of its leg on an open wall: the slab is there."""
+    if not lines.building.slab.ledge_depth or not (before.open or after.open):
+        return ()
+    room, (near, far) = lines.lap_room + lines.thickness + 1, legs
+    box = (-1.0, -near - 1, room, 0.0) if before.open else (-far - 1, -1.0, 0.0, room)
+    return ((lines.foot - 1, 0.0, box),)
 
 
 def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
@@ -110,18 +122,20 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
 
     The top leg lies on the roof's steel plane under the roof sheets, the drop over the wall's closure.
     """
-    t, legs, e = lines.thickness, lines.profile("eave"), lines.eave
+    t, leg = lines.thickness, lines.profile("eave").in_plane
     for eave in lines.steel.eaves.values():
         wall, rise = lines.steel.named[eave.wall], eave.rise
-        inner = ((legs.in_plane, legs.in_plane * rise), (-e, -e * rise), (-e, -e * rise - legs.out_of_plane))
-        low, high = sorted((-(e + 3 * t) * rise, legs.in_plane * rise))
-        cut = (-e - 3 * t - 1, low, legs.in_plane + 1, high + 5)
+        e = lines.head(wall)
+        inner = ((leg, leg * rise), (-e, -e * rise), (-e, -e * rise - lines.eave_drop(eave)))
+        low, high = sorted((-(e + 3 * t) * rise, leg * rise))
+        cut = (-e - 3 * t - 1, low, leg + 1, high + 5)
         across, up = eave.along
-        run = wall.width / across + 2 * lines.gable
+        left, right = (lines.head_beside(wall, hand) for hand in ("left", "right"))
+        run = left + wall.width / across + right
         # x level, across the wall; z the way of laying. On a wall that faces right both are turned about.
         rightward = dot(wall.frame.x, FRONT) > -SQUARE
-        x, (u, v) = (-1.0, eave.left) if rightward else (1.0, eave.right)
-        start = (u + x * lines.gable * across, v + x * lines.gable * up, 0.0)
+        x, (u, v), past = (-1.0, eave.left, left) if rightward else (1.0, eave.right, right)
+        start = (u + x * past * across, v + x * past * up, 0.0)
         yield TrimRun(
             name=f"{wall.name} eave trim",
             role=Role.EAVE_TRIM,
@@ -140,9 +154,12 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
 def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
     """Up the rakes of a gable, upper pieces over lower ones: over the roof's edge, down over the gable."""
     t = lines.thickness
-    legs, out = lines.profile("rake"), lines.gable
-    drop = lines.head_clearance + legs.out_of_plane
-    inner = ((legs.in_plane, lines.roof_crown), (-out, lines.roof_crown), (-out, -drop))
+    out = lines.head(gable)
+    inner = (
+        (lines.profile("rake").in_plane, lines.roof_crown),
+        (-out, lines.roof_crown),
+        (-out, -lines.rake_drop(gable)),
+    )
     for rake in rakes(gable):
         side = rake.side
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
@@ -173,7 +190,6 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
     """
     t = lines.thickness
-    out = lines.gable + lines.lap_room
     for slope in lines.steel.slopes:
         ridge = lines.steel.ridge_of(slope)
         # Each ridge once: from the slope that falls to the left of someone who lays it towards the wind.
@@ -190,6 +206,7 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
             (-near.reach, near.over - near.reach * near.rise),
         )
         start, end = (slope.frame.point((*point, 0.0)) for point in (ridge.end, ridge.start))
+        past, beyond = (lines.head_beside(slope, hand) + lines.lap_room for hand in ("left", "right"))
         along = unit(add(end, start, -1.0))
         level = unit(cross(UP, along))
         yield TrimRun(
@@ -197,11 +214,11 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
             role=Role.RIDGE_CAP,
             group=("trims", "ridge"),
             labels=lines.labels("ridge", "ridge"),
-            frame=Place(add(start, along, -out), level, cross(along, level)),
+            frame=Place(add(start, along, -past), level, cross(along, level)),
             line=line,
             thickness=t,
             start=Plane((0.0, 0.0, 0.0), ALONG),
-            end=Plane((0.0, 0.0, ridge.length + 2 * out), ALONG),
+            end=Plane((0.0, 0.0, past + ridge.length + beyond), ALONG),
             nest=(0.0, t / min(near.cos, far.cos)),
         )
 

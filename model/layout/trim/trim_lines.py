@@ -13,9 +13,13 @@ from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
+from ...envelope.roof_lines import Eave
 from ...envelope.shell import Shell
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
+
+PAST_STEEL = 6.35
+"""mm; trim over bare steel hangs this far (1/4 in) past it, so that it drips clear. Ours."""
 
 WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
 
@@ -71,15 +75,49 @@ class TrimLines:
         """w of the corner trim's inner face on a side wall: clear of the gable sheets' overrun."""
         return corner_trim(self.building.sheets)
 
-    @cached_property
-    def eave(self) -> float:
-        """w of the eave trim's inner face on a side wall."""
-        return self.side + self.lap_room
+    def corner(self, wall: Face, hand: str) -> float:
+        """w of the corner trim's inner face at a wall's left or right end: over its sheets, or on the upright
+        that stands there where it is open."""
+        if wall.open:
+            return 0.0
+        return self.crown(wall) if wall.beside(hand).covers else self.side
 
-    @cached_property
-    def gable(self) -> float:
-        """w of the rake trim's inner face on a gable, and of the eave trim's ends."""
-        return self.gable_crown + self.lap_room
+    def corner_leg(self, wall: Face, hand: str) -> float:
+        """How far the corner trim's leg reaches along a wall from its steel corner; over an upright it covers
+        that; 0 where no trim stands, between two open walls."""
+        side = wall.beside(hand)
+        if wall.open and side.open:
+            return 0.0
+        other, there = self.steel.named[side.other], "left" if hand == "right" else "right"
+        if wall.open:
+            return self.steel.end_depth(other, there) + PAST_STEEL
+        legs = self.profile("corner")
+        return (legs.in_plane if side.covers else legs.out_of_plane) - self.corner(other, there)
+
+    def head(self, wall: Face) -> float:
+        """w of the inner face of the trim over a wall's head, eave or rake trim: over the corner trim."""
+        if wall.open:
+            return self.lap_room
+        return (self.side if wall.name in self.steel.eaves else self.crown(wall)) + self.lap_room
+
+    def head_beside(self, face: Face, hand: str) -> float:
+        """The same of the wall at a face's left or right end."""
+        return self.head(self.steel.named[face.beside(hand).other])
+
+    def eave_drop(self, eave: Eave) -> float:
+        """How far an eave trim reaches down from its bend: over the sheets' heads, or past the eave strut
+        where the wall is open."""
+        wall = self.steel.named[eave.wall]
+        if not wall.open:
+            return self.profile("eave").out_of_plane
+        return eave.height - self.steel.strut_foot(eave) + PAST_STEEL - self.head(wall) * eave.rise
+
+    def rake_drop(self, gable: Face) -> float:
+        """How far a rake trim reaches down from the roof's steel plane, square to it: past the sheets' cut
+        edges, or the rake angle where the gable is open."""
+        if gable.open:
+            return self.steel.rake_leg + PAST_STEEL
+        return self.head_clearance + self.profile("rake").out_of_plane
 
     @cached_property
     def ridge(self) -> float:
