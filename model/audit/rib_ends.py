@@ -73,8 +73,8 @@ def _open(
     ends = shapely.box(*face.plane.outline.bounds) & shapely.box(-1e6, v - LEVEL, 1e6, v + LEVEL)
     spans = [part.bounds for sheet in sheets for part in shapely.get_parts(sheet.outline & ends)]
     along = shapely.union_all([shapely.box(left, -1e3, right, 1e3) for left, _, right, _ in spans])
-    for whole in hollows:
-        hollow = whole & along  # where an opening cuts a sheet higher, it has no end here
+    # Where an opening cuts a sheet higher, it has no end here, and the hollows on both its sides are two.
+    for hollow in (part for whole in hollows for part in shapely.get_parts(whole & along)):
         if hollow.area < SMALL:
             continue
         open_ = hollow

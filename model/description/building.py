@@ -153,8 +153,9 @@ class Building:
 
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
-    stand without sheets. runs: by the faces' names; None where none was said. address, date: of the job,
-    as typed; "" for none.
+    stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
+    centre plane, or an end. runs: by the faces' names; None where none was said. address, date: of the
+    job, as typed; "" for none.
     """
 
     name: str
@@ -165,6 +166,7 @@ class Building:
     pitch: float
     roof: Roof
     open_walls: frozenset[Wall]
+    open_bays: tuple[tuple[Wall, float, float], ...]
     sheets: Sheets
     trim: Trim
     screws: Screws

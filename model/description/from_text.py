@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, count
 from math import ceil, hypot, radians, tan
 from typing import Any
 
@@ -24,6 +25,7 @@ from .building import (
     Slab,
     Start,
     Trim,
+    Wall,
 )
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
@@ -53,7 +55,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
-    top = draft.tables[""]
+    top, frame = draft.tables[""], _frame(draft)
     return Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
@@ -62,12 +64,13 @@ def building_of(draft: Draft, name: str) -> Building:
         eave_height=top["eave_height"],
         pitch=top["pitch"],
         roof=Roof(**draft.tables["roof"]),
-        open_walls=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "open"),
+        open_walls=frozenset(wall for wall in WALLS if _open(draft, wall, frame)),
+        open_bays=tuple(_open_bays(draft, frame)),
         sheets=_sheets(draft),
         trim=_trim(draft),
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft),
-        frame=_frame(draft),
+        frame=frame,
         framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units]),
         door_room=DoorRoom(**draft.tables["door_room"]),
         runs=_runs(draft.tables["runs"]),
@@ -75,6 +78,23 @@ def building_of(draft: Draft, name: str) -> Building:
         date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
     )
+
+
+def _open(draft: Draft, wall: Wall, frame: Frame) -> bool:
+    """Whether a wall is open as a whole, be it bay by bay."""
+    said = draft.tables["walls"][wall]
+    return bool(said == "open" or (said != "clad" and len(said) > len(frame.stations)))
+
+
+def _open_bays(draft: Draft, frame: Frame) -> Iterator[tuple[Wall, float, float]]:
+    """Stretches of open bays side by side."""
+    planes = (0.0, *frame.stations, draft.tables[""]["length"])
+    for wall in WALLS:
+        said = draft.tables["walls"][wall]
+        for bay in () if isinstance(said, str) or _open(draft, wall, frame) else said:
+            if bay - 1 not in said:
+                last = next(number for number in count(bay) if number + 1 not in said)
+                yield wall, planes[bay - 1], planes[last]
 
 
 def _sheets(draft: Draft) -> Sheets:
@@ -139,8 +159,8 @@ def _frame(draft: Draft) -> Frame:
     if bays:
         stations = tuple(accumulate(bays))[:-1]
     else:
-        count = max(1, ceil(length / spacing - 1e-9))
-        stations = tuple(length * k / count for k in range(1, count))
+        number = max(1, ceil(length / spacing - 1e-9))
+        stations = tuple(length * k / number for k in range(1, number))
     for posts in ("front_posts", "back_posts"):
         if values[posts] is not None:
             values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in values[posts]))

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from contextlib import suppress
-from math import inf
+from math import ceil, inf
 
 from ..units import parse_length
 from .keys.tables import OPENING
@@ -40,6 +40,7 @@ def check(draft: Draft) -> None:
         _ledge_depth,
         _hang,
         _bays,
+        _open_bays,
     ]
     for one in checks:
         with suppress(Unread):
@@ -102,6 +103,21 @@ def _bays(draft: Draft) -> None:
             f"bays that add up to the length, {exactly(length, draft.units)}; "
             f"these make {exactly(sum(bays), draft.units)}",
         )
+
+
+def _open_bays(draft: Draft) -> None:
+    """A wall has the bays that it is to be open in."""
+    count = bay_count(draft)
+    for wall in ("left", "right"):
+        bays = draft.tables["walls"][wall]
+        if not isinstance(bays, str) and not 1 <= min(bays) <= max(bays) <= count:
+            draft.object_to(("walls", wall), f"bays from 1 to {count}, counted from the front")
+
+
+def bay_count(draft: Draft) -> int:
+    """How many bays the frames make."""
+    frame, length = draft.tables["frame"], draft.tables[""]["length"]
+    return len(frame["bays"] or ()) or max(1, ceil(length / frame["spacing"] - 1e-9))
 
 
 def _wall_length(draft: Draft, opening: Values) -> float:

@@ -10,27 +10,32 @@ from math import cos, hypot, radians, sin
 from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
-from .face import Side
+from .face import HAIR, Side
 from .skin_lines import HEAD_CLEARANCE, foot, outermost
 from .top_line import crossed
 
 
-def clad_outline(building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool) -> tuple[Point2, ...]:
-    """(n, 2), counter-clockwise."""
+def clad_outline(
+    building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool, gaps: tuple[Point2, ...] = ()
+) -> tuple[Point2, ...]:
+    """(n, 2), counter-clockwise. gaps: open stretches; it stops short of one at an end of the wall."""
     if wall:
-        lines = [side.moved(_past_wall(building, skin, side)) for side in sides]
+        lines = [side.moved(_past_wall(building, skin, side, gaps)) for side in sides]
     else:
         lines = [side.moved(_past_slope(building, side)) for side in sides]
     return tuple(crossed(lines[number - 1], line) for number, line in enumerate(lines))
 
 
-def _past_wall(building: Building, skin: Skin, side: Side) -> float:
+def _past_wall(building: Building, skin: Skin, side: Side, gaps: tuple[Point2, ...]) -> float:
     """How far a wall's sheets run past an edge; below nought, stop short of it."""
     level = abs(side.end[0] - side.start[0]) / side.length
     match side.kind:
         case Edge.BASE:
             return -foot(building)
         case Edge.CORNER | Edge.INSIDE_CORNER:
+            for low, high in gaps:
+                if low - HAIR < side.start[0] < high + HAIR:
+                    return low - high
             return _overrun(building, skin, side) if side.covers and not side.open else 0.0
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an

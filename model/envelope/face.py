@@ -6,7 +6,7 @@ w outward, w = 0 on the steel line.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -17,6 +17,9 @@ from ..place import Place, Point2, Point3
 from .edges import Edge, is_wall
 from .top_line import TopLine
 
+HAIR = 1e-6
+"""mm; what two ways of working out one place may differ by."""
+
 
 @dataclass(frozen=True, slots=True)
 class Side:
@@ -25,7 +28,7 @@ class Side:
     other: the name of the face beyond; empty at the shell's rim. rise: how much the roof at a level edge
     rises away from it in one of run, inward or down the other way (below nought at a high eave or a
     ridge). angle: between the two faces, degrees, inside. covers: at a corner, whether this wall's sheets
-    run past the ends of the other's, as a gable's do. open: whether the face beyond stands open.
+    run past the ends of the other's, as a gable's do. open: whether the face beyond stands open there.
     """
 
     kind: Edge
@@ -69,7 +72,7 @@ class Face:
 
     frame: origin at the left end of its foot. skin: which sheets cover it. sides: its edges on the steel
     line, counter-clockwise, the foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v);
-    empty where it is open.
+    empty where it is open. gaps: stretches along its foot where it is open between columns.
     """
 
     name: str
@@ -79,6 +82,20 @@ class Face:
     clad: tuple[Point2, ...]
     openings: tuple[Opening, ...] = ()
     open: bool = False
+    gaps: tuple[Point2, ...] = ()
+
+    def open_at(self, hand: str) -> bool:
+        """Whether nothing is clad at its left or right end."""
+        end = 0.0 if hand == "left" else self.width
+        return self.open or any(low - HAIR < end < high + HAIR for low, high in self.gaps)
+
+    def gap_ends(self) -> Iterator[tuple[float, float]]:
+        """u of each end of a gap between its own ends, with the way (1, -1) into what is clad beside it."""
+        for low, high in self.gaps:
+            if low > HAIR:
+                yield low, -1.0
+            if high < self.width - HAIR:
+                yield high, 1.0
 
     @property
     def outline(self) -> tuple[Point2, ...]:

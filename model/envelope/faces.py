@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from math import hypot
 
 from ..description.building import Building
-from ..place import add, dot, unit
+from ..place import Place, Point2, add, dot, unit
 from .clad import clad_outline
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
@@ -24,8 +25,26 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
-    clad = () if is_open else clad_outline(building, sides, skin, wall)
-    return Face(loop.name, frame, skin, sides, clad, openings, is_open)
+    gaps = tuple(_gaps(building, loop, frame))
+    clad = () if is_open else clad_outline(building, sides, skin, wall, gaps)
+    return Face(loop.name, frame, skin, sides, clad, openings, is_open, gaps)
+
+
+def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:
+    """The open bays of a wall, between the faces of the columns that sheets end at."""
+    half = building.frame.column.width / 2
+    for wall, start, end in building.open_bays:
+        if wall == loop.name:
+            ends = start + half if start > 0.0 else start, end - half if end < building.length else end
+            one, other = (frame.seen((0.0, y, 0.0))[0] for y in ends)
+            yield min(one, other), max(one, other)
+
+
+def _open_there(building: Building, wall: str, y: float) -> bool:
+    """Whether a wall is open at the corner of its end at y."""
+    if wall in building.open_walls:
+        return True
+    return any(one == wall and y in (start, end) for one, start, end in building.open_bays)
 
 
 def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -> Side:
@@ -35,7 +54,8 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     covers = kind is Edge.CORNER and other is not None and _covers(shell, loop, other, edge)
     angle = angle_between(shell, loop, other, edge) if other else 90.0
     beyond = other.name if other else ""
-    return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, beyond in building.open_walls)
+    is_open = kind is Edge.CORNER and _open_there(building, beyond, shell.vertices[edge[0]][1])
+    return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, is_open)
 
 
 LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)

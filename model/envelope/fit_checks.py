@@ -67,6 +67,7 @@ def _end_jambs(lines: OpeningLines) -> Iterator[Objection]:
     """Where a wall ends at an open one, an upright stands before the corner's column."""
     jamb, units = lines.building.framing.jamb, lines.building.units
     ends = any(lines.end_jamb(wall, hand) for wall in lines.walls for hand in HANDS)
+    ends = ends or any(wall.gaps and lines.setback for wall in lines.walls)
     if ends and over(jamb.width, lines.setback):
         before = f"at most {at_most(lines.setback, units)} wide: it stands before a column at an open wall"
         yield ("framing", "jamb"), f"a section {before}"
@@ -97,6 +98,7 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
     for low, high, before, after in lines.footprints(wall):
         yield low - before * on_plates, high + after * on_plates, room, "column"
+    yield from ((low, high, jamb, "open bay") for low, high in lines.gap_spans(wall))
     top = lines.jamb_reach(opening)[1]
     if gable:
         head = opening.sill + opening.height

@@ -102,7 +102,13 @@ class SteelLines(RoofLines):
     def end_jamb(self, wall: Face, hand: str) -> bool:
         """Whether an upright stands at a clad wall's left or right end, since the next wall is open: it backs
         the corner trim's leg there. With flush girts the corner's column does."""
-        return not wall.open and wall.beside(hand).open and self.setback > 0
+        return not wall.open_at(hand) and wall.beside(hand).open and self.setback > 0
+
+    def gap_spans(self, wall: Face) -> list[tuple[float, float]]:
+        """What a wall's open bays take of its lines of steel, the uprights at their ends included."""
+        jamb = self.building.framing.jamb.depth if self.setback else 0.0
+        ends = [u for u, _ in wall.gap_ends()]
+        return [(low - jamb * (low in ends), high + jamb * (high in ends)) for low, high in wall.gaps]
 
     def end_depth(self, wall: Face, hand: str) -> float:
         """How far in from a clad wall's steel line the upright at such an end reaches."""

@@ -18,7 +18,8 @@ from .screws.room import room
 from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
 from .screws.steel_contact import walls
-from .screws.trim_screws import Trimmed, trim_screws
+from .screws.trim_screws import trim_screws
+from .screws.trimmed import Trimmed
 from .skin.cladding import clad, covered
 from .skin.closures import eave_closures, head_closures, ridge_closures
 from .steel.door_room import in_the_doors_way
@@ -26,7 +27,7 @@ from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.slab import slab
-from .trim.edge_trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_runs
+from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs, ridge_runs
 from .trim.opening_trims import opening_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
@@ -88,6 +89,8 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from corner_runs(lines)
+    for wall in lines.steel.walls:
+        yield from gap_runs(lines, wall)
     yield from eave_runs(lines)
     for wall in lines.steel.walls:
         yield from rake_runs(lines, wall)

@@ -141,6 +141,55 @@ def test_in_a_ledge_its_leg_on_the_open_wall_stands_on_the_slab() -> None:
     assert (top[:, 0].min(), top[:, 0].max()) == pytest.approx((0, 240), abs=1e-6)
 
 
+BAYS = """
+width = "16 ft"
+length = "30 ft"
+eave_height = "8 ft"
+pitch = "3/12"
+[walls]
+left = "{}"
+"""
+
+
+@pytest.fixture(scope="module")
+def bays() -> Model:
+    """Three bays of 10 ft, the middle one of the left wall open."""
+    return raised(BAYS.format("open in bay 2"))
+
+
+def test_an_open_bay_is_clear_between_its_columns(bays: Model) -> None:
+    """Frames at 10 and 20 ft, columns 4 in wide: from 122 to 238 in there is nothing."""
+    left = [
+        p for p in bays.pieces if p.label("face") == "left" and p.role in ("wall sheet", "girt", "base rail")
+    ]
+    for piece in left:
+        ((points, _),) = placed_triangles([piece])
+        assert points[:, 1].max() < 122 * INCH + 1e-6 or points[:, 1].min() > 238 * INCH - 1e-6
+    ends = [corners(bays, piece.name)[:, 1] for piece in left if piece.role == "wall sheet"]
+    assert max(y.max() for y in ends if y.max() < 180) == pytest.approx(122, abs=1e-6)
+    assert min(y.min() for y in ends if y.min() > 180) == pytest.approx(238, abs=1e-6)
+    # Laid from the back: past the bay begins a run of its own, its first sheet whole.
+    assert any((y.min(), y.max()) == pytest.approx((122 - 38, 122), abs=1e-6) for y in ends)
+
+
+def test_sheets_end_there_on_uprights_in_a_trim_that_returns_to_the_column(bays: Model) -> None:
+    uprights = [reach(bays, f"left end jamb of bay {n}") for n in (1, 2)]
+    assert sorted((low[1], high[1]) for low, high in uprights) == [
+        (pytest.approx(118), pytest.approx(122)),
+        (pytest.approx(238), pytest.approx(242)),
+    ]
+    assert {round(high[2], 6) for _, high in uprights} == {96 - STRUT}
+    for number in (1, 2):
+        # Girts are 4 in deep and pass before the columns.
+        assert reach(bays, f"left end trim {number}")[1][0] == pytest.approx(4, abs=0.01)
+    assert reach(bays, "left eave trim")[0][2] == pytest.approx(96 - STRUT - PAST, abs=0.02)
+
+
+def test_all_bays_open_are_an_open_wall() -> None:
+    one, other = (parse(BAYS.format(how), "x") for how in ("open in bays 1, 2-3", "open"))
+    assert one == other
+
+
 SMALL = 'width = "16 ft"\nlength = "14 ft"\neave_height = "8 ft"\n'
 OPEN = {
     "left": SMALL + 'pitch = "3/12"\n[walls]\nleft = "open"\n',
@@ -156,6 +205,13 @@ OPEN = {
     "all but the high side": SMALL
     + 'pitch = "2/12"\n[roof]\nshape = "single slope"\nfalls_to = "left"\n'
     + '[walls]\nleft = "open"\nfront = "open"\nback = "open"\n',
+    "a bay in the middle": BAYS.format("open in bay 2"),
+    "a bay at each end, in a ledge": BAYS.format("open in bays 1 and 3")
+    + '[slab]\nledge_depth = "1-1/2 in"\n',
+    "two bays in the middle of four": BAYS.format("open in bays 2-3").replace("30 ft", "36 ft"),
+    "two bays, sheets that hang": BAYS.format("open in bays 2-3") + '[slab]\nhang = "1-1/2 in"\n',
+    "a bay beside an open end": BAYS.format("open in bay 1") + 'front = "open"\n',
+    "a bay between flush girts": BAYS.format("open in bay 2") + '[framing]\ngirts = "flush"\n',
     "a carport": starter_text("carport", "carport"),
 }
 
@@ -180,6 +236,14 @@ def test_the_audit_is_told_which_faces_were_asked_open() -> None:
             'width = "3 ft"\nheight = "3 ft"\nfrom_left = "4 ft"\n',
             "opening[1].wall",
             "one that is clad (front, back, right); the left wall is open, by [walls]",
+        ),
+        ('right = "open in bays 2, 4"\n', "walls.right", "bays from 1 to 3, counted from the front"),
+        ('right = "open in bay two"\n', "walls.right", 'such as "open in bays 1, 2"'),
+        (
+            'right = "open in bay 2"\n[[opening]]\nkind = "window"\nwall = "right"\n'
+            'width = "3 ft"\nheight = "3 ft"\nfrom_left = "8 ft"\n',
+            "opening[1].from_left",
+            "clear of the open bay from",
         ),
         ('[framing]\njamb = "cee 6x5x0.059"\n', "framing.jamb", 'a section at most 4" wide'),
         ('front = "opne"\n', "walls.front", "'clad' or 'open'; the nearest is 'open'"),

@@ -9,7 +9,7 @@ from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
 from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
 from ribwright.description.keys.key import Key
-from ribwright.description.keys.value_kinds import Choice, Length, Lengths, Name, Pitch, Text
+from ribwright.description.keys.value_kinds import Bays, Choice, Length, Lengths, Name, Pitch, Text
 from ribwright.units import INCH, parse_length
 
 End = str
@@ -85,7 +85,7 @@ def at_end(key: Key, end: End) -> object:
     return [value] if isinstance(key.kind, Lengths) else value
 
 
-def between(chance: Random, key: Key, width: float, length: float, eave: float) -> object:  # noqa: PLR0911  # one a kind
+def between(chance: Random, key: Key, width: float, length: float, eave: float) -> object:  # noqa: PLR0911, PLR0912  # one a kind
     """A value for a key of a building of that many inches, another one than its default."""
     match key.kind:
         case Steel(shapes=shapes, none=none):
@@ -106,6 +106,8 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
             return _length(chance, key, key.kind)
         case Choice(words=words):
             return chance.choice([word for word in words if word != key.default])
+        case Bays():
+            return chance.choice(["open", "open in bay 1", "open in bays 1-2"])
         case Pitch():
             return chance.choice(PITCHES)
         case Colour():

@@ -9,7 +9,7 @@ from __future__ import annotations
 from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
 from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
-from .value_kinds import Choice, Length, Name, Pitch, Text
+from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -79,9 +79,11 @@ COLOURS = Table(
 WALLS = Table(
     "walls",
     "Walls that stand open: a carport has four. No sheets, girts or base trim there; doors need a clad one.",
-    tuple(
-        Key(wall, Choice(SIDES), f"the {wall} {what}", SIDES[0])
-        for wall, what in (("front", "gable"), ("back", "gable"), ("left", "wall"), ("right", "wall"))
+    (
+        Key("front", Choice(SIDES), "the front gable", SIDES[0]),
+        Key("back", Choice(SIDES), "the back gable", SIDES[0]),
+        Key("left", Bays(), 'the left wall; in some bays, from the front: "open in bays 1, 2"', SIDES[0]),
+        Key("right", Bays(), "the right wall, likewise", SIDES[0]),
     ),
 )
 

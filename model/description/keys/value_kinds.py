@@ -10,6 +10,7 @@ typed(text, units): a default, written as the units' own people would type it.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
@@ -30,6 +31,11 @@ from ...units import (
 )
 
 Json = dict[str, object]
+
+BAYS_PATTERN = (
+    r"open in bays? ([0-9]{1,3}(?: ?- ?[0-9]{1,3})?(?:(?:, ?| and )[0-9]{1,3}(?: ?- ?[0-9]{1,3})?)*)"
+)
+"""Of a wall that is open in some bays: numbers and ranges of them."""
 
 
 class Kind(Protocol):
@@ -188,6 +194,32 @@ class Choice(AsTyped):
     def schema(self) -> Json:
         """An enumeration."""
         return {"enum": [*self.words, *(other for other, _ in self.also)]}
+
+
+BAYS_HINT = '"clad", "open", or bays counted from the front, such as "open in bays 1, 2"'
+
+
+@dataclass(frozen=True, slots=True)
+class Bays(AsTyped):
+    """How a side wall stands: "clad", "open", or open in some bays, as a tuple of their numbers."""
+
+    def read(self, value: object, units: Units) -> str | tuple[int, ...]:
+        """The word, or the numbers in order, each once."""
+        word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 500 else ""
+        if word in ("clad", "open"):
+            return word
+        if not (listed := re.fullmatch(BAYS_PATTERN, word)):
+            raise Unreadable(BAYS_HINT + nearest(word, ("clad", "open")))
+        bays: set[int] = set()
+        for first, last in re.findall(r"(\d+)(?: ?- ?(\d+))?", listed[1]):
+            bays.update(range(int(first), int(last or first) + 1))
+        if not bays:
+            raise Unreadable(BAYS_HINT)
+        return tuple(sorted(bays))
+
+    def schema(self) -> Json:
+        """A word, or bays by their numbers."""
+        return {"anyOf": [{"enum": ["clad", "open"]}, {"type": "string", "pattern": f"^{BAYS_PATTERN}$"}]}
 
 
 @dataclass(frozen=True, slots=True)

@@ -355,5 +355,7 @@ def edge_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Pol
     for part, wall in behind if not (face.sloped or face.open) else ():
         left, low, right, high = wall.bounds
         at_corner = min(left, face.width - right) < INCH and right - left > 2 * EDGE
-        if part.role in (Role.COLUMN, Role.JAMB) and at_corner:
+        if (part.role is Role.COLUMN and at_corner) or (
+            part.group == ("framing", face.name) and part.role is Role.JAMB
+        ):
             yield (low + INCH, high - INCH), wall

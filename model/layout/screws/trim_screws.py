@@ -1,9 +1,9 @@
 """Screws that hold the trims: through legs into framing, past the sheets' pans, in rows.
 
-Corner trim: at base rail and girts, in both legs (trade practice). Overhead-door angles: about 24 in
-apart; the drip over the door: pan heads under the ribs of the sheets above. Rake trims: at every purlin,
-and 24 in apart down the gable. Ridge cap: in every pan, into the upper purlin. Base, eave and J-trims are
-held by the sheets' own screws, which pass through them.
+Corner trim: at base rail and girts, in both legs (trade practice); where a wall ends at an open stretch, up
+the upright there. Rake trims: at every purlin, and 24 in apart down the gable. Ridge cap: in every pan, into
+the upper purlin. Eave trim: along the strut of an open wall. Base, other eave and J-trims are held by the
+sheets' own screws, which pass through them.
 
 A screw stands clear of the laps of a run; where it must stand in one, it keeps its distance from the ends
 of both pieces and goes through both, its head on the outer one.
@@ -11,60 +11,28 @@ of both pieces and goes through both, its head on the outer one.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 from math import ceil
 
 import shapely
 
-from ...description.building import Opening
-from ...envelope.face import Face, rakes
+from ...envelope.face import rakes
 from ...envelope.roof_lines import Eave
-from ...envelope.skin_lines import head_angle
-from ...place import Place, Point2, Point3, dot
-from ...recipe import Part, Sheet, Turned, grid
+from ...place import Point2, dot
+from ...recipe import Part, Turned
 from ...roles import Role
-from ..trim.trim_lines import PAST_STEEL, TrimLines
-from ..trim.trim_run import TrimRun, joints, lift
+from ..trim.trim_lines import PAST_STEEL
+from ..trim.trim_run import TrimRun
+from .door_screws import door_screws
 from .room import pans
-from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_10, NUMBER_12, SHANK, hex_screw, pan_screw
-from .screw_lines import clear_of
-from .sheet_screws import Fastening, Missed
+from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
+from .sheet_screws import Missed
+from .trimmed import Trimmed, row_of, spread
 
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 ROW = 25.0
 """mm; how far a screw may leave its row, up or down. Ours."""
-
-
-@dataclass(frozen=True)
-class Trimmed:
-    """A face with its sheets fastened, and the runs of trim that are to be."""
-
-    lines: TrimLines
-    plan: Fastening
-    steel: Sequence[Part]
-    sheets: Sequence[Part]
-    runs: Sequence[TrimRun]
-
-    def run(self, name: str) -> TrimRun:
-        """The run of a name."""
-        return next(run for run in self.runs if run.name == name)
-
-    def lift(self, run: TrimRun, z: float) -> float:
-        """How far, in thicknesses, a run's outermost piece at z rides on the ones before."""
-        return lift(run, self.lines.building.trim.stock, self.lines.building.trim.lap, z)
-
-    def bars(self, run: TrimRun) -> list[Point2]:
-        """Where along a run no screw stands: beside the ends of its pieces."""
-        found = joints(run, self.lines.building.trim.stock, self.lines.building.trim.lap)
-        near = EDGE + 1.5  # pieces lean by a thickness, and their ends with them
-        return [bar for a, b in found for bar in ((a - near, a + near), (b - near, b + near))]
-
-    def laps(self, run: TrimRun) -> list[Point2]:
-        """The laps of a run whole, where a screw stands only for want of a better place."""
-        ends = iter(self.bars(run))
-        return [(low, high) for (low, _), (_, high) in zip(ends, ends, strict=True)]
 
 
 def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
@@ -88,7 +56,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
             z = run.frame.seen(face.frame.point((*spot, 0.0)))[2]
             row.append((*spot, seat + on.lift(run, z) * on.lines.thickness))
         if row:
-            rows.append(_row(run, name, face, screw, face.frame, row))
+            rows.append(row_of(run, name, face, screw, face.frame, row))
     if not face.sloped:
         rows += door_screws(on)
     return rows, missed
@@ -99,6 +67,7 @@ def _flats(on: Trimmed) -> shapely.STRtree:
     if on.plan.face.open:
         return shapely.STRtree([shapely.box(*shapely.total_bounds(on.plan.room.steel))])
     flats = [pans(on.plan.face, sheet, SHANK + 0.3) for sheet in on.sheets]
+    flats += [shapely.box(low, 0.0, high, on.plan.face.top.peak[1]) for low, high in on.plan.face.gaps]
     return shapely.STRtree(shapely.get_parts(flats))
 
 
@@ -130,6 +99,7 @@ Wanted = tuple[str, TrimRun, float, Spots]
 
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     yield from _corners(on)
+    yield from _gap_ends(on)
     if on.plan.face.open and on.plan.face.name in on.lines.steel.eaves:
         yield _strut(on, on.lines.steel.eaves[on.plan.face.name])
     if on.plan.face.raked:
@@ -156,10 +126,25 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
             for line in on.plan.lines
             if not line.rise and line.left <= u <= line.right and line.at < top
         ]
-        if face.open or face.beside(hand).open:
-            heights = _spread(top, 3 * INCH, on.lines.building.screws.apart)
+        if face.open_at(hand) or face.beside(hand).open:
+            heights = spread(top, 3 * INCH, on.lines.building.screws.apart)
         spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in heights]
         yield f"{face.name} corner trim {hand}", run, seat, spots
+
+
+def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
+    """Up the trims at the ends of open bays, through the sheets into the uprights behind them."""
+    lines, wall = on.lines, on.plan.face
+    leg = lines.profile("corner").out_of_plane - lines.side
+    for number, (end, into) in enumerate(wall.gap_ends(), 1):
+        strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
+        top = lines.steel.strut_foot(lines.steel.eaves[wall.name])
+        spots: Spots = [
+            ((end + into * leg / 2, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW))
+            for v in spread(top, 3 * INCH, lines.building.screws.apart)
+        ]
+        name = f"{wall.name} end trim {number}"
+        yield name, on.run(name), lines.side + lines.thickness, spots
 
 
 def _strut(on: Trimmed, eave: Eave) -> Wanted:
@@ -170,7 +155,7 @@ def _strut(on: Trimmed, eave: Eave) -> Wanted:
     low, high = foot + PAST_STEEL + EDGE, eave.height - max(0.0, out * eave.rise) - EDGE
     spots: Spots = [
         ((u, (low + high) / 2), shapely.box(u - 3 * INCH, low, u + 3 * INCH, high))
-        for u in _spread(wall.width, 3 * INCH, lines.building.screws.apart)
+        for u in spread(wall.width, 3 * INCH, lines.building.screws.apart)
     ]
     return name, on.run(name), out + lines.thickness, spots
 
@@ -187,7 +172,7 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
         corner = (leg + CLEAR) / rake.cos if leg else 0.0
         start = steel.strut_stop / rake.cos
         stop = rake.length if rake.head else rake.length - start
-        places = [start + s for s in _spread(stop - start, 3 * INCH, apart)]
+        places = [start + s for s in spread(stop - start, 3 * INCH, apart)]
         last = rake.length + apart if rake.head else rake.length - corner
         x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
@@ -227,7 +212,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     if ridge is None:
         return
     pitch, v = slope.skin.profile.pitch, purlins[-1]
-    ribs = [rib for rib in _ribs(on) if leg < rib and rib + pitch < slope.width - leg]
+    ribs = [rib for rib in on.ribs() if leg < rib and rib + pitch < slope.width - leg]
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - ROW, rib + pitch, v + ROW)) for rib in ribs]
     yield f"{slope.name} ridge cap", on.run("ridge cap"), lines.ridge + lines.thickness, spots
 
@@ -241,81 +226,6 @@ def _rake_over(on: Trimmed, end: float) -> TrimRun:
     )
 
 
-def _ribs(on: Trimmed) -> list[float]:
-    """u of every major rib of a face's sheets, each once, from the left."""
-    profile, frame = on.plan.face.skin.profile, on.plan.face.frame
-    found = set()
-    for sheet in on.sheets:
-        assert isinstance(sheet.recipe, Sheet)
-        right = max(u for u, _ in sheet.recipe.outline)
-        for k in range(round(profile.cover / profile.pitch) + 1):
-            if k * profile.pitch < right:
-                found.add(round(frame.seen(sheet.place.point((k * profile.pitch, 0.0, 0.0)))[0], 3))
-    return sorted(found)
-
-
-def door_screws(on: Trimmed) -> Iterator[Part]:
-    """In the angles and drips of a face's overhead doors."""
-    face, lines = on.plan.face, on.lines
-    depth, t = lines.building.framing.jamb.depth, lines.thickness
-    number_10 = hex_screw(NUMBER_10, INCH)
-    for number, o in enumerate(face.openings, 1):
-        if o.kind != "overhead door":
-            continue
-        name = f"{face.name} {o.kind} {number}"
-        # z of a screw's own frame points from steel to head: out of the reveal, into the opening.
-        for hand, u, into in (("left", o.from_left, 1.0), ("right", o.from_left + o.width, -1.0)):
-            frame = face.frame @ Place((u, o.sill, -depth / 2), (0.0, into, 0.0), (0.0, 0.0, 1.0))
-            run = on.run(f"{name} jamb angle {hand}")
-            row = [(into * z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.height)]
-            yield _row(run, f"{name} jamb {hand}", face, number_10, frame, row)
-        inward = min(depth, lines.building.framing.header.depth) / 2
-        head = face.frame @ Place((o.from_left, o.sill + o.height, -inward), (1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
-        run = on.run(f"{name} head angle")
-        row = [(z, 0.0, t * (1 + on.lift(run, z))) for z in _along(on, run, o.width)]
-        yield _row(run, f"{name} head", face, number_10, head, row)
-        if under := list(_under_ribs(on, o, on.run(f"{name} drip"))):
-            yield _row(run, f"{name} drip", face, pan_screw(NUMBER_10, 0.75 * INCH), face.frame, under)
-
-
-def _along(on: Trimmed, run: TrimRun, length: float) -> Iterable[float]:
-    """Evenly along a door's edge, clear of the ends of its trim's pieces."""
-    bars = on.bars(run)
-    for z in _spread(length, 2 * INCH, on.lines.building.screws.apart):
-        yield clear_of(z, (INCH, length - INCH), bars)
-
-
-def _under_ribs(on: Trimmed, opening: Opening, run: TrimRun) -> Iterator[Point3]:
-    """On the drip's back leg, in the hollows of the sheets' ribs, where low heads find room."""
-    lines, screws = on.lines, on.lines.building.screws
-    shelf = opening.sill + opening.height + head_angle(lines.building, opening)
-    profile = on.plan.face.skin.profile
-    step = max(1, int(screws.apart // profile.pitch))
-    left, right = opening.from_left + INCH, opening.from_left + opening.width - INCH
-    half = profile.crown / 2
-    for rib in [rib for rib in _ribs(on) if left < rib < right][::step]:
-        top = shelf + lines.profile("drip").in_plane - EDGE
-        where = shapely.box(rib - half, shelf + EDGE, rib + half, top) & on.plan.room.steel
-        if spot := on.plan.room.spot((rib, shelf + EDGE), where):
-            on.plan.room.taken.append(spot)
-            yield (*spot, lines.thickness)
-
-
 def _reaching(seat: float) -> Turned:
     """A sheet screw long enough to pass from its seat into the steel: whole quarter inches."""
     return hex_screw(NUMBER_12, ceil((seat + STEEL) / (INCH / 4)) * INCH / 4)
-
-
-def _spread(length: float, margin: float, apart: float) -> list[float]:
-    """Evenly along a length, no further apart than told, the first and last at a margin from its ends."""
-    count = max(1, ceil((length - 2 * margin) / apart))
-    return [margin + (length - 2 * margin) * k / count for k in range(count + 1)]
-
-
-def _row(run: TrimRun, name: str, face: Face, screw: Turned, frame: Place, row: Sequence[Point3]) -> Part:
-    labels = (("face", face.name), ("colour", dict(run.labels)["colour"]), ("material", "screw"))
-    first = row[0]
-    moved = tuple((grid(p[0] - first[0]), grid(p[1] - first[1]), grid(p[2] - first[2])) for p in row)
-    return Part(
-        f"{name} screws", Role.TRIM_SCREW, ("screws", face.name), screw, frame @ Place(first), labels, moved
-    )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 import shapely
@@ -19,6 +19,7 @@ from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..screws.screw_kinds import EDGE
+from ..steel.framing import remaining
 from ..trim.trim_lines import TrimLines
 from .ribs import graphs
 
@@ -67,6 +68,20 @@ def run(profile: RibProfile, plan: Run, clad: Point2, steel: Point2, centre: flo
     return [Lay(number, rib + shift, plan.first) for number, rib in enumerate(order, 1)]
 
 
+def laid(lines: SteelLines, face: Face) -> Iterator[tuple[Lay, Point2]]:
+    """The sheets of a face in the order of laying, each with the u range that it covers its part of: past an
+    open bay begins a run of its own."""
+    low, high = face.reach()
+    ends = [u for u, _ in face.clad]
+    plan, number = lines.run(face), 0
+    stretches = remaining((min(ends), max(ends)), face.gaps)
+    for start, end in stretches if plan.first == "left" else stretches[::-1]:
+        between = (max(low, start), min(high, end))
+        for lay in run(face.skin.profile, plan, (start, end), between, run_centre(lines, face)):
+            yield replace(lay, number=number + lay.number), (start, end)
+        number += lay.number
+
+
 def run_centre(lines: SteelLines, face: Face) -> float:
     """Where the first sheet's underlap rib stands in a run from the centre.
 
@@ -87,7 +102,6 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
     lower, upper = graphs(skin.profile, skin.thickness)
     wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * skin.profile.leg
     low, high = wanted.bounds[1], wanted.bounds[3]
-    left, right = wanted.bounds[0], wanted.bounds[2]
     role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
     labels = (
         ("face", face.name),
@@ -96,9 +110,8 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
         ("colour", skin.colour),
         ("material", "steel"),
     )
-    centre = run_centre(lines.steel, face)
-    for lay in run(skin.profile, lines.steel.run(face), (left, right), face.reach(), centre):
-        start, end = lay.reach(skin.profile)
+    for lay, (least, most) in laid(lines.steel, face):
+        start, end = (min(max(u, least), most) for u in lay.reach(skin.profile))
         whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
         pieces = _sound(shapely.intersection(wanted, whole))
         for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
@@ -134,7 +147,7 @@ def _holes(building: Building, face: Face) -> list[Polygon]:
             opening.sill + opening.height + head_angle(building, opening) + clearance,
         )
         for opening in face.openings
-    ]
+    ] + [shapely.box(low, foot - 1, high, max(v for _, v in face.clad) + 1) for low, high in face.gaps]
 
 
 def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator[Polygon]:

@@ -14,7 +14,7 @@ from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..trim.trim_lines import TrimLines
-from .cladding import Lay, run
+from .cladding import Lay, laid
 from .ribs import Graph, graphs
 
 DEEP = 25.4
@@ -36,10 +36,10 @@ def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
     fall = (lines.side - lines.crown(face)) * max(0.0, eave.rise)
     heads, top = TopLine(face.clad[:1:-1]), lines.side - lines.building.sheets.flange
-    for lay in _lays(lines, face):
-        start, end = lay.reach(face.skin.profile)
-        head = min(heads.height(max(start, 0.0)), heads.height(min(end, face.width))) - fall
-        yield from _over(lines, face, lay, (head - DEEP, head), top, (0.0, face.width))
+    for lay, (least, most) in laid(lines.steel, face):
+        start, end = (min(max(u, 0.0, least), face.width, most) for u in lay.reach(face.skin.profile))
+        head = min(heads.height(start), heads.height(end)) - fall
+        yield from _over(lines, face, lay, (head - DEEP, head), top, (max(0.0, least), min(face.width, most)))
 
 
 def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
@@ -49,7 +49,7 @@ def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
-    for lay in _lays(lines, face):
+    for lay, _ in laid(lines.steel, face):
         yield from _over(lines, face, lay, band, lines.ridge - flange, (rake, face.width - rake))
         for hand, within in (("left", (0.0, leg)), ("right", (face.width - leg, face.width))):
             yield from _hollows(lines, face, lay, band, top, within, hand)
@@ -116,7 +116,7 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
     """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
     of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
     profile = face.skin.profile
-    lays = _lays(lines, face)
+    lays = [lay for lay, _ in laid(lines.steel, face)]
     under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
     for lay in lays:
         for rib in range(round(profile.cover / profile.pitch) + 1):
@@ -125,13 +125,6 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
             inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
             if not on_another and inside > STUB:
                 yield lay, rib
-
-
-def _lays(lines: TrimLines, face: Face) -> list[Lay]:
-    ends = [u for u, _ in face.clad]
-    plan = lines.steel.run(face)
-    span = (min(ends), max(ends))
-    return run(face.skin.profile, plan, span, (0.0, face.width), face.width / 2)
 
 
 def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:

@@ -27,6 +27,8 @@ LEFT: Point3 = (-1.0, 0.0, 0.0)
 UP: Point3 = (0.0, 1.0, 0.0)
 OUT: Point3 = (0.0, 0.0, 1.0)
 
+INWARD = (("left", 1.0), ("right", -1.0))
+
 SHORTEST = 25.4
 """mm; nothing shorter than an inch is cut."""
 
@@ -124,12 +126,15 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     """Uprights where a wall ends at an open one, from slab to eave strut: their webs behind the sheets, wide
     enough for a screw beside the corner rib, a flange towards the open wall."""
     shape = lines.building.framing.jamb
-    for hand, u in (("left", shape.depth / 2), ("right", face.width - shape.depth / 2)):
-        if lines.end_jamb(face, hand):
-            head = (u, lines.strut_foot(lines.over_corner(face, hand)), 0.0)
-            ends = square((u, 0.0, 0.0), UP), square(head, UP)
-            made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
-            yield _part(face, f"end jamb {hand}", Role.JAMB, *made)
+    half, corners = shape.depth / 2, {"left": 0.0, "right": face.width}
+    stood = [(corners[hand], into, hand) for hand, into in INWARD if lines.end_jamb(face, hand)]
+    bays = face.gap_ends() if lines.setback else ()
+    stood += [(u, into, f"of bay {number}") for number, (u, into) in enumerate(bays, 1)]
+    for end, into, name in stood:
+        u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
+        ends = square((u, 0.0, 0.0), UP), square((u, lines.strut_foot(eave), 0.0), UP)
+        made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
+        yield _part(face, f"end jamb {name}", Role.JAMB, *made)
 
 
 def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -140,7 +145,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
     doors = [(o.from_left - jamb, o.from_left + o.width + jamb) for o in face.openings if o.sill == 0]
     (left, start), (right, end) = (_line_end(lines, face, hand) for hand in ("left", "right"))
     full, ends = (left, right), (start, end)
-    taken = doors + _blocked(lines, face, shape.width)
+    taken = doors + lines.gap_spans(face) + _blocked(lines, face, shape.width)
     if not lines.setback and face.raked:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
@@ -163,7 +168,7 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         full, whole = (left, right), (start, end)
         top = v + shape.width / 2
         taken = _blocked(lines, face, shape.depth) + _knees(lines, face, shape.depth, top)
-        taken += _rafters(lines, face, shape.depth, top)
+        taken += _rafters(lines, face, shape.depth, top) + lines.gap_spans(face)
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, top) for plane in whole]
         for a, b in remaining(full, taken):

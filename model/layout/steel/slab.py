@@ -32,6 +32,10 @@ def slab(building: Building, walls: Sequence[Face]) -> Part:
     tools: list[tuple[Recipe, Place]] = []
     for wall in (wall for wall in walls if depth and not wall.open):
         doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in wall.openings if o.sill == 0]
+        doors += [
+            (low + lean if low > 0 else -out - 1, high - lean if high < wall.width else wall.width + out + 1)
+            for low, high in wall.gaps
+        ]
         for a, b in remaining((-out - 1, wall.width + out + 1), doors):
             tools.append(
                 (block(b - a, depth + 1, out + 1), corner.within(wall.frame @ Place((a, -depth, 0.0))))

@@ -37,18 +37,18 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     doors = [(a - beside, b + beside) for a, b in edges]
     upright = (-t - 1, low + t, 1.0, low + up + 2 * t + 1)
     cut = [(u - flange, u + flange, upright) for door in edges for u in door if not beside]
-    ends = [(face.beside(hand), side) for hand, side in (("left", -1.0), ("right", 1.0))]
-    crown = lines.crown(face)
-    reach = [0.0 if beyond.open else crown * beyond.mitre[1] / beyond.mitre[0] for beyond, _ in ends]
+    hands = (("left", -1.0), ("right", 1.0))
+    ends = [(face.beside(hand).mitre, side, _ends_open(face, hand)) for hand, side in hands]
+    reach = [0.0 if is_open else lines.crown(face) * out / across for (across, out), _, is_open in ends]
     full = (-reach[0], face.width + reach[1])
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
     line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown(face), low))
     mitres = [
-        Plane((0.0, 0.0, u), ALONG if beyond.open else (side * beyond.mitre[1], 0.0, beyond.mitre[0]))
-        for (beyond, side), u in zip(ends, (0.0, face.width), strict=True)
+        Plane((0.0, 0.0, u), ALONG if is_open else (side * out, 0.0, across))
+        for ((across, out), side, is_open), u in zip(ends, (0.0, face.width), strict=True)
     ]
-    for number, (a, b) in enumerate(remaining(full, doors), 1):
+    for number, (a, b) in enumerate(remaining(full, [*doors, *face.gaps]), 1):
         yield TrimRun(
             name=f"{face.name} base trim {number}",
             role=Role.BASE_TRIM,
@@ -65,12 +65,17 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
         )
 
 
+def _ends_open(face: Face, hand: str) -> bool:
+    """Whether a wall's foot ends square: at an open wall, or where it is open itself."""
+    return face.open_at(hand) or face.beside(hand).open
+
+
 def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
     """Up the corners, over the side sheets' ends and the gable sheets' overrun; where one of the walls is
     open, around the upright that the other ends on."""
     for wall in in_turn(lines.steel.walls):
         side = wall.beside("left")
-        if side.kind is Edge.CORNER and not (wall.open and side.open):
+        if side.kind is Edge.CORNER and not (wall.open_at("left") and side.open):
             yield _corner(lines, lines.steel.named[side.other], wall)
 
 
@@ -106,14 +111,43 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
     )
 
 
+def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
+    """Up the ends of a wall's open bays: over the sheets' edge, and back past the upright to the column."""
+    t, steel = lines.thickness, lines.steel
+    deep = steel.setback or lines.steel.building.framing.jamb.width
+    leg = lines.profile("corner").out_of_plane - lines.side
+    line = ((leg, lines.side), (0.0, lines.side), (0.0, -deep))
+    for number, (u, into) in enumerate(wall.gap_ends(), 1):
+        frame = wall.frame @ Place((u, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
+        eave = steel.eaves[wall.name]
+        roof = steel.named[eave.slope].frame.z
+        behind = (-leg - 1, -deep - 1, leg + 1, 0.0)
+        notches = [(steel.strut_foot(eave), eave.height + 2 * deep, behind)]
+        if lines.bottom < 0.0:
+            notches.append((lines.foot - 1, 0.0, behind))
+        yield TrimRun(
+            name=f"{wall.name} end trim {number}",
+            role=Role.CORNER_TRIM,
+            group=("trims", wall.name),
+            labels=lines.labels(wall.name, "corner"),
+            frame=frame,
+            line=line if into < 0 else mirrored(line),
+            thickness=t,
+            start=Plane((0.0, 0.0, lines.foot), ALONG),
+            end=Plane((0.0, 0.0, eave.height - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
+            nest=(into * t, t),
+            notches=tuple(notches),
+        )
+
+
 def _at_slab(
     lines: TrimLines, before: Face, after: Face, legs: Point2
 ) -> tuple[tuple[float, float, Box], ...]:
     """What a corner trim that stands in a ledge loses of its leg on an open wall: the slab is there."""
-    if not lines.building.slab.ledge_depth or not (before.open or after.open):
+    if not lines.building.slab.ledge_depth or not (before.open_at("right") or after.open_at("left")):
         return ()
     room, (near, far) = lines.lap_room + lines.thickness + 1, legs
-    box = (-1.0, -near - 1, room, 0.0) if before.open else (-far - 1, -1.0, 0.0, room)
+    box = (-1.0, -near - 1, room, 0.0) if before.open_at("right") else (-far - 1, -1.0, 0.0, room)
     return ((lines.foot - 1, 0.0, box),)
 
 

@@ -78,7 +78,7 @@ class TrimLines:
     def corner(self, wall: Face, hand: str) -> float:
         """w of the corner trim's inner face at a wall's left or right end: over its sheets, or on the upright
         that stands there where it is open."""
-        if wall.open:
+        if wall.open_at(hand):
             return 0.0
         return self.crown(wall) if wall.beside(hand).covers else self.side
 
@@ -86,10 +86,10 @@ class TrimLines:
         """How far the corner trim's leg reaches along a wall from its steel corner; over an upright it covers
         that; 0 where no trim stands, between two open walls."""
         side = wall.beside(hand)
-        if wall.open and side.open:
+        if wall.open_at(hand) and side.open:
             return 0.0
         other, there = self.steel.named[side.other], "left" if hand == "right" else "right"
-        if wall.open:
+        if wall.open_at(hand):
             return self.steel.end_depth(other, there) + PAST_STEEL
         legs = self.profile("corner")
         return (legs.in_plane if side.covers else legs.out_of_plane) - self.corner(other, there)
@@ -106,9 +106,9 @@ class TrimLines:
 
     def eave_drop(self, eave: Eave) -> float:
         """How far an eave trim reaches down from its bend: over the sheets' heads, or past the eave strut
-        where the wall is open."""
+        where the wall is open, be it in a bay."""
         wall = self.steel.named[eave.wall]
-        if not wall.open:
+        if not (wall.open or wall.gaps):
             return self.profile("eave").out_of_plane
         return eave.height - self.steel.strut_foot(eave) + PAST_STEEL - self.head(wall) * eave.rise
 

@@ -1,0 +1,74 @@
+"""What the screws of a face's trims share: its runs of trim, the ribs of its sheets, rows."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from ...envelope.face import Face
+from ...place import Place, Point2, Point3
+from ...recipe import Part, Sheet, Turned, grid
+from ...roles import Role
+from ..trim.trim_lines import TrimLines
+from ..trim.trim_run import TrimRun, joints, lift
+from .screw_kinds import EDGE
+from .sheet_screws import Fastening
+
+
+@dataclass(frozen=True)
+class Trimmed:
+    """A face with its sheets fastened, and the runs of trim that are to be."""
+
+    lines: TrimLines
+    plan: Fastening
+    steel: Sequence[Part]
+    sheets: Sequence[Part]
+    runs: Sequence[TrimRun]
+
+    def run(self, name: str) -> TrimRun:
+        """The run of a name."""
+        return next(run for run in self.runs if run.name == name)
+
+    def lift(self, run: TrimRun, z: float) -> float:
+        """How far, in thicknesses, a run's outermost piece at z rides on the ones before."""
+        return lift(run, self.lines.building.trim.stock, self.lines.building.trim.lap, z)
+
+    def bars(self, run: TrimRun) -> list[Point2]:
+        """Where along a run no screw stands: beside the ends of its pieces."""
+        found = joints(run, self.lines.building.trim.stock, self.lines.building.trim.lap)
+        near = EDGE + 1.5  # pieces lean by a thickness, and their ends with them
+        return [bar for a, b in found for bar in ((a - near, a + near), (b - near, b + near))]
+
+    def laps(self, run: TrimRun) -> list[Point2]:
+        """The laps of a run whole, where a screw stands only for want of a better place."""
+        ends = iter(self.bars(run))
+        return [(low, high) for (low, _), (_, high) in zip(ends, ends, strict=True)]
+
+    def ribs(self) -> list[float]:
+        """u of every major rib of the face's sheets, each once, from the left."""
+        profile, frame = self.plan.face.skin.profile, self.plan.face.frame
+        found = set()
+        for sheet in self.sheets:
+            assert isinstance(sheet.recipe, Sheet)
+            right = max(u for u, _ in sheet.recipe.outline)
+            for k in range(round(profile.cover / profile.pitch) + 1):
+                if k * profile.pitch < right:
+                    found.add(round(frame.seen(sheet.place.point((k * profile.pitch, 0.0, 0.0)))[0], 3))
+        return sorted(found)
+
+
+def spread(length: float, margin: float, apart: float) -> list[float]:
+    """Evenly along a length, no further apart than told, the first and last at a margin from its ends."""
+    count = max(1, ceil((length - 2 * margin) / apart))
+    return [margin + (length - 2 * margin) * k / count for k in range(count + 1)]
+
+
+def row_of(run: TrimRun, name: str, face: Face, screw: Turned, frame: Place, row: Sequence[Point3]) -> Part:
+    """A row of equal screws of a trim, at points of a frame, in the run's colour."""
+    labels = (("face", face.name), ("colour", dict(run.labels)["colour"]), ("material", "screw"))
+    first = row[0]
+    moved = tuple((grid(p[0] - first[0]), grid(p[1] - first[1]), grid(p[2] - first[2])) for p in row)
+    return Part(
+        f"{name} screws", Role.TRIM_SCREW, ("screws", face.name), screw, frame @ Place(first), labels, moved
+    )
