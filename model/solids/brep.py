@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
 from OCP.BRep import BRep_Builder
-from OCP.Geom import Geom_Curve, Geom_Line, Geom_Plane, Geom_Surface
+from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge
+from OCP.Geom import Geom_Curve, Geom_Plane, Geom_Surface
 from OCP.gp import gp_Dir, gp_Pnt
 from OCP.TopAbs import TopAbs_REVERSED
 from OCP.TopLoc import TopLoc_Location
@@ -54,12 +54,10 @@ def edge(curve: Geom_Curve, first: float, last: float, start: Corner, end: Corne
 
 def straight(start: Corner, end: Corner) -> TopoDS_Edge:
     """A straight edge, its parameter the way (mm) from its start. Raises ValueError where that is none."""
-    length = math.dist(start.point, end.point)
-    if not length:
+    making = BRepBuilderAPI_MakeEdge(start.vertex, end.vertex)
+    if not making.IsDone():
         raise ValueError(f"a side at {start.point} has no length")
-    (ax, ay, az), (bx, by, bz) = start.point, end.point
-    line = Geom_Line(gp_Pnt(ax, ay, az), gp_Dir(bx - ax, by - ay, bz - az))
-    return edge(line, 0.0, length, start, end)
+    return making.Edge()
 
 
 def back(edges: Iterable[TopoDS_Edge]) -> list[TopoDS_Edge]:

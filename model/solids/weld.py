@@ -41,13 +41,14 @@ def weld(facets: Iterable[Facet]) -> TopoDS_Solid:
 
 
 class _Welding:
-    """A shell under construction, with the corners and edges its faces share."""
+    """A shell under construction, with the corners and edges its faces share; corners go by number."""
 
     def __init__(self) -> None:
         self._faces: list[TopoDS_Face] = []
-        self._corners: dict[Point3, Corner] = {}
-        self._edges: dict[tuple[Point3, Point3], TopoDS_Edge] = {}
-        self._open: set[tuple[Point3, Point3]] = set()  # sides whose other face is still to come
+        self._numbers: dict[Point3, int] = {}
+        self._corners: list[Corner] = []
+        self._sides: set[tuple[int, int]] = set()
+        self._open: dict[tuple[int, int], TopoDS_Edge] = {}  # sides whose other face is still to come
 
     def add(self, facet: Facet) -> None:
         rings = [ring for ring in map(_without_repeats, facet.rings) if len(ring) > 2]
@@ -60,24 +61,25 @@ class _Welding:
         return solid(self._faces)
 
     def _around(self, ring: Ring) -> list[TopoDS_Edge]:
-        return [self._edge(start, end) for start, end in zip((ring[-1], *ring), ring, strict=False)]
+        numbers = [self._number(point) for point in ring]
+        return [self._edge(*side) for side in zip([numbers[-1], *numbers], numbers, strict=False)]
 
-    def _edge(self, start: Point3, end: Point3) -> TopoDS_Edge:
-        if (end, start) in self._open:
-            self._open.remove((end, start))
-            return self._edges[end, start].Reversed()
-        if (start, end) in self._edges or (end, start) in self._edges:
-            raise ValueError(f"more than two faces meet along a side at {start}")
-        edge = straight(self._corner(start), self._corner(end))
-        self._edges[start, end] = edge
-        self._open.add((start, end))
-        return edge
-
-    def _corner(self, point: Point3) -> Corner:
-        found = self._corners.get(point)
+    def _number(self, point: Point3) -> int:
+        found = self._numbers.get(point)
         if found is None:
-            found = self._corners[point] = corner(point)
+            found = self._numbers[point] = len(self._corners)
+            self._corners.append(corner(point))
         return found
+
+    def _edge(self, start: int, end: int) -> TopoDS_Edge:
+        if (start, end) in self._sides:
+            raise ValueError(f"more than two faces meet along a side at {self._corners[start].point}")
+        self._sides.add((start, end))
+        other = self._open.pop((end, start), None)
+        if other is not None:
+            return other.Reversed()
+        edge = self._open[start, end] = straight(self._corners[start], self._corners[end])
+        return edge
 
 
 def _without_repeats(ring: Ring) -> list[Point3]:
