@@ -45,17 +45,21 @@ class _Graph:
             if not self._us or u - self._us[-1] > SNAP:
                 self._us.append(u)
                 self._ws.append(w)
+        points_on = pairwise(zip(self._us, self._ws, strict=True))
+        self._slopes = [(w - v) / (u - t) for (t, v), (u, w) in points_on]
         self.cuts = [first, *(u for u in self._us if first < u < last), last]
 
     def height(self, u: float) -> float:
         """W at u, on the first or last side past the graph's ends."""
-        i = min(max(bisect_right(self._us, u) - 1, 0), len(self._us) - 2)
-        return self._ws[i] + self.slope(u) * (u - self._us[i])
+        i = self._side(u)
+        return self._ws[i] + self._slopes[i] * (u - self._us[i])
 
     def slope(self, u: float) -> float:
         """Slope dw/du of the side over u."""
-        i = min(max(bisect_right(self._us, u) - 1, 0), len(self._us) - 2)
-        return (self._ws[i + 1] - self._ws[i]) / (self._us[i + 1] - self._us[i])
+        return self._slopes[self._side(u)]
+
+    def _side(self, u: float) -> int:
+        return min(max(bisect_right(self._us, u) - 1, 0), len(self._slopes) - 1)
 
     def lifted(self, points: list[Point2]) -> list[Point3]:
         """The points (u, v) on the graph."""

@@ -40,13 +40,13 @@ def corners(ring: Sequence[Point2]) -> list[Point2]:
     kept = list(ring)
     for point in ring:
         i = kept.index(point)
-        if len(kept) > 3 and _off_line(kept[i - 1], point, kept[(i + 1) % len(kept)]) < FLAT:
+        if len(kept) > 3 and off_line(kept[i - 1], point, kept[(i + 1) % len(kept)]) < FLAT:
             del kept[i]
     return kept
 
 
-def _off_line(a: Point2, p: Point2, b: Point2) -> float:
-    """Distance of p from the line a b (from a, when both are the same)."""
+def off_line(a: Point2, p: Point2, b: Point2) -> float:
+    """Distance (mm) of p from the line a b, from a when both are the same."""
     du, dv = b[0] - a[0], b[1] - a[1]
     length = math.hypot(du, dv)
     pu, pv = p[0] - a[0], p[1] - a[1]

@@ -9,16 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
-from OCP.BRep import BRep_Builder
-from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge
-from OCP.Geom import Geom_Plane
-from OCP.gp import gp_Dir, gp_Pnt
-from OCP.TopLoc import TopLoc_Location
-from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Shell, TopoDS_Solid, TopoDS_Vertex, TopoDS_Wire
+from OCP.TopoDS import TopoDS_Edge, TopoDS_Face, TopoDS_Solid
 
 from ..place import Point3
+from .brep import Corner, corner, flat, solid, straight
 
-TOLERANCE = 1e-7  # mm; the kernel's own confusion distance
 Ring = Sequence[Point3]
 
 
@@ -46,65 +41,45 @@ def weld(facets: Iterable[Facet]) -> TopoDS_Solid:
 
 
 class _Welding:
-    """A shell under construction, with the vertices and edges its faces share."""
+    """A shell under construction, with the corners and edges its faces share; corners go by number."""
 
     def __init__(self) -> None:
-        self._builder = BRep_Builder()
-        self._shell = TopoDS_Shell()
-        self._builder.MakeShell(self._shell)
-        self._vertices: dict[Point3, TopoDS_Vertex] = {}
-        self._edges: dict[tuple[Point3, Point3], TopoDS_Edge] = {}
-        self._open: set[tuple[Point3, Point3]] = set()  # sides whose other face is still to come
-        self._nowhere = TopLoc_Location()
+        self._faces: list[TopoDS_Face] = []
+        self._numbers: dict[Point3, int] = {}
+        self._corners: list[Corner] = []
+        self._sides: set[tuple[int, int]] = set()
+        self._open: dict[tuple[int, int], TopoDS_Edge] = {}  # sides whose other face is still to come
 
     def add(self, facet: Facet) -> None:
         rings = [ring for ring in map(_without_repeats, facet.rings) if len(ring) > 2]
-        if not rings:
-            return  # shrunk to a line, where two graphs meet
-        plane = Geom_Plane(gp_Pnt(*rings[0][0]), gp_Dir(*facet.normal))
-        face = TopoDS_Face()
-        self._builder.MakeFace(face, plane, self._nowhere, TOLERANCE)
-        for ring in rings:
-            self._builder.Add(face, self._wire(ring))
-        self._builder.Add(self._shell, face)
+        if rings:  # else it has shrunk to a line, where two graphs meet
+            self._faces.append(flat(rings[0][0], facet.normal, map(self._around, rings)))
 
     def solid(self) -> TopoDS_Solid:
         if self._open:
             raise ValueError(f"the body is not closed along {len(self._open)} sides")
-        self._shell.Closed(True)
-        solid = TopoDS_Solid()
-        self._builder.MakeSolid(solid)
-        self._builder.Add(solid, self._shell)
-        return solid
+        return solid(self._faces)
 
-    def _wire(self, ring: Ring) -> TopoDS_Wire:
-        wire = TopoDS_Wire()
-        self._builder.MakeWire(wire)
-        start = ring[-1]
-        for end in ring:
-            self._builder.Add(wire, self._edge(start, end))
-            start = end
-        wire.Closed(True)
-        return wire
+    def _around(self, ring: Ring) -> list[TopoDS_Edge]:
+        numbers = [self._number(point) for point in ring]
+        return [self._edge(*side) for side in zip([numbers[-1], *numbers], numbers, strict=False)]
 
-    def _edge(self, start: Point3, end: Point3) -> TopoDS_Edge:
-        if (end, start) in self._open:
-            self._open.remove((end, start))
-            return self._edges[end, start].Reversed()
-        if (start, end) in self._edges or (end, start) in self._edges:
-            raise ValueError(f"more than two faces meet along a side at {start}")
-        edge = BRepBuilderAPI_MakeEdge(self._vertex(start), self._vertex(end)).Edge()
-        self._edges[start, end] = edge
-        self._open.add((start, end))
+    def _number(self, point: Point3) -> int:
+        found = self._numbers.get(point)
+        if found is None:
+            found = self._numbers[point] = len(self._corners)
+            self._corners.append(corner(point))
+        return found
+
+    def _edge(self, start: int, end: int) -> TopoDS_Edge:
+        if (start, end) in self._sides:
+            raise ValueError(f"more than two faces meet along a side at {self._corners[start].point}")
+        self._sides.add((start, end))
+        other = self._open.pop((end, start), None)
+        if other is not None:
+            return other.Reversed()
+        edge = self._open[start, end] = straight(self._corners[start], self._corners[end])
         return edge
-
-    def _vertex(self, point: Point3) -> TopoDS_Vertex:
-        vertex = self._vertices.get(point)
-        if vertex is None:
-            vertex = TopoDS_Vertex()
-            self._builder.MakeVertex(vertex, gp_Pnt(*point), TOLERANCE)
-            self._vertices[point] = vertex
-        return vertex
 
 
 def _without_repeats(ring: Ring) -> list[Point3]:
