@@ -95,7 +95,7 @@ def test_a_second_run_into_the_same_folder_is_refused(tmp_path: Path) -> None:
 RUN = """
 import sys
 from pathlib import Path
-from ribwright.exchange.whole import whole_folder
+from ribwright.exchange.atomic_files import whole_folder
 data = sys.argv[2].encode() * 100_000
 with whole_folder(sys.argv[1]) as room:
     print("writing", flush=True)
@@ -139,7 +139,7 @@ def test_a_single_file_appears_whole(tmp_path: Path) -> None:
 
 GROWING = """
 import os, signal, sys
-from ribwright.exchange.whole import whole_file
+from ribwright.exchange.atomic_files import whole_file
 with whole_file(sys.argv[1]) as stream:
     stream.write(b"half")
     stream.flush()
