@@ -15,7 +15,7 @@ from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
-from ..intake import SHAPES, parse, starter_text, starters
+from ..intake import SHAPES, clad_walls, parse, starter_text, starters
 from ..printable import printable
 from ..units import Units, Unreadable, format_length, format_pitch
 
@@ -104,6 +104,8 @@ def _asked() -> tuple[str, dict[str, str], int, int]:
         default = key.example[units == "mm"]
         typed: str = click.prompt(question, default=default, value_proc=_reader(key, units))
         answers[name] = typed
+    if shape != GABLE and not clad_walls(parse(starter_text(shape, shape), shape)):
+        return shape, answers, 0, 0
     doors = click.IntRange(0, MOST_DOORS)
     overhead = click.prompt("Overhead doors in the front", type=doors, default=1)
     walk = click.prompt("Walk doors in the left wall", type=doors, default=1)

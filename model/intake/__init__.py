@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .checked import parse, read
+from .doors import clad_walls
 from .estimate import MOST, refuse_too_many
 from .starter import SHAPES, sample, sample_text, starter_text, starters
 
@@ -14,6 +15,7 @@ __all__ = [
     "starters",
     "starter_text",
     "MOST",
+    "clad_walls",
     "SHAPES",
     "refuse_too_many",
 ]

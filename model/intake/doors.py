@@ -26,11 +26,16 @@ def doors(building: Building, walk: int, overhead: int) -> str:
     if min(walk, overhead) < 0 or walk + overhead > MOST_OPENINGS:
         remedy = f"a number of each, at most {MOST_OPENINGS} in all"
         raise DescriptionError([Problem("doors", str(walk + overhead), remedy)])
-    clad = [wall for wall in TURN if wall not in building.open_walls]
+    clad = clad_walls(building)
     if walk + overhead and not clad:
         raise DescriptionError([Problem("doors", str(walk + overhead), "0: all walls are open")])
     text = _row(building, "overhead door", clad[0], overhead) if overhead else ""
     return text + (_row(building, "walk door", clad[-1], walk) if walk else "")
+
+
+def clad_walls(building: Building) -> list[Wall]:
+    """The walls that can have doors, in the order in which they are given them."""
+    return [wall for wall in TURN if wall not in building.open_walls]
 
 
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:

@@ -163,3 +163,9 @@ def test_on_a_terminal_another_shape_is_asked_for(here: Path) -> None:
     building = read(here / "store.toml")
     assert (building.roof.shape, building.width) == ("single slope", 16 * 304.8)
     assert [opening.kind for opening in building.openings] == ["walk door"]
+
+
+def test_a_carport_is_asked_for_no_doors(here: Path) -> None:
+    on_a_terminal(["new", "port"], ["carport", "ft-in", "18 ft", "20 ft", "8 ft", "3/12"])
+    building = read(here / "port.toml")
+    assert (round(building.width, 6), len(building.open_walls), building.openings) == (5486.4, 4, ())
