@@ -17,7 +17,7 @@ from ..errors import FileError
 from ..files import read_whole
 from ..measure.role_measures import measured
 from ..pieces import Model, Piece
-from ..place import Place, Point3, dot
+from ..place import Place
 from ..printable import printable
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
@@ -55,7 +55,7 @@ def write_marks(model: Model, target: Target) -> None:
             first.setdefault(piece.mark, piece)
     with whole_file(target) as stream, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as archive:
         for mark, piece in first.items():
-            lying = replace(piece, place=_inverse(measured(piece.role, piece.solid).ways[0].bench), row=())
+            lying = replace(piece, place=_on_bench(piece), row=())
             file = io.BytesIO()
             write_stl(Model(mark, model.units, (lying,)), file)
             entry = zipfile.ZipInfo(f"{mark} {piece.role}.stl", FIRST_DAY)
@@ -63,13 +63,12 @@ def write_marks(model: Model, target: Target) -> None:
             archive.writestr(entry, file.getvalue())
 
 
-def _inverse(place: Place) -> Place:
-    """The place of the outer frame in the one that stands at `place` in it."""
-    axes = (place.x, place.y, place.z)
-    x, y, _ = zip(*axes, strict=True)
-    away = (-place.origin[0], -place.origin[1], -place.origin[2])
-    origin: Point3 = (dot(axes[0], away), dot(axes[1], away), dot(axes[2], away))
-    return Place(origin, x, y)
+def _on_bench(piece: Piece) -> Place:
+    """Where a body stands that lies on its bench, the lowest corner of its triangles at the origin."""
+    lying = measured(piece.role, piece.solid).ways[0].bench.within(Place())
+    corners = np.array([lying.point(corner) for corner in triangles(piece.solid)[0].tolist()])
+    x, y, z = corners.min(axis=0).tolist()
+    return Place((-x, -y, -z)) @ lying
 
 
 def _facets(piece: Piece) -> NDArray[np.void]:
