@@ -95,7 +95,8 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
     jamb = framing.jamb.width
     room = jamb if deep else 0.0
-    on_plates = (deep or leaf) and lines.setback > 0 and opening.sill == 0
+    low = lines.jamb_reach(opening)[0]
+    on_plates = (deep or leaf) and lines.setback > 0 and under(low, frame.plate_thickness)
     for low, high, before, after in lines.footprints(wall):
         yield low - before * on_plates, high + after * on_plates, room, "column"
     yield from ((low, high, jamb, "open bay") for low, high in lines.gap_spans(wall))

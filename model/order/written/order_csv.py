@@ -7,7 +7,7 @@ import io
 from collections.abc import Iterable, Sequence
 
 from ...heading import heading
-from ...measure.snap import snapped, snapped_weight
+from ...measure.snap import snapped, snapped_area, snapped_weight
 from ...printable import cell
 from ...units import Units
 from ..buying.line import Line
@@ -35,7 +35,7 @@ def order_csv(order: Order) -> str:
 
 def _line(line: Line, units: Units) -> list[object]:
     price = (money(line.price.amount), line.price.unit) if line.price else ("", "")
-    sizes = (snapped(line.length, 0.1), snapped(line.area, 1.0), snapped_weight(line.weight))
+    sizes = (snapped(line.length, 0.1), snapped_area(line.area), snapped_weight(line.weight))
     return [
         *(line.list, line.item, line.unit, number(line.quantity), *price, money(line.cost)),
         *(" ".join(line.marks), line.kind, line.gauge, line.colour, line.size),

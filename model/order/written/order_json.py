@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from ...heading import NOTE
-from ...measure.snap import snapped, snapped_weight
+from ...measure.snap import snapped, snapped_area, snapped_weight
 from ..buying.bundles import Bundle, bundles
 from ..buying.line import Line
 from ..buying.order_list import Order
@@ -54,7 +54,7 @@ def _line(line: Line) -> dict[str, Any]:
     sizes = {
         "count": line.count,
         "length mm": snapped(line.length, 0.1),
-        "area mm2": snapped(line.area, 1.0),
+        "area mm2": snapped_area(line.area),
         "weight kg": snapped_weight(line.weight),
     }
     price = {"price": line.price.amount, "per": line.price.unit, "cost": line.cost} if line.price else {}
