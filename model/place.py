@@ -38,6 +38,12 @@ def unit(a: Point3) -> Point3:
     return (a[0] / size, a[1] / size, a[2] / size)
 
 
+def way(start: Point2, end: Point2) -> Point2:
+    """The unit vector in the plane from one point to another."""
+    size = math.hypot(end[0] - start[0], end[1] - start[1])
+    return ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
+
+
 @dataclass(frozen=True, slots=True)
 class Place:
     """Where a body's own frame stands in the building: a point maps to origin + x*px + y*py + z*pz.

@@ -7,7 +7,6 @@ Local frames in millimetres.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from .place import Place, Point2, Point3
@@ -118,6 +117,3 @@ class Part:
     def label(self, key: str) -> str:
         """The text of a label, empty when it has none."""
         return dict(self.labels).get(key, "")
-
-
-Parts = Iterator[Part]

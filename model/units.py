@@ -175,11 +175,6 @@ def format_pitch(degree: float, units: Units) -> str:
     return f"{round(rise, 2):.10g}/12"
 
 
-def length_unit(units: Units) -> str:
-    """The unit of `format_length` for the head of a table."""
-    return units
-
-
 def area_unit(units: Units) -> str:
     """The unit of `format_area` for the head of a table."""
     return "m2" if units == "mm" else "ft2"

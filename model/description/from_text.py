@@ -55,7 +55,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
-    top, frame = draft.tables[""], _frame(draft)
+    top, frame, sheets = draft.tables[""], _frame(draft), _sheets(draft)
     return Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
@@ -66,10 +66,10 @@ def building_of(draft: Draft, name: str) -> Building:
         roof=Roof(**draft.tables["roof"]),
         open_walls=frozenset(wall for wall in WALLS if _open(draft, wall, frame)),
         open_bays=tuple(_open_bays(draft, frame)),
-        sheets=_sheets(draft),
+        sheets=sheets,
         trim=_trim(draft),
         screws=Screws(**draft.tables["screws"]),
-        slab=_slab(draft),
+        slab=_slab(draft, sheets),
         frame=frame,
         framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units]),
         door_room=DoorRoom(**draft.tables["door_room"]),
@@ -145,8 +145,8 @@ def _trim_gauge(thickness: float, units: Units) -> str:
     return next((f"{number} ga" for number in named), format_exact(thickness, units))
 
 
-def _slab(draft: Draft) -> Slab:
-    values, sheets = draft.tables["slab"], _sheets(draft)
+def _slab(draft: Draft, sheets: Sheets) -> Slab:
+    values = draft.tables["slab"]
     room = max(max(one.profile.height, one.profile.leg) for one in (sheets.sides, sheets.gables))
     width = values["ledge_width"] or room + LEDGE_ROOM
     return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])

@@ -5,7 +5,7 @@ Common practice throughout, no source, unless one is named.
 
 from __future__ import annotations
 
-from math import cos, hypot, radians, sin
+from math import cos, radians, sin
 
 from ..description.building import Building, Skin
 from ..place import Point2
@@ -48,7 +48,7 @@ def _past_slope(building: Building, side: Side) -> float:
     """The same of a slope's sheets. The overhang is stated in plan."""
     match side.kind:
         case Edge.EAVE | Edge.HIGH_EAVE:
-            return building.sheets.overhang * hypot(1.0, side.rise)
+            return building.sheets.overhang / side.level
         case Edge.RIDGE:
             return -building.sheets.ridge_gap
     return 0.0

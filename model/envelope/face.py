@@ -13,7 +13,7 @@ from itertools import pairwise
 from math import cos, hypot, radians, sin
 
 from ..description.building import Opening, Skin
-from ..place import Place, Point2, Point3
+from ..place import Place, Point2, Point3, way
 from .edges import Edge, is_wall
 from .top_line import TopLine
 
@@ -58,8 +58,8 @@ class Side:
 
     def moved(self, outward: float) -> tuple[Point2, Point2]:
         """Both ends moved off the face, square to the edge."""
-        way = ((self.end[0] - self.start[0]) / self.length, (self.end[1] - self.start[1]) / self.length)
-        off = (outward * way[1], -outward * way[0])
+        along = way(self.start, self.end)
+        off = (outward * along[1], -outward * along[0])
         return (
             (self.start[0] + off[0], self.start[1] + off[1]),
             (self.end[0] + off[0], self.end[1] + off[1]),
@@ -141,8 +141,8 @@ class Face:
         into the face, over a height v."""
         inward = 1.0 if hand == "left" else -1.0
         (u0, v0), (u1, v1) = self.beside(hand).moved(-inset)
-        size = hypot(u1 - u0, v1 - v0)
-        normal = (-inward * (v1 - v0) / size, inward * (u1 - u0) / size, 0.0)
+        across, up = way((u0, v0), (u1, v1))
+        normal = (-inward * up, inward * across, 0.0)
         return (u0 + (v - v0) * (u1 - u0) / (v1 - v0), v, 0.0), normal
 
     def named(self, *kinds: Edge) -> tuple[Side, ...]:
@@ -183,21 +183,15 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
         for number, (foot, head) in enumerate(pairwise(line)):
             if head[1] <= foot[1]:
                 break
-            way = _way(foot, head)
+            up = way(foot, head)
             after = line[number + 2] if number + 2 < len(line) else None
-            normal = None if after is None else _halving(way, _way(head, after))
+            normal = None if after is None else _halving(up, way(head, after))
             name = hand if number == 0 else f"{hand} {number + 1}"
             length = hypot(head[0] - foot[0], head[1] - foot[1])
-            found.append(Rake(name, foot, length, side * way[0], way[1], side, normal))
+            found.append(Rake(name, foot, length, side * up[0], up[1], side, normal))
     return tuple(found)
-
-
-def _way(start: Point2, end: Point2) -> Point2:
-    size = hypot(end[0] - start[0], end[1] - start[1])
-    return ((end[0] - start[0]) / size, (end[1] - start[1]) / size)
 
 
 def _halving(one: Point2, other: Point2) -> Point2:
     """Normal of the line that halves the bend between two ways, along them."""
-    size = hypot(one[0] + other[0], one[1] + other[1])
-    return ((one[0] + other[0]) / size, (one[1] + other[1]) / size)
+    return way((-one[0], -one[1]), other)

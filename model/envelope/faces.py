@@ -10,7 +10,7 @@ from ..place import Place, Point2, add, dot, unit
 from .clad import clad_outline
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
-from .shell import Loop, Shell
+from .shell import Loop, Shell, along_foot
 
 
 def faces_of(shell: Shell, building: Building) -> tuple[Face, ...]:
@@ -36,7 +36,7 @@ def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:
     for wall, start, end in building.open_bays:
         if wall == loop.name:
             ends = start + half if start > 0.0 else start, end - half if end < building.length else end
-            one, other = (frame.seen((0.0, y, 0.0))[0] for y in ends)
+            one, other = (along_foot(frame, y) for y in ends)
             yield min(one, other), max(one, other)
 
 

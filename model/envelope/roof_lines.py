@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from math import dist, hypot
+from math import hypot
 
 from ..description.building import Building, Hand, Run
 from ..description.said_limits import NOISE
-from ..place import Point2
+from ..place import Point2, way
 from .edges import Edge
 from .face import Face, Side
 from .faces import faces_of
@@ -38,8 +38,7 @@ class Eave:
     @property
     def along(self) -> Point2:
         """Unit vector from its left end to its right."""
-        size = dist(self.left, self.right)
-        return ((self.right[0] - self.left[0]) / size, (self.right[1] - self.left[1]) / size)
+        return way(self.left, self.right)
 
     @property
     def cos(self) -> float:

@@ -75,6 +75,11 @@ class Shell:
         return tuple(chain)
 
 
+def along_foot(frame: Place, y: float) -> float:
+    """u at which the upright plane at y crosses a face's foot."""
+    return (y - frame.origin[1]) / frame.x[1]
+
+
 @dataclass(frozen=True, slots=True)
 class Crossing:
     """Where a plane crosses one face: from start to end, (x, z)."""

@@ -12,6 +12,7 @@ from math import ceil
 from .edges import Edge
 from .face import Face
 from .roof_lines import Eave, RoofLines
+from .shell import along_foot
 from .top_line import TopLine
 
 LEAST_GIRT = 304.8
@@ -235,7 +236,7 @@ class SteelLines(RoofLines):
 
     def _along(self, wall: Face) -> list[float]:
         """u of every frame's centre plane along a side wall, from its left."""
-        return sorted((y - wall.frame.origin[1]) / wall.frame.x[1] for y in self.frames)
+        return sorted(along_foot(wall.frame, y) for y in self.frames)
 
     def uprights(self, wall: Face) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

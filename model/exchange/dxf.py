@@ -22,21 +22,20 @@ from ezdxf.math import Matrix44
 from numpy.typing import NDArray
 from OCP.TopoDS import TopoDS_Solid
 
-from ..catalog.colours import is_colour, rgb
+from ..catalog.colours import rgb
 from ..pieces import Model
 from ..place import Place, Point3
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
-from ..solids.surface import Triangles, Vertices
+from ..solids.surface import Triangles, Vertices, facing
 from ..units import INCH
 from .atomic_files import Target, whole_file
-from .names import title, with_printable_names
+from .names import shown_colour, title, with_printable_names
 
 BY_BLOCK = 0  # the colour of what takes that of its insert
 HIDDEN = 1  # attributes' flag
 FORBIDDEN = re.compile(r'[<>/\\":;?*|=`,]+')  # in names of blocks and layers
 SMOOTH = np.cos(np.radians(22.0))  # triangles that turn by less are one face to the eye
-PLAIN = "silver"
 EYE = (-1.0, -2.0, 1.0)  # the way one looks at the model when the file is opened
 AROUND = 1.3  # height of what is seen, in heights and widths of the building
 
@@ -82,7 +81,7 @@ class _Writer:
             block = self._block((piece.solid, piece.row, title(piece)))
             insert = space.add_blockref(block.name, (0, 0, 0), {"layer": self._layer(piece.role)})
             colour = piece.label("colour")
-            insert.rgb = rgb(colour if is_colour(colour) else PLAIN)
+            insert.rgb = rgb(shown_colour(colour))
             self._place(insert, piece.place)
             for tag, text in (("NAME", piece.name), ("MARK", piece.mark)):
                 if text:
@@ -150,13 +149,10 @@ def _polyface(block: BlockLayout, points: Vertices, faces: Triangles, scale: flo
 
 def _edges(points: Vertices, faces: Triangles) -> NDArray[np.bool_]:
     """(m, 3) whether the surface turns at the side after each corner of each triangle."""
-    a, b, c = (points[faces[:, corner]] for corner in range(3))
-    normals = np.cross(b - a, c - a)
-    normals /= np.maximum(np.linalg.norm(normals, axis=1, keepdims=True), 1e-30)
-    count = len(points)
+    normals, count = facing(points, faces), len(points)
     starts, ends = faces.ravel(), np.roll(faces, -1, axis=1).ravel()
     there, back = starts * count + ends, ends * count + starts
     order = np.argsort(there)
-    facing = order[np.searchsorted(there[order], back)] // 3  # every side is met the other way round once
-    turned = np.einsum("ij,ij->i", normals[np.repeat(np.arange(len(faces)), 3)], normals[facing])
+    beyond = order[np.searchsorted(there[order], back)] // 3  # every side is met the other way round once
+    turned = np.einsum("ij,ij->i", normals[np.repeat(np.arange(len(faces)), 3)], normals[beyond])
     return np.asarray(turned < SMOOTH).reshape(-1, 3)

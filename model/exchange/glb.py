@@ -14,17 +14,16 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from .. import __version__
-from ..catalog.colours import is_colour, linear_rgb
+from ..catalog.colours import linear_rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
 from .atomic_files import Target, whole_file
-from .names import title, with_printable_names
+from .names import PLAIN, shown_colour, title, with_printable_names
 
 ARRAY, ELEMENTS = 34962, 34963  # glTF's names for vertices and indices
 FLOAT, SHORT, LONG = 5126, 5123, 5125
 JSON_CHUNK, BIN_CHUNK = 0x4E4F534A, 0x004E4942
-PLAIN = "silver"
 Y_UP = [1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 1]  # columns: X to x, Z up to y, Y to -z
 
 MeshKey = tuple[TopoDS_Solid, tuple[Point3, ...]]
@@ -163,7 +162,7 @@ def _matrix(place: Place) -> list[float]:
 
 def _material(colour: str) -> dict[str, Any]:
     """A painted surface. Its colour is linear, as glTF has them."""
-    linear = (round(value, 6) for value in linear_rgb(colour if is_colour(colour) else PLAIN))
+    linear = (round(value, 6) for value in linear_rgb(shown_colour(colour)))
     return {
         "name": colour,
         "pbrMetallicRoughness": {

@@ -17,7 +17,7 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
 from .. import __version__
-from ..catalog.colours import is_colour, rgb
+from ..catalog.colours import rgb
 from ..measure.member import measure_member
 from ..order.lists.schedule import Schedule
 from ..pieces import Model, Piece
@@ -29,11 +29,10 @@ from .atomic_files import Target, whole_file
 from .ifc_bodies import Bodies, Entity
 from .ifc_classes import WHOLES, IfcClass, class_of
 from .ifc_lists import Ids, Lists, Standing, units
-from .names import with_printable_names
+from .names import shown_colour, with_printable_names
 
 Path = tuple[str, ...]
 Look = tuple[TopoDS_Solid, tuple[Point3, ...], str]
-PLAIN = "silver"
 FILLS = {"IfcDoor", "IfcWindow"}
 PRECISION = 1e-3  # mm
 
@@ -185,7 +184,7 @@ class _Writer:
                 "IfcRepresentationMap", self._origin, self._represented("MappedRepresentation", items)
             )
         body = self._bodies.body(solid, section)
-        self._make("IfcStyledItem", body, [self._style(colour if is_colour(colour) else PLAIN)], None)
+        self._make("IfcStyledItem", body, [self._style(shown_colour(colour))], None)
         kind = "SweptSolid" if body.is_a("IfcExtrudedAreaSolid") else "Tessellation"
         shown = self._represented(kind, [body])
         return self._make("IfcRepresentationMap", self._origin, shown)

@@ -5,8 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import chain
 
+from ..catalog.colours import is_colour
 from ..pieces import Model, Piece
 from ..printable import printable
+
+PLAIN = "silver"
 
 
 def with_printable_names(model: Model) -> Model:
@@ -23,6 +26,11 @@ def title(piece: Piece) -> str:
     """What a body shared by pieces is called: "C1 column". A bare mark would be taken for another where a
     program numbers names that come twice."""
     return " ".join(filter(None, (piece.mark, piece.role))) or piece.name
+
+
+def shown_colour(colour: str) -> str:
+    """The colour that a file shows for a label: its own, or a plain one where it names none."""
+    return colour if is_colour(colour) else PLAIN
 
 
 def _named(piece: Piece) -> Piece:

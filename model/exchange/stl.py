@@ -21,12 +21,13 @@ from ..place import Place
 from ..printable import printable
 from ..solids.placed import placed_triangles
 from ..solids.properties import triangles
+from ..solids.surface import facing
+from .archives import undated
 from .atomic_files import Target, whole_file
 from .names import with_printable_names
 
 LARGEST = 500_000_000  # bytes
 HEADER = 80
-FIRST_DAY = (1980, 1, 1, 0, 0, 0)  # of a zip file's calendar
 
 FACET = np.dtype([("normal", "<f4", 3), ("corners", "<f4", (3, 3)), ("attribute", "<u2")])
 
@@ -58,7 +59,7 @@ def write_marks(model: Model, target: Target) -> None:
             lying = replace(piece, place=_on_bench(piece), row=())
             file = io.BytesIO()
             write_stl(Model(mark, model.units, (lying,)), file)
-            entry = zipfile.ZipInfo(f"{mark} {piece.role}.stl", FIRST_DAY)
+            entry = undated(f"{mark} {piece.role}.stl")
             entry.compress_type = zipfile.ZIP_DEFLATED
             archive.writestr(entry, file.getvalue())
 
@@ -75,10 +76,8 @@ def _facets(piece: Piece) -> NDArray[np.void]:
     """A piece in place as facets."""
     ((points, faces),) = placed_triangles([piece])
     corners = points[faces]
-    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    size = np.linalg.norm(across, axis=1, keepdims=True)
     facets = np.zeros(len(corners), FACET)
-    facets["normal"] = across / np.where(size > 0, size, 1)
+    facets["normal"] = facing(points, faces)
     facets["corners"] = corners
     return facets
 

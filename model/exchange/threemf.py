@@ -15,15 +15,14 @@ import lib3mf
 import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
-from ..catalog.colours import is_colour, rgb
+from ..catalog.colours import rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.properties import triangles
 from .atomic_files import Target, whole_file
-from .names import title, with_printable_names
+from .names import shown_colour, title, with_printable_names
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...], str, str]  # body, row, colour, name
-PLAIN = "silver"
 DIGITS = 9  # of the points of a body, all that 32 bits hold
 
 
@@ -90,7 +89,7 @@ class _Writer:
         return together
 
     def _paint(self, colour: str) -> int:
-        colour = colour if is_colour(colour) else PLAIN
+        colour = shown_colour(colour)
         if colour not in self._colours:
             painted = self._library.RGBAToColor(*rgb(colour), 255)
             self._colours[colour] = self._paints.AddMaterial(colour, painted)

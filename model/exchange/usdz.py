@@ -16,18 +16,18 @@ import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 from pxr import Gf, Kind, Sdf, Tf, Usd, UsdGeom, UsdShade, Vt
 
-from ..catalog.colours import is_colour, linear_rgb
+from ..catalog.colours import linear_rgb
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..solids.placed import row_triangles
+from ..solids.surface import facing
+from .archives import undated
 from .atomic_files import Target, whole_file
-from .names import title, with_printable_names
+from .names import shown_colour, title, with_printable_names
 
 Look = tuple[TopoDS_Solid, tuple[Point3, ...]]
-PLAIN = "silver"
 ROOT, SHAPES, PAINTS = "/building", "/building/shapes", "/building/paints"
 INSIDE = "model.usdc"
-FIRST_DAY = (1980, 1, 1, 0, 0, 0)  # of a zip file's calendar
 HEADER, BOUNDARY = 30, 64  # bytes before a zip entry's name; what its data must begin at a multiple of
 PADDING = 0x1986  # the field of a zip entry that holds nothing, as the format's description has it
 
@@ -47,7 +47,7 @@ def _packed(data: bytes) -> bytes:
     """The one file in a zip archive, not compressed, so that it can be read where it lies."""
     held = io.BytesIO()
     with zipfile.ZipFile(held, "w", zipfile.ZIP_STORED) as archive:
-        entry = zipfile.ZipInfo(INSIDE, FIRST_DAY)
+        entry = undated(INSIDE)
         fill = -(HEADER + len(INSIDE) + 4) % BOUNDARY
         entry.extra = PADDING.to_bytes(2, "little") + fill.to_bytes(2, "little") + bytes(fill)
         archive.writestr(entry, data)
@@ -88,7 +88,7 @@ class _Writer:
         for key, text in (("mark", piece.mark), ("role", piece.role), *piece.labels):
             prim.SetCustomDataByKey(Tf.MakeValidIdentifier(key), text)
         colour = piece.label("colour")
-        UsdShade.MaterialBindingAPI.Apply(prim).Bind(self._paint(colour if is_colour(colour) else PLAIN))
+        UsdShade.MaterialBindingAPI.Apply(prim).Bind(self._paint(shown_colour(colour)))
         prim.GetReferences().AddInternalReference(self._shape(piece))
         prim.SetInstanceable(True)
 
@@ -117,9 +117,6 @@ class _Writer:
     def _mesh(self, path: str, look: Look) -> None:
         points, faces = row_triangles(*look)
         metres = np.ascontiguousarray(points / 1000, np.float32)
-        a, b, c = (points[faces[:, corner]] for corner in range(3))
-        across = np.cross(b - a, c - a)
-        across /= np.maximum(np.linalg.norm(across, axis=1, keepdims=True), 1e-30)
         mesh = UsdGeom.Mesh.Define(self._stage, path)
         mesh.CreateSubdivisionSchemeAttr(UsdGeom.Tokens.none)
         mesh.CreatePointsAttr(Vt.Vec3fArray.FromNumpy(metres))
@@ -128,7 +125,7 @@ class _Writer:
         )
         mesh.CreateFaceVertexCountsAttr(Vt.IntArray(len(faces), 3))
         mesh.CreateFaceVertexIndicesAttr(Vt.IntArray.FromNumpy(faces.astype(np.int32).ravel()))
-        corners = np.repeat(across, 3, axis=0).astype(np.float32)
+        corners = np.repeat(facing(points, faces), 3, axis=0).astype(np.float32)
         mesh.CreateNormalsAttr(Vt.Vec3fArray.FromNumpy(corners))
         mesh.SetNormalsInterpolation(UsdGeom.Tokens.faceVarying)
 

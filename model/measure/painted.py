@@ -9,7 +9,7 @@ import numpy as np
 
 from ..pieces import Piece
 from ..roles import list_of
-from ..solids.properties import triangles
+from ..solids.placed import placed_triangles
 from .bends import Bends
 from .faces import Vectors
 from .member import measure_member
@@ -45,7 +45,8 @@ class Surroundings:
         meets = (self._boxes[:, 0] <= high + CLOSE).all(axis=1) & (self._boxes[:, 1] >= low - CLOSE).all(
             axis=1
         )
-        return np.concatenate([_mesh(self._pieces[i]) for i in np.flatnonzero(meets)])
+        close = [self._pieces[i] for i in np.flatnonzero(meets)]
+        return np.concatenate([points[faces] for points, faces in placed_triangles(close)])
 
     def _seen(self, piece: Piece, bends: Bends, near: Vectors, sign: float) -> float:
         """mm of legs, as shares of what is looked out from, that see free air. sign: 1 for the line's own
@@ -54,14 +55,6 @@ class Surroundings:
         for leg, starts, way in _looks(piece, bends, sign):
             seen += leg * (1.0 - float(_hit(starts, way, near).mean()))
         return seen
-
-
-def _mesh(piece: Piece) -> Vectors:
-    points, faces = triangles(piece.solid)
-    place = piece.place
-    there = points @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
-    found: Vectors = there[faces]
-    return found
 
 
 def _looks(piece: Piece, bends: Bends, sign: float) -> Iterator[tuple[float, Vectors, Vectors]]:

@@ -14,6 +14,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..pieces import Piece
 from ..place import Point3
 from ..solids.placed import row_triangles, stood
+from ..solids.surface import facing
 from .paint import Colour
 from .views import Bounds
 
@@ -75,8 +76,7 @@ def creases(points: Floats, faces: Ints) -> tuple[Ints, Floats]:
 
     Returns (n, 2) indices of points and (n,) degrees: 0 within a flat, 90 at the edges of a box.
     """
-    normals = np.cross(points[faces[:, 1]] - points[faces[:, 0]], points[faces[:, 2]] - points[faces[:, 0]])
-    normals /= np.linalg.norm(normals, axis=1, keepdims=True)
+    normals = facing(points, faces)
     sides = np.sort(np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]]), axis=1)
     owners = np.tile(np.arange(len(faces)), 3)
     order = np.lexsort((sides[:, 1], sides[:, 0]))

@@ -31,6 +31,15 @@ def surface(solid: TopoDS_Solid, deflection: float) -> tuple[Vertices, Triangles
     return vertices, faces
 
 
+def facing(points: Vertices, faces: Triangles) -> Vertices:
+    """(m, 3) the unit vectors that triangles face; nought for one without area."""
+    a, b, c = (points[faces[:, corner]] for corner in range(3))
+    across = np.cross(b - a, c - a)
+    size = np.linalg.norm(across, axis=1, keepdims=True)
+    normals: Vertices = across / np.where(size > 0, size, 1)
+    return normals
+
+
 def is_closed(faces: Triangles) -> bool:
     """Whether every side of the triangles (m, 3) is used once, and once the other way round."""
     sides = np.concatenate([faces[:, [0, 1]], faces[:, [1, 2]], faces[:, [2, 0]]])

@@ -16,11 +16,9 @@ from ribwright.exchange.threemf import write_3mf
 from ribwright.pieces import Model
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.properties import triangles
-from support.small_model import small_model
-from support.store import store
+from support.store import MODELS
 
 DIGITS = 5e-6  # lib3mf writes the numbers of a transform to six digits
-MODELS = {"store": store, "odd names": small_model}
 
 
 @pytest.fixture(scope="module", params=MODELS)

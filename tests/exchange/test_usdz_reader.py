@@ -14,10 +14,7 @@ from ribwright.exchange.usdz import write_usdz
 from ribwright.pieces import Model
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.properties import volume
-from support.small_model import small_model
-from support.store import store
-
-MODELS = {"store": store, "odd names": small_model}
+from support.store import MODELS
 
 
 @pytest.fixture(scope="module", params=MODELS)

@@ -8,6 +8,7 @@ from ribwright.intake import parse
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
+from support.small_model import small_model
 
 STORE = """\
 name = "Kleiner Speicher ü"
@@ -42,3 +43,7 @@ def store(units: str = "ft-in") -> Model:
 @cache
 def store_schedule(units: str = "ft-in") -> Schedule:
     return schedule(store(units))
+
+
+MODELS = {"store": store, "odd names": small_model}
+"""What readers of other formats are tried on."""

@@ -159,24 +159,6 @@ class Pitch:
 
 
 @dataclass(frozen=True, slots=True)
-class Count(AsTyped):
-    """A whole number between two limits."""
-
-    low: int
-    high: int
-
-    def read(self, value: object, units: Units) -> int:
-        """The number."""
-        if isinstance(value, bool) or not isinstance(value, int) or not self.low <= value <= self.high:
-            raise Unreadable(f"a whole number, {limits_said(str(self.low), str(self.high))}")
-        return value
-
-    def schema(self) -> Json:
-        """An integer."""
-        return {"type": "integer", "minimum": self.low, "maximum": self.high}
-
-
-@dataclass(frozen=True, slots=True)
 class Choice(AsTyped):
     """One of a few words; `also` maps other spellings to them."""
 

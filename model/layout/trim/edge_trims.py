@@ -8,6 +8,7 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
+from ...envelope.roof_lines import Eave
 from ...place import Place, Point2, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.framing import remaining
@@ -93,7 +94,6 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
     near, far = lines.corner_leg(before, "right") + out, lines.corner_leg(after, "left") + x
     line = ((x, y - near), (x, y), (x + far * along[0], y + far * along[1]))
     eave = lines.steel.eaves[covered.name]
-    roof = lines.steel.named[eave.slope].frame.z
     head = covered.top.height(0.0 if covered is after else covered.width)
     return TrimRun(
         name=f"{covering.name} {covered.name} corner trim",
@@ -104,23 +104,27 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         line=line,
         thickness=t,
         start=Plane((0.0, 0.0, lines.foot), ALONG),
-        # The head is cut to the roof's steel plane.
-        end=Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
+        end=_short_of_roof(lines, eave, frame, head),
         nest=(t, t),
         notches=_at_slab(lines, before, after, (near, far)),
     )
 
 
+def _short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Plane:
+    """The head of an upright trim, in a frame at its foot: cut to the roof's steel plane, short of it."""
+    roof = lines.steel.named[eave.slope].frame.z
+    return Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
+
+
 def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
     """Up the ends of a wall's open bays: over the sheets' edge, and back past the upright to the column."""
     t, steel = lines.thickness, lines.steel
-    deep = steel.setback or lines.steel.building.framing.jamb.width
+    deep = steel.setback or lines.building.framing.jamb.width
     leg = lines.profile("corner").out_of_plane - lines.side
     line = ((leg, lines.side), (0.0, lines.side), (0.0, -deep))
     for number, (u, into) in enumerate(wall.gap_ends(), 1):
         frame = wall.frame @ Place((u, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
         eave = steel.eaves[wall.name]
-        roof = steel.named[eave.slope].frame.z
         behind = (-leg - 1, -deep - 1, leg + 1, 0.0)
         notches = [(steel.strut_foot(eave), eave.height + 2 * deep, behind)]
         if lines.bottom < 0.0:
@@ -134,7 +138,7 @@ def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
             line=line if into < 0 else mirrored(line),
             thickness=t,
             start=Plane((0.0, 0.0, lines.foot), ALONG),
-            end=Plane((0.0, 0.0, eave.height - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2])),
+            end=_short_of_roof(lines, eave, frame, eave.height),
             nest=(into * t, t),
             notches=tuple(notches),
         )

@@ -55,11 +55,6 @@ class TrimLines:
         return outermost(self.building.sheets, face.skin)
 
     @cached_property
-    def gable_crown(self) -> float:
-        """w of the outermost point of the gables' sheets."""
-        return outermost(self.building.sheets, self.building.sheets.gables)
-
-    @cached_property
     def roof_crown(self) -> float:
         """w of the outermost point of the roof's sheets."""
         return outermost(self.building.sheets, self.building.sheets.roof)
