@@ -1,4 +1,4 @@
-"""What the sheets of a face cover: its outline, each edge moved by what meets there.
+"""What the sheets of a face cover: its regions, each outline's edges moved by what meets there.
 
 Common practice throughout, no source, unless one is named.
 """
@@ -10,12 +10,17 @@ from math import cos, hypot, radians, sin
 from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
-from .face import Side
+from .face import Region, Side
 from .skin_lines import HEAD_CLEARANCE, foot, outermost
 from .top_line import crossed
 
 
-def clad_outline(building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool) -> tuple[Point2, ...]:
+def regions_of(building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool) -> tuple[Region, ...]:
+    """The regions of a face, from its foot up."""
+    return (Region("", skin, _outline(building, sides, skin, wall)),)
+
+
+def _outline(building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool) -> tuple[Point2, ...]:
     """(n, 2), counter-clockwise."""
     if wall:
         lines = [side.moved(_past_wall(building, skin, side)) for side in sides]

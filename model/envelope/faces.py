@@ -6,7 +6,7 @@ from math import hypot
 
 from ..description.building import Building
 from ..place import add, dot, unit
-from .clad import clad_outline
+from .clad import regions_of
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
 from .shell import Loop, Shell
@@ -23,8 +23,7 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
-    clad = clad_outline(building, sides, skin, wall)
-    return Face(loop.name, frame, skin, sides, clad, openings)
+    return Face(loop.name, frame, sides, regions_of(building, sides, skin, wall), openings)
 
 
 def _side(shell: Shell, loop: Loop, edge: tuple[int, int]) -> Side:

@@ -69,7 +69,7 @@ def _under_roof(lines: RoofLines, number: int) -> Iterator[Objection]:
     ends = (opening.from_left, opening.from_left + opening.width)
     roof, u = min((wall.top.height(u), u) for u in ends)
     fall = lines.eaves[wall.name].rise if wall.name in lines.eaves else wall.top.slope(u)
-    room = COVER + wall.skin.profile.height * abs(fall)
+    room = COVER + wall.upper.skin.profile.height * abs(fall)
     most = roof - room - opening.sill
     if over(opening.height, most):
         line = "the eave" if wall.name in lines.eaves else "the rake at its lower corner"

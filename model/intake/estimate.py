@@ -23,7 +23,7 @@ def estimated(building: Building) -> int:
     lined = 0
     for slope in lines.slopes:
         purlins, up = len(lines.purlins(slope)), lines.slope_length(slope)
-        profile = slope.skin.profile
+        profile = slope.upper.skin.profile
         crossed += slope.width * (each * purlins + 2) / profile.pitch
         crossed += 2 * slope.width / profile.pitch  # the ridge cap's screws, the plugs under the eaves
         along_trim += 4 * up / screws.apart + 2 * purlins
@@ -31,10 +31,10 @@ def estimated(building: Building) -> int:
         lined += purlins
     for wall in lines.walls:
         girts = len(lines.girts(wall))
-        crossed += wall.width * (each * girts + ends) / wall.skin.profile.pitch
+        crossed += wall.width * (each * girts + ends) / wall.upper.skin.profile.pitch
         along_trim += 2 * girts
         lined += girts if wall.name in lines.eaves else 0
-    sheets = sum(face.width / face.skin.profile.cover for face in lines.faces)
+    sheets = sum(face.width / face.upper.skin.profile.cover for face in lines.faces)
     bays = len(lines.frames) - 1
     steel = bays * (lined + 2 * FRAME) + 4 * len(lines.gable_girts)
     around = PER_OPENING * len(building.openings)

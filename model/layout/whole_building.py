@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from ..description.building import Building
@@ -19,7 +19,7 @@ from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import Trimmed, trim_screws
-from .skin.cladding import clad, covered
+from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import eave_closures, head_closures, ridge_closures
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
@@ -51,11 +51,12 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]
-    sheets = [part for face in around for part in clad(trim, face)]
+    laid = {face.name: [(tile, sheet_of(trim, face, tile)) for tile in tiles(trim, face)] for face in around}
+    sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
-    screws, missed = _screws(trim, around, steel, sheets, (trims, runs))
+    screws, missed = _screws(trim, laid, steel, (trims, runs))
     parts = (
         slab(building, lines.walls),
         *steel,
@@ -108,9 +109,8 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
 
 def _screws(
     lines: TrimLines,
-    around: Sequence[Face],
+    laid: Mapping[str, Sequence[tuple[Tile, Part]]],
     steel: Sequence[Part],
-    sheets: Sequence[Part],
     trims: tuple[Sequence[Part], Sequence[TrimRun]],
 ) -> tuple[list[Part], list[Missed]]:
     """The screws of all sheets, then those of all trims, which find the sheets' in their way."""
@@ -118,8 +118,8 @@ def _screws(
     through_trims: list[Part] = []
     missed: list[Missed] = []
     building = lines.building
-    for face in around:
-        on_face = [sheet for sheet in sheets if sheet.label("face") == face.name]
+    for face in lines.steel.faces:
+        sheets = [part for _, part in laid[face.name]]
         behind = walls(face, steel)
         plan = Fastening(
             building.screws,
@@ -129,10 +129,10 @@ def _screws(
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )
-        rows, misses = sheet_screws(face.skin.profile, plan, on_face)
-        stitched = (stitch_screws(face.skin.profile, plan, sheet) for sheet in on_face)
+        rows, misses = sheet_screws(plan, laid[face.name])
+        stitched = (stitch_screws(plan, tile, part) for tile, part in laid[face.name])
         through_sheets += [*rows, *(one for one in stitched if one)]
-        more, others = trim_screws(Trimmed(lines, plan, steel, on_face, trims[1]))
+        more, others = trim_screws(Trimmed(lines, plan, steel, sheets, trims[1]))
         through_trims += more
         missed += [*misses, *others]
     return through_sheets + through_trims, missed

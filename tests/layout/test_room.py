@@ -5,7 +5,6 @@ from __future__ import annotations
 import pytest
 import shapely
 from ribwright.envelope.face import Face
-from ribwright.intake import sample
 from ribwright.layout.screws.room import Room, pans
 from ribwright.layout.screws.screw_kinds import APART
 from ribwright.place import Place
@@ -35,7 +34,7 @@ def test_of_two_equally_near_spots_it_takes_the_lower_or_the_left_whatever_round
 
 
 def test_a_sheet_too_narrow_for_a_screw_has_no_room() -> None:
-    face, graph = Face("left", Place(), sample().sheets.sides, (), ()), ((0.0, 0.0), (5.0, 0.0))
+    face, graph = Face("left", Place(), (), ()), ((0.0, 0.0), (5.0, 0.0))
     outline = ((0.0, 0.0), (5.0, 0.0), (5.0, 100.0), (0.0, 100.0))
     strip = Part("strip", Role.WALL_SHEET, ("walls",), Sheet(graph, graph, outline), Place())
     assert pans(face, strip, 1.0).is_empty

@@ -102,7 +102,7 @@ def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     if role is Role.BASE_RAIL:
         return [edge_bar(lines.bottom + lines.base_leg, lines.lap_room)]
     if role is Role.PURLIN:
-        head = max(v for _, v in face.clad)
+        head = face.upper.head
         return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]
     return []
 
@@ -116,7 +116,7 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
             bar = (near, far) if middle < length / 2 else (length - far, length - near)
             at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
         elif eave := lines.steel.eaves.get(face.name):
-            foam = max(v for _, v in face.clad) - lines.side * max(0.0, eave.rise) - DEEP
+            foam = face.upper.head - lines.side * max(0.0, eave.rise) - DEEP
             drop = eave.height - lines.eave * eave.rise - lines.profile("eave").out_of_plane
             bars = [(foam - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
             at = clear_of(eave.height - HEAD_LINE, (low + EDGE, high - EDGE), bars)

@@ -140,7 +140,7 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
         seat = (lines.crown(face) if covers else lines.side) + lines.thickness
         edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.gable_crown
         eave = lines.steel.eaves.get(face.name) or lines.steel.eave_beside(face, hand)
-        top = lines.steel.strut_foot(eave) if eave else max(v for _, v in face.clad)
+        top = lines.steel.strut_foot(eave) if eave else face.upper.head
         corner = face.frame.point((end, 0.0, 0.0))
         run = min(
             (run for run in on.runs if run.role is Role.CORNER_TRIM),
@@ -206,7 +206,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
     if ridge is None:
         return
-    pitch, v = slope.skin.profile.pitch, purlins[-1]
+    pitch, v = slope.upper.skin.profile.pitch, purlins[-1]
     ribs = [rib for rib in _ribs(on) if leg < rib and rib + pitch < slope.width - leg]
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - ROW, rib + pitch, v + ROW)) for rib in ribs]
     yield f"{slope.name} ridge cap", on.run("ridge cap"), lines.ridge + lines.thickness, spots
@@ -223,7 +223,7 @@ def _rake_over(on: Trimmed, end: float) -> TrimRun:
 
 def _ribs(on: Trimmed) -> list[float]:
     """u of every major rib of a face's sheets, each once, from the left."""
-    profile, frame = on.plan.face.skin.profile, on.plan.face.frame
+    profile, frame = on.plan.face.upper.skin.profile, on.plan.face.frame
     found = set()
     for sheet in on.sheets:
         assert isinstance(sheet.recipe, Sheet)
@@ -269,7 +269,7 @@ def _under_ribs(on: Trimmed, opening: Opening, run: TrimRun) -> Iterator[Point3]
     """On the drip's back leg, in the hollows of the sheets' ribs, where low heads find room."""
     lines, screws = on.lines, on.lines.building.screws
     shelf = opening.sill + opening.height + head_angle(lines.building, opening)
-    profile = on.plan.face.skin.profile
+    profile = on.plan.face.upper.skin.profile
     step = max(1, int(screws.apart // profile.pitch))
     left, right = opening.from_left + INCH, opening.from_left + opening.width - INCH
     half = profile.crown / 2

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from ...envelope.edges import Edge
-from ...envelope.face import Face
+from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import FOAM
 from ...envelope.top_line import TopLine
@@ -14,7 +14,7 @@ from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..trim.trim_lines import TrimLines
-from .cladding import Lay, run
+from .cladding import Lay, columns
 from .ribs import Graph, graphs
 
 DEEP = 25.4
@@ -35,9 +35,9 @@ def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
     fall = (lines.side - lines.crown(face)) * max(0.0, eave.rise)
-    heads, top = TopLine(face.clad[:1:-1]), lines.side - lines.building.sheets.flange
-    for lay in _lays(lines, face):
-        start, end = lay.reach(face.skin.profile)
+    heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - lines.building.sheets.flange
+    for lay in columns(lines.steel, face, face.upper):
+        start, end = lay.reach(face.upper.skin.profile)
         head = min(heads.height(max(start, 0.0)), heads.height(min(end, face.width))) - fall
         yield from _over(lines, face, lay, (head - DEEP, head), top, (0.0, face.width))
 
@@ -45,11 +45,11 @@ def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
 def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
     up to them, in the hollows between the crowns they lie on."""
-    head = max(v for _, v in face.clad)
+    head = face.upper.head
     band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
-    for lay in _lays(lines, face):
+    for lay in columns(lines.steel, face, face.upper):
         yield from _over(lines, face, lay, band, lines.ridge - flange, (rake, face.width - rake))
         for hand, within in (("left", (0.0, leg)), ("right", (face.width - leg, face.width))):
             yield from _hollows(lines, face, lay, band, top, within, hand)
@@ -59,7 +59,7 @@ def _hollows(
     lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2, hand: str
 ) -> Iterator[Part]:
     """Strips over one sheet's cover, up to w = top, where its surface lies deep enough under it."""
-    profile, surface = face.skin.profile, _surface(face)
+    profile, surface = face.upper.skin.profile, _surface(face.upper)
     a, b = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in within)
     low, high = max(0.0, a), min(profile.cover, b)
     if high - low < STUB:
@@ -86,8 +86,8 @@ def _hollows(
 def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Inside closures on the eave trim's top leg, a plug under every major rib of the roof: a rib that the
     building's end cuts has as much of a plug as the eave under it."""
-    profile, flange = face.skin.profile, lines.building.sheets.flange
-    lower, _ = graphs(profile, face.skin.thickness)
+    profile, flange = face.upper.skin.profile, lines.building.sheets.flange
+    lower, _ = graphs(profile, face.upper.skin.thickness)
     inset = INSET * profile.base
     feet = [0.25 * DEEP]
     if face.sides[2].kind is Edge.HIGH_EAVE:
@@ -115,8 +115,8 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
     """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
     of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
-    profile = face.skin.profile
-    lays = _lays(lines, face)
+    profile = face.upper.skin.profile
+    lays = columns(lines.steel, face, face.upper)
     under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
     for lay in lays:
         for rib in range(round(profile.cover / profile.pitch) + 1):
@@ -127,16 +127,9 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
                 yield lay, rib
 
 
-def _lays(lines: TrimLines, face: Face) -> list[Lay]:
-    ends = [u for u, _ in face.clad]
-    plan = lines.steel.run(face)
-    span = (min(ends), max(ends))
-    return run(face.skin.profile, plan, span, (0.0, face.width), face.width / 2)
-
-
 def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:
     """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range."""
-    profile = face.skin.profile
+    profile = face.upper.skin.profile
     a, b = within
     span = (a - lay.rib, b - lay.rib) if lay.hand == "left" else (lay.rib - b, lay.rib - a)
     low, high = max(0.0, span[0]), min(profile.cover, span[1])
@@ -148,7 +141,7 @@ def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, with
 
 def _strip(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, span: Point2, name: str) -> Part:
     """A strip from a sheet's surface up to w = top over a span of its bench."""
-    lower = _within(_surface(face), *span)
+    lower = _within(_surface(face.upper), *span)
     level = ((lower[0][0], grid(top)), (lower[-1][0], grid(top)))
     recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
@@ -157,10 +150,10 @@ def _strip(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, spa
     return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 
-def _surface(face: Face) -> Graph:
+def _surface(region: Region) -> Graph:
     """Top of the sheets over one cover, bench frame: a sheet's own, then its neighbour's overlap leg."""
-    profile = face.skin.profile
-    _, upper = graphs(profile, face.skin.thickness)
+    profile = region.skin.profile
+    _, upper = graphs(profile, region.skin.thickness)
     seam = profile.cover - profile.leg
     own = [p for p in upper if 0.0 <= p[0] < seam - EDGE]
     own.append((grid(seam - EDGE), grid(_at(upper, seam - EDGE))))

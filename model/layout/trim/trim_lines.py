@@ -48,7 +48,7 @@ class TrimLines:
 
     def crown(self, face: Face) -> float:
         """w of the outermost point of a face's sheets."""
-        return outermost(self.building.sheets, face.skin)
+        return max(outermost(self.building.sheets, region.skin) for region in face.regions)
 
     @cached_property
     def gable_crown(self) -> float:
