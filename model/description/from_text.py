@@ -10,10 +10,25 @@ from typing import Any
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
-from .building import Building, DoorRoom, Hand, Opening, Roof, Run, Screws, Sheets, Skin, Slab, Start, Trim
+from .building import (
+    Building,
+    DoorRoom,
+    Hand,
+    Opening,
+    Roof,
+    Run,
+    Screws,
+    Sheets,
+    Skin,
+    Slab,
+    Start,
+    Trim,
+    Wainscot,
+)
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.steel_tables import TRIM_KINDS
+from .keys.tables import WAINSCOT_WALLS
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
@@ -59,6 +74,7 @@ def building_of(draft: Draft, name: str) -> Building:
         address=top["address"] or "",
         date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
+        wainscot=_wainscot(draft),
     )
 
 
@@ -91,6 +107,16 @@ def _skin(draft: Draft, table: str, common: dict[str, Any], colour: str) -> Skin
     return Skin(profile, gauges()[number].galvanised, f"{number} ga", colour)
 
 
+def _wainscot(draft: Draft) -> Wainscot | None:
+    values, sheets = draft.tables["wainscot"], draft.tables["sheets"]
+    if values["height"] is None:
+        return None
+    common = {key: sheets[key] for key in ("profile", "gauge", "thickness")}
+    colour = values["colour"] or draft.tables["trim"]["colour"] or sheets["roof_colour"]
+    skin = _skin(draft, "wainscot", common, colour)
+    return Wainscot(values["height"], WAINSCOT_WALLS[values["walls"]], skin)
+
+
 def _trim(draft: Draft) -> Trim:
     values = draft.tables["trim"]
     return Trim(
@@ -111,8 +137,9 @@ def _trim_gauge(thickness: float, units: Units) -> str:
 
 
 def _slab(draft: Draft) -> Slab:
-    values, sheets = draft.tables["slab"], _sheets(draft)
-    room = max(max(one.profile.height, one.profile.leg) for one in (sheets.sides, sheets.gables))
+    values, sheets, wainscot = draft.tables["slab"], _sheets(draft), _wainscot(draft)
+    skins = (sheets.sides, sheets.gables, *([wainscot.skin] if wainscot else []))
+    room = max(max(one.profile.height, one.profile.leg) for one in skins)
     width = values["ledge_width"] or room + LEDGE_ROOM
     return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
 

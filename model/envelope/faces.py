@@ -23,7 +23,7 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
-    return Face(loop.name, frame, sides, regions_of(building, sides, skin, wall), openings)
+    return Face(loop.name, frame, sides, regions_of(building, loop.name, sides, skin, wall), openings)
 
 
 def _side(shell: Shell, loop: Loop, edge: tuple[int, int]) -> Side:

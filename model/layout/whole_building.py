@@ -20,7 +20,7 @@ from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, st
 from .screws.steel_contact import walls
 from .screws.trim_screws import Trimmed, trim_screws
 from .skin.cladding import Tile, covered, sheet_of, tiles
-from .skin.closures import eave_closures, head_closures, ridge_closures
+from .skin.closures import eave_closures, head_closures, ridge_closures, seam_closures
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
@@ -28,6 +28,7 @@ from .steel.opening_frames import opening_parts
 from .steel.slab import slab
 from .trim.edge_trims import base_runs, corner_runs, eave_runs, rake_runs, ridge_runs
 from .trim.opening_trims import opening_runs
+from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
 
@@ -84,6 +85,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
     for wall in lines.steel.walls:
         yield from opening_runs(lines, wall)
         yield from base_runs(lines, wall)
+        yield from tier_runs(lines, wall)
 
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
@@ -99,6 +101,8 @@ def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
 
 
 def _closures(lines: TrimLines) -> Iterator[Part]:
+    for wall in lines.steel.walls:
+        yield from seam_closures(lines, wall)
     for eave in lines.steel.eaves.values():
         yield from head_closures(lines, lines.steel.named[eave.wall], eave)
     for slope in lines.steel.slopes:
@@ -125,7 +129,7 @@ def _screws(
             building.screws,
             face,
             screw_lines(lines, face, behind),
-            list(edge_walls(face, behind)),
+            list(edge_walls(face, behind, lines.steel.seam)),
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )

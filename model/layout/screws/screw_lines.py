@@ -82,10 +82,10 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
             # The feet of the sheets may hang over a base rail's lower edge.
             foot = lines.foot + HAIR if part.role is Role.BASE_RAIL else low
             span = (max(low, foot) + EDGE, high - EDGE)
-            at = clear_of((low + high) / 2, span, _bars(lines, face, part.role))
-            whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
-            left, _, right, _ = wall.intersection(whole).bounds
-            spans.setdefault(round(at, 3), []).append((left, right))
+            for at in _heights(lines, face, part.role, (low, high), span):
+                whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
+                left, _, right, _ = wall.intersection(whole).bounds
+                spans.setdefault(round(at, 3), []).append((left, right))
     for at, pieces in spans.items():
         left, right = min(pieces)
         for a, b in sorted(pieces)[1:]:
@@ -95,6 +95,15 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
             yield ScrewLine(at, left, right)
             left, right = a, b
         yield ScrewLine(at, left, right)
+
+
+def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
+    """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
+    seam = lines.steel.seam
+    if seam and role is Role.GIRT and (rows := [v for v in seam.rows if flange[0] <= v <= flange[1]]):
+        # Whole sheets that run past a seam's girts are screwed to the lower one.
+        return rows if len(face.regions) > 1 else [v for v in rows if v == seam.rows[0]]
+    return [clear_of(sum(flange) / 2, span, _bars(lines, face, role))]
 
 
 def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:

@@ -25,6 +25,7 @@ from shapely.geometry import LineString, Polygon
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
 from ...envelope.face import Face, Region
+from ...envelope.tiers import Seam
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
@@ -352,9 +353,23 @@ def _top(recipe: Sheet, u: float) -> float:
     return 0.0
 
 
-def edge_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
-    """The upright walls on the face along which sheets end, each with the heights of its first and last
-    screw: of jambs, an inch in from the opening's corners; of corner columns that girts are flush with."""
+Upright = tuple[Point2, Polygon]
+"""An upright wall along which sheets end, with the heights of its first and last screw."""
+
+
+def edge_walls(face: Face, behind: Sequence[Wall], seam: Seam | None) -> Iterator[Upright]:
+    """The uprights of a face, those that run past its seam once for each tier."""
+    for (low, high), wall in _uprights(face, behind):
+        if seam is None or len(face.regions) == 1 or not low < seam.rows[0] < seam.rows[1] < high:
+            yield (low, high), wall
+            continue
+        left, foot, right, head = wall.bounds
+        yield (low, seam.rows[0]), shapely.box(left, foot, right, seam.head)
+        yield (seam.rows[1], high), shapely.box(left, seam.foot, right, head)
+
+
+def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:
+    """Jambs, screwed from an inch in from the opening's corners; corner columns that girts are flush with."""
     for number, opening in enumerate(face.openings, 1):
         span = (opening.sill + INCH, opening.sill + opening.height - INCH)
         for part, wall in behind:

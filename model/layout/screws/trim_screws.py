@@ -23,6 +23,7 @@ from ...envelope.skin_lines import head_angle
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
+from ..trim.tier_trims import corner_leg
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .room import pans
@@ -134,11 +135,9 @@ def _on_wall(on: Trimmed) -> Iterator[Wanted]:
 def _corners(on: Trimmed) -> Iterator[Wanted]:
     """In each corner leg on a wall, one at every framing line that reaches it below the trim's head."""
     lines, face = on.lines, on.plan.face
-    legs = lines.profile("corner")
     for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
-        covers = face.beside(hand).covers
-        seat = (lines.crown(face) if covers else lines.side) + lines.thickness
-        edge = legs.in_plane - lines.side if covers else legs.out_of_plane - lines.gable_crown
+        leg = corner_leg(lines, face, hand)
+        seat, edge = leg.inner + lines.thickness, leg.reach
         eave = lines.steel.eaves.get(face.name) or lines.steel.eave_beside(face, hand)
         top = lines.steel.strut_foot(eave) if eave else face.upper.head
         corner = face.frame.point((end, 0.0, 0.0))

@@ -14,7 +14,7 @@ from ...description.building import Building
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.shell import Shell
-from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
+from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost, wall_skins
 from ...place import Point3
 
 WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
@@ -53,7 +53,7 @@ class TrimLines:
     @cached_property
     def gable_crown(self) -> float:
         """w of the outermost point of the gables' sheets."""
-        return outermost(self.building.sheets, self.building.sheets.gables)
+        return max(outermost(self.building.sheets, skin) for skin in wall_skins(self.building, gables=True))
 
     @cached_property
     def roof_crown(self) -> float:
@@ -69,12 +69,18 @@ class TrimLines:
     @cached_property
     def side(self) -> float:
         """w of the corner trim's inner face on a side wall: clear of the gable sheets' overrun."""
-        return corner_trim(self.building.sheets)
+        return corner_trim(self.building)
 
     @cached_property
     def eave(self) -> float:
         """w of the eave trim's inner face on a side wall."""
         return self.side + self.lap_room
+
+    @cached_property
+    def seam(self) -> float:
+        """w of a tier trim's front leg, inside: over the corner trim, the same on all walls, so that two meet
+        at a corner."""
+        return max(self.side, self.gable_crown) + self.lap_room
 
     @cached_property
     def gable(self) -> float:
