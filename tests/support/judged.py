@@ -17,7 +17,7 @@ from ribwright.findings import Code, words
 from ribwright.order.buying.order_list import buying_on, order
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.json import json_text
-from ribwright.order.written.order_text import order_csv
+from ribwright.order.written.order_csv import order_csv
 from ribwright.pieces import Model
 from ribwright.raising import Raised, raise_building
 from ribwright.solids.properties import is_valid
