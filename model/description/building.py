@@ -75,6 +75,15 @@ class Sheets:
 
 
 @dataclass(frozen=True, slots=True)
+class Wainscot:
+    """Sheets of their own on the foot of walls. height: from the top of the slab to the seam (mm)."""
+
+    height: float
+    walls: tuple[Wall, ...]
+    skin: Skin
+
+
+@dataclass(frozen=True, slots=True)
 class Slab:
     """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
@@ -154,8 +163,8 @@ class Building:
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
-    centre plane, or an end. runs: by the faces' names; None where none was said. address, date: of the
-    job, as typed; "" for none.
+    centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
+    walls have one tier. address, date: of the job, as typed; "" for none.
     """
 
     name: str
@@ -178,3 +187,4 @@ class Building:
     openings: tuple[Opening, ...]
     address: str = ""
     date: str = ""
+    wainscot: Wainscot | None = None

@@ -120,7 +120,7 @@ def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
     """Up the ends of a wall's open bays: over the sheets' edge, and back past the upright to the column."""
     t, steel = lines.thickness, lines.steel
     deep = steel.setback or lines.building.framing.jamb.width
-    leg = lines.profile("corner").out_of_plane - lines.side
+    leg = lines.end_leg
     line = ((leg, lines.side), (0.0, lines.side), (0.0, -deep))
     for number, (u, into) in enumerate(wall.gap_ends(), 1):
         frame = wall.frame @ Place((u, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
