@@ -58,10 +58,11 @@ class Sheets:
     """The sheets (mm).
 
     sides, gables, roof: which cover the side walls, the gables and the slopes. overhang: of the roof past
-    the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope.
-    foot_gap: under the feet of wall sheets. cut_clearance: between an opening and the edge of the sheet
-    cut around it. flange: thickness of the trim flanges that lie between framing and sheet; it sets the
-    sheet plane off the steel line.
+    the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
+    give or take half a step. step: of the lengths that sheets come in; 0: any. foot_gap: under the feet of
+    wall sheets. cut_clearance: between an opening and the edge of the sheet cut around it. flange:
+    thickness of the trim flanges that lie between framing and sheet; it sets the sheet plane off the
+    steel line.
     """
 
     sides: Skin
@@ -69,6 +70,7 @@ class Sheets:
     roof: Skin
     overhang: float
     ridge_gap: float
+    step: float
     foot_gap: float
     cut_clearance: float
     flange: float

@@ -12,6 +12,7 @@ from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
 from .face import HAIR, Region, Side
+from .lengths import fitted_slope, fitted_wall
 from .skin_lines import HEAD_CLEARANCE, foot, outermost
 from .tiers import LOWER, seam_of, tiered
 from .top_line import crossed
@@ -21,13 +22,15 @@ def regions_of(
     building: Building, name: str, sides: tuple[Side, ...], skin: Skin, wall: bool, gaps: tuple[Point2, ...]
 ) -> tuple[Region, ...]:
     """The regions of a face, from its foot up. gaps: open stretches; they stop short of one at an end."""
-    outline, seam = _outline(building, sides, skin, wall, gaps), seam_of(building)
+    outline, seam, step = _outline(building, sides, skin, wall, gaps), seam_of(building), building.sheets.step
+    if not wall:
+        return (Region("", skin, fitted_slope(outline, step, sides[2])),)
     if seam is None or building.wainscot is None or not tiered(building, name):
-        return (Region("", skin, outline),)
+        return (Region("", skin, fitted_wall(outline, step)),)
     lower = building.wainscot.skin
     return (
         Region(LOWER, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)),
-        Region("", skin, _above(outline, seam.foot)),
+        Region("", skin, fitted_wall(_above(outline, seam.foot), step)),
     )
 
 

@@ -202,9 +202,11 @@ def in_turn(walls: Sequence[Face]) -> list[Face]:
 class Rake:
     """One rake of a gable: its foot (u, v), its length, and how it climbs; side is 1 to the right, -1 to the
     left. head: normal (u, v) of the plane that halves it from the next one; None where it runs out over a
-    high eave. name: which it is of the gable's, "left" for one that falls to the left."""
+    high eave. name: which it is of the gable's, "left" for one that falls to the left. slope: the name of the
+    roof's face along it."""
 
     name: str
+    slope: str
     foot: Point2
     length: float
     cos: float
@@ -217,8 +219,12 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
     """The rakes of a gable, those that climb to the right first, each from its wall's end on."""
     raking = gable.raking
     points = (raking[0][0], *(end for _, end in raking)) if raking else ()
+    slopes = [side.other for side in reversed(gable.named(Edge.RAKE))]
     found: list[Rake] = []
-    for hand, side, line in (("left", 1.0, points), ("right", -1.0, points[::-1])):
+    for hand, side, line, along in (
+        ("left", 1.0, points, slopes),
+        ("right", -1.0, points[::-1], slopes[::-1]),
+    ):
         for number, (foot, head) in enumerate(pairwise(line)):
             if head[1] <= foot[1]:
                 break
@@ -227,7 +233,7 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
             normal = None if after is None else _halving(up, way(head, after))
             name = hand if number == 0 else f"{hand} {number + 1}"
             length = hypot(head[0] - foot[0], head[1] - foot[1])
-            found.append(Rake(name, foot, length, side * up[0], up[1], side, normal))
+            found.append(Rake(name, along[number], foot, length, side * up[0], up[1], side, normal))
     return tuple(found)
 
 

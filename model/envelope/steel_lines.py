@@ -189,7 +189,7 @@ class SteelLines(RoofLines):
 
         That one keeps clear of its neighbour on the other slope, whose lower side leans towards it.
         """
-        framing, sheets = self.building.framing, self.building.sheets
+        framing = self.building.framing
         half, length = framing.purlin.width / 2, self.slope_length(slope)
         first = framing.eave_strut.width / 2
         head = slope.sides[2]
@@ -197,7 +197,7 @@ class SteelLines(RoofLines):
             last = length - first
             return _between(first, last, framing.purlin_spacing, last - 2 * half)
         lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
-        last = length - max(sheets.ridge_gap + RIDGE_LINE, lean)
+        last = min(slope.upper.head - RIDGE_LINE, length - lean)
         return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
 
     def slope_length(self, slope: Face) -> float:

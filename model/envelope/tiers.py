@@ -12,7 +12,8 @@ from itertools import pairwise
 from ..catalog.sections import SectionShape
 from ..description.building import Building
 from ..place import Point2
-from .skin_lines import HEAD_CLEARANCE, PAST_BEND, SCREW_EDGE, SHELF_FALL, lap_room
+from .lengths import stepped_down
+from .skin_lines import HEAD_CLEARANCE, PAST_BEND, SCREW_EDGE, SHELF_FALL, foot, lap_room
 
 SEAM_ROW = 19.05
 """mm; from a sheet's end at a seam to the middle of its row of screws (3/4 in)."""
@@ -49,7 +50,8 @@ def seam_of(building: Building) -> Seam | None:
     if building.wainscot is None:
         return None
     shelf = building.wainscot.height
-    head = shelf - SHELF_FALL - HEAD_CLEARANCE
+    low = foot(building)
+    head = low + stepped_down(shelf - SHELF_FALL - HEAD_CLEARANCE - low, building.sheets.step)
     return Seam(shelf, head, shelf + lap_room(building) + OVER_SHELF)
 
 

@@ -142,6 +142,13 @@ SHEETS = Table(
             "1 in",
             metric="25 mm",
         ),
+        Key(
+            "step",
+            Length("0 in", "1 in"),
+            "of the lengths that sheets come in; 0: any. The ridge gap gives or takes half of it",
+            "1/2 in",
+            metric="5 mm",
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",

@@ -203,7 +203,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
         x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
         past = lines.building.sheets.overhang / rake.cos
-        end = Plane((0.0, 0.0, rake.length + past), ALONG)
+        end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head), ALONG)
         if rake.head:
             across, up = rake.head
             normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)
