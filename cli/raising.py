@@ -75,6 +75,7 @@ def raise_(
 
     with _all_kept(), progress_bar(stages=verbose) as progress:
         from ..choosing import chosen
+        from ..layout.detailing import detailed
         from ..outputs import write_outputs
         from ..raising import raise_building
 
@@ -90,6 +91,8 @@ def raise_(
     click.echo(CAUTION)
     found = in_order((*raised.findings, *written.audit.findings))
     say(found, building.units, most=SHOWN)
+    if file and (notes := len(detailed(building))):
+        click.echo(f"Notes of a detailer, said by `ribwright check`: {notes}.")
     return FINDINGS if any(finding.fault for finding in found) else DONE
 
 
