@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-from ...envelope.face import Face
+from ...envelope.face import HAIR, Face
 from ...findings import Code, Finding
 from ...units import INCH
 from ..trim.trim_lines import TrimLines
@@ -31,7 +31,7 @@ def _beyond(
     lines: TrimLines, faces: list[Face] | tuple[Face, ...], depth: float, code: Code
 ) -> Iterator[Finding]:
     found = {face.name: _span(lines, face) for face in faces}
-    far = {name: span for name, span in found.items() if span > usual(depth)}
+    far = {name: span for name, span in found.items() if span > usual(depth) + HAIR}
     if far:
         yield Finding(code, tuple(far), (), None, max(far.values()), usual(depth), "length")
 
