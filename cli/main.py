@@ -20,6 +20,7 @@ from ..errors import RibwrightError
 from ..printable import printable
 from .audit import audit
 from .check import check
+from .many import many
 from .new import new
 from .order import order
 from .picture import picture
@@ -46,7 +47,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, picture):
+for command in (new, check, raise_, audit, schedule, order, many, picture):
     ribwright.add_command(command)
 
 

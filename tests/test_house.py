@@ -32,17 +32,20 @@ STANDS_ON: dict[str, set[str]] = {
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
+    "book": GROUND
+    | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
-    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
+    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs", "book"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
-ON_REQUEST = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}  # for a format each
+FORMATS = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}
+ON_REQUEST = {*FORMATS, "distributed"}  # for a format each, and for a cluster
 EVERYWHERE_LATE |= ON_REQUEST
-# Pictures and formats: modules that are themselves imported only when asked for.
-MAY_LOAD = {"vtkmodules": {"show"}, **{name: {"exchange"} for name in ON_REQUEST}}
+# Pictures, formats, a cluster: modules that are themselves imported only when asked for.
+MAY_LOAD = {"vtkmodules": {"show"}, "distributed": {"book"}, **{name: {"exchange"} for name in FORMATS}}
 
 
 def modules() -> list[tuple[str, Path]]:
