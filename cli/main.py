@@ -26,6 +26,7 @@ from .picture import picture
 from .raising import raise_
 from .schedule import schedule
 from .status import DONE, STOPPED, WRONG_INPUT
+from .steps import steps
 from .stopping import was_stopped
 
 COMPLETE = "_RIBWRIGHT_COMPLETE"
@@ -46,7 +47,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, picture):
+for command in (new, check, raise_, audit, schedule, order, steps, picture):
     ribwright.add_command(command)
 
 

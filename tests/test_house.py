@@ -27,13 +27,25 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
+    "steps": GROUND | {"measure"},
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
     "cli": GROUND
-    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
+    | {
+        "description",
+        "intake",
+        "layout",
+        "order",
+        "audit",
+        "exchange",
+        "show",
+        "raising",
+        "outputs",
+        "steps",
+    },
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 

@@ -11,13 +11,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ...measure.faces import Vectors
-from ...measure.laps import CladPlane, LaidSheet
-from ...measure.standing import standing_corners
-from ...pieces import Model
-from ...place import dot
-from ...roles import Role
-from ...terms import Asked
+from ..pieces import Model, Piece
+from ..place import dot
+from ..roles import Role
+from ..terms import Asked
+from .faces import Vectors
+from .laps import CladPlane, LaidSheet
+from .standing import standing_corners
 
 STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN, Role.RAKE_ANGLE)
 """What reaches from corner to corner of the steel."""
@@ -35,7 +35,8 @@ class PlacedSheet:
     column that an opening divides, else "". rib, edge: the running distances of its overlap rib's middle
     and of its leading edge; rib is None for a sheet that has none. overlap: the side of its overlap leg,
     seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
-    the one before is lifted to slip it under.
+    the one before is lifted to slip it under. half: "left" or "right" of the centre line, for a run from
+    there. piece: the sheet itself.
     """
 
     number: int
@@ -47,6 +48,8 @@ class PlacedSheet:
     head_up: bool
     foot: float
     lift: bool
+    half: str
+    piece: Piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +99,7 @@ class _Run:
 def face_plans(
     model: Model, planes: Sequence[CladPlane], placed: Mapping[str, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
-    """A plan for each plane of sheets. placed: (mark, head up) of each piece by its name."""
+    """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its name."""
     steel = [standing_corners(piece) for piece in model.pieces if piece.role in STEEL]
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
@@ -153,6 +156,8 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
                 head_up,
                 foot - lowest,
                 lift,
+                way if run.start == "centre" else "",
+                sheet.piece,
             )
 
 
