@@ -27,6 +27,7 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
+    "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
