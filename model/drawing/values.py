@@ -7,7 +7,6 @@ scale; on a `Page` they are those of the paper, from its lower left corner. What
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -81,7 +80,7 @@ class RunningDimension:
     """Distances of points from one zero along `turn` (degrees), hooked once, as a tape reads them.
 
     at: a point that the row of texts begins at, off the points; the texts stand across the run.
-    points, texts: as many of each.
+    points, texts: as many of each. hooked: whether the zero itself is in sight.
     """
 
     zero: Point2
@@ -89,6 +88,7 @@ class RunningDimension:
     texts: tuple[str, ...]
     at: Point2
     turn: float = 0.0
+    hooked: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,9 +162,7 @@ class Page:
     views: tuple[View, ...] = ()
     shapes: tuple[Shape, ...] = ()
 
-    def drawn(self) -> Iterator[tuple[View, Shape]]:
-        """Every shape with the view it belongs to; the paper itself is a view in full size, drawn last."""
-        own = View("", FULL, (0.0, 0.0), self.shapes)
-        for view in (*self.views, own):
-            for shape in view.shapes:
-                yield view, shape
+    @property
+    def layers(self) -> tuple[View, ...]:
+        """The views, and then the paper itself as one in full size."""
+        return (*self.views, View("", FULL, (0.0, 0.0), self.shapes))

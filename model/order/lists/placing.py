@@ -31,13 +31,14 @@ OTHER = {"left": "right", "right": "left"}
 class PlacedSheet:
     """One sheet as it is laid (mm).
 
-    number: in the order of laying; the pieces of one column share it. part: "header" or "sill" of a
+    name: the piece's. number: in the order of laying; the pieces of one column share it. part: "header" or "sill" of a
     column that an opening divides, else "". rib, edge: the running distances of its overlap rib's middle
     and of its leading edge; rib is None for a sheet that has none. overlap: the side of its overlap leg,
     seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
     the one before is lifted to slip it under.
     """
 
+    name: str
     number: int
     part: str
     mark: str
@@ -52,12 +53,19 @@ class PlacedSheet:
 @dataclass(frozen=True, slots=True)
 class FacePlan:
     """The sheets of a face in the order of laying. start: "left", "right" or "centre"; first: the half
-    that is laid first, of a run from the centre."""
+    that is laid first, of a run from the centre. corners: the steel's, along the plane (mm)."""
 
     face: str
     start: str
     first: str
     sheets: tuple[PlacedSheet, ...]
+    corners: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def zero(self) -> float:
+        """Where distances are read from, along the plane (mm)."""
+        low, high = self.corners
+        return {"left": low, "right": high}.get(self.start, (low + high) / 2)
 
     @property
     def said(self) -> str:
@@ -101,7 +109,9 @@ def face_plans(
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
         run = _run(model, plane, corners)
-        yield FacePlan(plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)))
+        yield FacePlan(
+            plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)), (run.low, run.high)
+        )
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:
@@ -144,6 +154,7 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
             mark, head_up = placed.get(sheet.piece.name, (sheet.piece.mark, True))
             raised = foot - lowest > RAISED
             yield PlacedSheet(
+                sheet.piece.name,
                 number,
                 "header" if raised else "sill" if place < len(column) - 1 else "",
                 mark,
