@@ -63,9 +63,9 @@ def _foot(point: Point2, at: Point2, way: Point2) -> Point2:
 
 
 def readable(turn: float) -> float:
-    """A direction of reading from below or from the right: above -90 up to 90 degrees."""
-    turned = (turn + 90.0) % 180.0 - 90.0
-    return 90.0 if turned == -90.0 else turned
+    """A direction of reading from below or from the right: above -89 up to 91 degrees, so that what is
+    all but upright reads from the right either way."""
+    return (turn + 89.0) % 180.0 - 89.0
 
 
 def dimension(one: Dimension, view: View, style: Style) -> Drawn:
