@@ -28,7 +28,9 @@ STANDS_ON: dict[str, set[str]] = {
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
     "steps": GROUND | {"measure"},
-    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
+    "drawing": GROUND,
+    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
+    "papers": GROUND | {"measure", "order", "drawing"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
@@ -52,9 +54,10 @@ STANDS_ON: dict[str, set[str]] = {
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
 ON_REQUEST = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}  # for a format each
-EVERYWHERE_LATE |= ON_REQUEST
+EVERYWHERE_LATE |= ON_REQUEST | {"reportlab"}
 # Pictures and formats: modules that are themselves imported only when asked for.
 MAY_LOAD = {"vtkmodules": {"show"}, **{name: {"exchange"} for name in ON_REQUEST}}
+MAY_LOAD |= {"reportlab": {"drawing"}, "ezdxf": {"exchange", "drawing"}}
 
 
 def modules() -> list[tuple[str, Path]]:
@@ -191,7 +194,7 @@ def test_the_top_level_holds_what_the_card_says() -> None:
     assert {name for name in top - card if not name.startswith(".")} == set()
 
 
-HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy", *ON_REQUEST)
+HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy", "reportlab", *ON_REQUEST)
 LIGHT_RUNS = {
     "help": (["--help"], 0),
     "version": (["--version"], 0),

@@ -51,16 +51,28 @@ class PlacedSheet:
     half: str
     piece: Piece
 
+    @property
+    def name(self) -> str:
+        """The piece's."""
+        return self.piece.name
+
 
 @dataclass(frozen=True, slots=True)
 class FacePlan:
     """The sheets of a face in the order of laying. start: "left", "right" or "centre"; first: the half
-    that is laid first, of a run from the centre."""
+    that is laid first, of a run from the centre. corners: the steel's, along the plane (mm)."""
 
     face: str
     start: str
     first: str
     sheets: tuple[PlacedSheet, ...]
+    corners: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def zero(self) -> float:
+        """Where distances are read from, along the plane (mm)."""
+        low, high = self.corners
+        return {"left": low, "right": high}.get(self.start, (low + high) / 2)
 
     @property
     def said(self) -> str:
@@ -104,7 +116,9 @@ def face_plans(
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
         run = _run(model, plane, corners)
-        yield FacePlan(plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)))
+        yield FacePlan(
+            plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)), (run.low, run.high)
+        )
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:

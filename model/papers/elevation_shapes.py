@@ -1,0 +1,284 @@
+"""The shapes of an elevation in the plane of its sheets: outlines, steel, screws, distances, marks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from math import atan2, degrees, hypot
+
+import shapely
+from shapely.geometry import LineString, Polygon
+
+from ..drawing.dimensions import along, direction, readable
+from ..drawing.pens import Pen, Size
+from ..drawing.values import Line, Polyline, RunningDimension, Shape, Text
+from ..measure.laps import CladPlane
+from ..measure.member import measure_member
+from ..measure.placing import FacePlan
+from ..pieces import Piece
+from ..place import Point2
+from ..roles import list_of
+from .elevation_parts import (
+    Opening,
+    ScrewLine,
+    middle_line,
+    near,
+    openings,
+    screw_lines,
+    steel_behind,
+)
+from .job import Job
+from .labels import Labels
+from .seen import flats_of, lines_in, sheet_flats, visible
+
+TOGETHER = 60.0
+"""mm; steel so near a screw line is not drawn beside it."""
+EDGE_ON = 0.93
+"""Of a slope's trims only what lies in it is drawn: its ridge cap's other leg belongs to the other slope."""
+SAME = 1.0
+"""mm; places nearer than this are one."""
+REACH = 1e6
+"""mm; longer than any sheet."""
+MOSTLY = 0.8
+"""Share of a trim's length in which it must lie in the plane to be marked there."""
+NEAR = 250.0
+"""mm about an opening in which trims are its own."""
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+@dataclass(frozen=True, eq=False)
+class Face:
+    """A plane of sheets with all that its elevation shows, found once."""
+
+    plane: CladPlane
+    plan: FacePlan
+    seen: tuple[tuple[Piece, shapely.Geometry], ...]
+    steel: tuple[tuple[Piece, tuple[Point2, Point2]], ...]
+    screws: tuple[ScrewLine, ...]
+    openings: tuple[Opening, ...]
+
+    @property
+    def bounds(self) -> tuple[float, float, float, float]:
+        """Of all that is seen: left, low, right, high (mm)."""
+        left, low, right, high = shapely.union_all([area for _, area in self.seen]).bounds
+        return left, low, right, high
+
+    @property
+    def foot(self) -> float:
+        """The lowest foot of its sheets."""
+        return float(self.plane.outline.bounds[1])
+
+
+def face_of(one: Job, plane: CladPlane, plan: FacePlan) -> Face:
+    """What the elevation of a plane shows."""
+    facing = EDGE_ON if plane.sloped else 0.05
+    flats = list(sheet_flats(plane))
+    for piece in near(plane, one.model.pieces, ("trims", "openings")):
+        flats += flats_of(plane.frame, piece, facing)
+    lines = tuple(screw_lines(one, plane))
+    return Face(
+        plane,
+        plan,
+        tuple(visible(flats)),
+        tuple((piece, middle_line(plane, piece)) for piece in steel_behind(plane, one.model.pieces)),
+        lines,
+        tuple(openings(one, plane)),
+    )
+
+
+def drawn_lines(face: Face, window: Polygon) -> Iterator[Shape]:
+    """Outlines of what is seen, steel behind as dashed middle lines, screw lines as chains."""
+    for _, line in face.steel:
+        if not any(_beside(line, screws) for screws in face.screws):
+            yield from (Polyline(part, Pen.HIDDEN, False) for part in lines_in(LineString(line), window))
+    for screws in face.screws:
+        line = LineString([(screws.start, screws.v), (screws.end, screws.v)]).intersection(face.plane.outline)
+        yield from (Polyline(part, Pen.CENTRE, False) for part in lines_in(line, window))
+    for piece, area in face.seen:
+        pen = Pen.OUTLINE if list_of(piece.role) == "sheets" else Pen.THIN
+        yield from (Polyline(part, pen, False) for part in lines_in(area.boundary.simplify(0.02), window))
+
+
+def _beside(line: tuple[Point2, Point2], screws: ScrewLine) -> bool:
+    return all(abs(point[1] - screws.v) < TOGETHER for point in line)
+
+
+def rib_row(one: Job, face: Face, window: Polygon, at: float) -> Iterator[RunningDimension]:
+    """Where overlap ribs stand, and the steel corners; at: v of the row."""
+    plan = face.plan
+    stations = [Station(u, face.foot, abs(u - plan.zero)) for u in plan.corners]
+    yield from _row(one, face, [*_stations(face, edge=False), *stations], window, at)
+
+
+def edge_row(one: Job, face: Face, window: Polygon, at: float) -> Iterator[RunningDimension]:
+    """Where leading edges stand; at: v of the row."""
+    yield from _row(one, face, list(_stations(face, edge=True)), window, at)
+
+
+@dataclass(frozen=True, slots=True)
+class Station:
+    """A place of a row: where it is in the plane, and how far from the zero of its run (mm)."""
+
+    u: float
+    v: float
+    away: float
+
+
+def _row(
+    one: Job, face: Face, stations: Sequence[Station], window: Polygon, at: float
+) -> Iterator[RunningDimension]:
+    """A row of what lies in a window; at: v of its texts."""
+    left, low, right, high = window.bounds
+    zero, edge = face.plan.zero, low if at < low else high
+    hooked = left - 1 <= zero <= right + 1
+    found: dict[float, Station] = {}
+    for one_station in stations:
+        if left - 1 <= one_station.u <= right + 1 and not (hooked and one_station.away < SAME):
+            found.setdefault(round(one_station.u), one_station)
+    shown = [found[u] for u in sorted(found)]
+    if shown:
+        points = tuple((station.u, station.v) for station in shown)
+        texts = tuple(one.length(station.away) for station in shown)
+        yield RunningDimension((zero, edge), points, texts, (left, at), 0.0, hooked)
+
+
+def _stations(face: Face, *, edge: bool) -> Iterator[Station]:
+    """Each sheet's leading edge at its head, or overlap rib at its foot; sheets over an opening last."""
+    by_name = {sheet.piece.name: sheet for sheet in face.plane.sheets}
+    for placed in sorted(face.plan.sheets, key=lambda sheet: (sheet.part == "header") != edge):
+        away = placed.edge if edge else placed.rib
+        if away is None:
+            continue
+        outline, zero = by_name[placed.name].outline, face.plan.zero
+        left, _, right, _ = (float(bound) for bound in outline.bounds)
+        u = min((zero + away, zero - away), key=lambda place: abs(place - (left + right) / 2))
+        inside = u + (0.5 if u < (left + right) / 2 else -0.5)
+        upright = outline.intersection(LineString([(inside, -REACH), (inside, REACH)]))
+        yield Station(u, float(upright.bounds[3 if edge else 1]), away)
+
+
+def height_row(one: Job, face: Face, window: Polygon, at: float) -> RunningDimension | None:
+    """Heights of the screw lines above the sheets' feet; at: u of the row."""
+    lines = [line for line in face.screws if line.v > face.foot]
+    if not lines:
+        return None
+    left = window.bounds[0]
+    points = tuple((left, line.v) for line in lines)
+    texts = tuple(one.length(line.v - face.foot) for line in lines)
+    return RunningDimension((left, face.foot), points, texts, (at, face.foot), 90.0)
+
+
+def opening_letters(face: Face) -> list[tuple[str, Opening]]:
+    """Openings with the letter that each has on the drawing."""
+    return [(LETTERS[i % 26] * (1 + i // 26), opening) for i, opening in enumerate(face.openings)]
+
+
+def letters(face: Face, labels: Labels, window: Polygon) -> Iterator[Text]:
+    """The letter of each opening, in its middle."""
+    for letter, opening in opening_letters(face):
+        u, v = (opening.left + opening.right) / 2, (opening.low + opening.high) / 2
+        if window.bounds[0] < u < window.bounds[2]:
+            text = labels.place([Text((u, v), letter, Size.LARGE, "middle", 0.0, True)])
+            if text:
+                yield text
+
+
+def sheet_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | str]:
+    """Each sheet's mark and its number in the order of laying; as plain words where it has no room."""
+    placed = {sheet.name: sheet for sheet in face.plan.sheets}
+    for piece, area in face.seen:
+        sheet, shown = placed.get(piece.name), area.intersection(window)
+        if sheet is None or shown.is_empty or not window.contains(area.centroid):
+            continue
+        mark, number = f"{sheet.mark}{'' if sheet.head_up else '↓'}", f"#{sheet.number}"
+        for pair in _pairs(shown, (mark, number), labels.view.scale.ratio):
+            if placed_pair := labels.place_all(pair, shown):
+                yield from placed_pair
+                break
+        else:
+            yield f"{mark} {number}"
+
+
+def _pairs(area: shapely.Geometry, said: tuple[str, str], ratio: float) -> Iterator[tuple[Text, ...]]:
+    """Ways to stand in an area: in two lines, in one that goes up, the mark alone."""
+    left, low, right, high = area.bounds
+    shares = (0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9)
+    spots = [(left + a * (right - left), low + s * (high - low)) for s in shares for a in (0.5, 0.42, 0.58)]
+    mark, number = said
+    for x, y in spots:
+        second = Text((x, y - 5.4 * ratio), number, Size.SMALL, "middle", 0.0, True)
+        yield Text((x, y), mark, Size.PLAIN, "middle", 0.0, True), second
+    for x, y in spots:
+        yield (Text((x + 1.5 * ratio, y), f"{mark} {number}", Size.PLAIN, "middle", 90.0, True),)
+    for x, y in spots:
+        yield (Text((x, y), mark, Size.PLAIN, "middle", 0.0, True),)
+        yield (Text((x + 1.5 * ratio, y), mark, Size.PLAIN, "middle", 90.0, True),)
+
+
+def trim_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | str]:
+    """Each trim's mark beside it, inside the face or the opening it belongs to; as plain words where it has
+    no room. Trims that are seen from an end have their mark on another elevation."""
+    for piece, area in face.seen:
+        if list_of(piece.role) != "trims" or not window.contains(area.centroid):
+            continue
+        (ax, ay), (bx, by) = ends = middle_line(face.plane, piece)
+        if hypot(bx - ax, by - ay) < MOSTLY * measure_member(piece.solid).length:
+            continue
+        text = labels.place(_beside_trim(piece.mark, ends, labels.view.scale.ratio, _toward(face, ends)))
+        yield text or piece.mark
+
+
+def _toward(face: Face, ends: tuple[Point2, Point2]) -> Point2:
+    """Which way a trim's mark stands off it: to the middle of its opening, else of the face."""
+    x, y = (ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2
+    for opening in face.openings:
+        if opening.left - NEAR < x < opening.right + NEAR and opening.low - NEAR < y < opening.high + NEAR:
+            return (opening.left + opening.right) / 2, (opening.low + opening.high) / 2
+    left, low, right, high = face.plane.outline.bounds
+    return (left + right) / 2, (low + high) / 2
+
+
+def _beside_trim(mark: str, ends: tuple[Point2, Point2], ratio: float, middle: Point2) -> Iterator[Text]:
+    (ax, ay), (bx, by) = ends
+    angle = readable(degrees(atan2(by - ay, bx - ax)))
+    way = direction(angle)
+    off = (-way[1], way[0])
+    inward = 1.0 if (middle[0] - ax) * off[0] + (middle[1] - ay) * off[1] > 0 else -1.0
+    for away in (2.2, 5.0, 8.0, -2.2):
+        for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
+            spot = (ax + share * (bx - ax), ay + share * (by - ay))
+            lift = (inward * away - (3.1 if inward * away < 0 else 0.0)) * ratio
+            at = along(spot, off, lift)
+            yield Text(at, mark, Size.PLAIN, "middle", angle, True)
+
+
+def start_arrows(face: Face, labels: Labels, window: Polygon) -> Iterator[Shape]:
+    """Where the run starts and which way it goes."""
+    ratio, zero, plan = labels.view.scale.ratio, face.plan.zero, face.plan
+    ways = {"left": (1,), "right": (-1,)}.get(plan.start, (-1, 1))
+    for sign in ways:
+        if not window.bounds[0] - 1 <= zero <= window.bounds[2] + 1:
+            continue
+        first = plan.start != "centre" or (sign < 0) == (plan.first == "left")
+        said = "start" if first else "then"
+        tries = (
+            Text((zero + sign * 18 * ratio, face.foot + up * ratio), said, Size.SMALL, "middle", 0.0, True)
+            for up in (14.0, 20.0, 26.0, 8.0, 34.0, 42.0)
+        )
+        text = labels.place(tries)
+        if text:
+            yield text
+            yield from _arrow((zero, text.at[1] + 1.5 * ratio), sign, ratio)
+
+
+def _arrow(at: Point2, sign: int, ratio: float) -> Iterator[Shape]:
+    tip = (at[0] + sign * 11.5 * ratio, at[1])
+    back = tip[0] - sign * 3.0 * ratio
+    yield Line(at, (back, at[1]), Pen.OUTLINE)
+    yield Polyline((tip, (back, at[1] + ratio), (back, at[1] - ratio)), None, True, "#000000")
+
+
+def window_of(bounds: Iterable[float]) -> Polygon:
+    """A rectangle."""
+    left, low, right, high = bounds
+    return shapely.box(left, low, right, high)
