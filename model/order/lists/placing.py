@@ -34,8 +34,8 @@ class PlacedSheet:
     name: the piece's. number: in the order of laying; the pieces of one column share it. part: "header" or
     "sill" of a column that an opening divides, else "". rib, edge: the running distances of its overlap
     rib's middle and of its leading edge; rib is None for a sheet that has none. overlap: the side of its
-    overlap leg, seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
-    the one before is lifted to slip it under.
+    overlap leg, seen from outside. foot: of its foot above the lowest of the face. lift: whether the
+    overlap leg of the one before is lifted to slip it under.
     """
 
     name: str
