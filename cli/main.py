@@ -22,6 +22,7 @@ from .audit import audit
 from .check import check
 from .new import new
 from .order import order
+from .papers import papers
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
@@ -47,7 +48,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, steps, picture):
+for command in (new, check, raise_, audit, schedule, order, steps, papers, picture):
     ribwright.add_command(command)
 
 

@@ -30,24 +30,14 @@ STANDS_ON: dict[str, set[str]] = {
     "steps": GROUND | {"measure"},
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
-    "papers": GROUND | {"measure", "order", "drawing"},
+    "papers": GROUND | {"measure", "order", "drawing", "exchange"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
     "cli": GROUND
-    | {
-        "description",
-        "intake",
-        "layout",
-        "order",
-        "audit",
-        "exchange",
-        "show",
-        "raising",
-        "outputs",
-        "steps",
-    },
+    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"}
+    | {"steps", "drawing", "papers"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 

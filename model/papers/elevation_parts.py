@@ -7,10 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import shapely
 
 from ..measure.laps import CladPlane
 from ..pieces import Piece
-from ..place import dot
+from ..place import Place, Point2, dot
 from ..roles import Role, list_of
 from .job import Job
 from .seen import box_in, in_plane
@@ -19,6 +20,8 @@ BEFORE, BEHIND = 260.0, 420.0
 """mm before and behind a plane in which trims, fillings and steel belong to it."""
 AROUND = 400.0
 """mm about the sheets in which they do."""
+SPILL = 20.0
+"""mm past the sheets' ends in which the middle of steel must lie that is a plane's own."""
 LEVEL = 1.0
 """mm; screws nearer than this in height are one line."""
 FEWEST = 4
@@ -51,9 +54,13 @@ def near(plane: CladPlane, pieces: Sequence[Piece], lists: Sequence[str]) -> Ite
 
 def steel_behind(plane: CladPlane, pieces: Sequence[Piece]) -> Iterator[Piece]:
     """The steel that backs a plane, or stands close behind it."""
+    reached = shapely.box(*plane.outline.bounds).buffer(SPILL)
     for piece in near(plane, pieces, ("members",)):
         least, most = box_in(plane.frame, piece)
-        if piece.role in BACKING and least[2] > -BEHIND and most[2] < 1.0 + 2 * LEVEL:
+        if piece.role not in BACKING or least[2] < -BEHIND or most[2] > 1.0 + 2 * LEVEL:
+            continue
+        u, v, _ = ((least + most) / 2).tolist()
+        if reached.covers(shapely.Point(u, v)):
             yield piece
 
 
@@ -133,9 +140,9 @@ def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | 
     return Opening(name, left, right, low, high, size)
 
 
-def middle_line(plane: CladPlane, piece: Piece) -> tuple[tuple[float, float], tuple[float, float]]:
-    """The line along the middle of a straight piece in a plane."""
-    points = in_plane(plane.frame, piece)[:, :2]
+def ends_of(frame: Place, piece: Piece) -> tuple[Point2, Point2]:
+    """The line along the middle of a straight piece, as seen in a frame."""
+    points = in_plane(frame, piece)[:, :2]
     centre = points.mean(axis=0)
     _, _, ways = np.linalg.svd(points - centre)
     along = (points - centre) @ ways[0]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan2, degrees, hypot
 
@@ -11,7 +11,7 @@ from shapely.geometry import LineString, Polygon
 
 from ..drawing.dimensions import along, direction, readable
 from ..drawing.pens import Pen, Size
-from ..drawing.values import Line, Polyline, RunningDimension, Shape, Text
+from ..drawing.values import Line, Polyline, Shape, Text
 from ..measure.laps import CladPlane
 from ..measure.member import measure_member
 from ..measure.placing import FacePlan
@@ -21,7 +21,7 @@ from ..roles import list_of
 from .elevation_parts import (
     Opening,
     ScrewLine,
-    middle_line,
+    ends_of,
     near,
     openings,
     screw_lines,
@@ -30,13 +30,12 @@ from .elevation_parts import (
 from .job import Job
 from .labels import Labels
 from .seen import flats_of, lines_in, sheet_flats, visible
+from .single import Row, Station
 
 TOGETHER = 60.0
 """mm; steel so near a screw line is not drawn beside it."""
 EDGE_ON = 0.93
 """Of a slope's trims only what lies in it is drawn: its ridge cap's other leg belongs to the other slope."""
-SAME = 1.0
-"""mm; places nearer than this are one."""
 REACH = 1e6
 """mm; longer than any sheet."""
 MOSTLY = 0.8
@@ -80,7 +79,7 @@ def face_of(one: Job, plane: CladPlane, plan: FacePlan) -> Face:
         plane,
         plan,
         tuple(visible(flats)),
-        tuple((piece, middle_line(plane, piece)) for piece in steel_behind(plane, one.model.pieces)),
+        tuple((piece, ends_of(plane.frame, piece)) for piece in steel_behind(plane, one.model.pieces)),
         lines,
         tuple(openings(one, plane)),
     )
@@ -103,49 +102,22 @@ def _beside(line: tuple[Point2, Point2], screws: ScrewLine) -> bool:
     return all(abs(point[1] - screws.v) < TOGETHER for point in line)
 
 
-def rib_row(one: Job, face: Face, window: Polygon, at: float) -> Iterator[RunningDimension]:
-    """Where overlap ribs stand, and the steel corners; at: v of the row."""
+def rib_row(face: Face) -> Row:
+    """Where overlap ribs stand, and the steel corners."""
     plan = face.plan
-    stations = [Station(u, face.foot, abs(u - plan.zero)) for u in plan.corners]
-    yield from _row(one, face, [*_stations(face, edge=False), *stations], window, at)
+    corners = [Station((u, face.foot), abs(u - plan.zero)) for u in plan.corners]
+    return Row("below", (plan.zero, face.foot), (*_stations(face, edge=False), *corners))
 
 
-def edge_row(one: Job, face: Face, window: Polygon, at: float) -> Iterator[RunningDimension]:
-    """Where leading edges stand; at: v of the row."""
-    yield from _row(one, face, list(_stations(face, edge=True)), window, at)
-
-
-@dataclass(frozen=True, slots=True)
-class Station:
-    """A place of a row: where it is in the plane, and how far from the zero of its run (mm)."""
-
-    u: float
-    v: float
-    away: float
-
-
-def _row(
-    one: Job, face: Face, stations: Sequence[Station], window: Polygon, at: float
-) -> Iterator[RunningDimension]:
-    """A row of what lies in a window; at: v of its texts."""
-    left, low, right, high = window.bounds
-    zero, edge = face.plan.zero, low if at < low else high
-    hooked = left - 1 <= zero <= right + 1
-    found: dict[float, Station] = {}
-    for one_station in stations:
-        if left - 1 <= one_station.u <= right + 1 and not (hooked and one_station.away < SAME):
-            found.setdefault(round(one_station.u), one_station)
-    shown = [found[u] for u in sorted(found)]
-    if shown:
-        points = tuple((station.u, station.v) for station in shown)
-        texts = tuple(one.length(station.away) for station in shown)
-        yield RunningDimension((zero, edge), points, texts, (left, at), 0.0, hooked)
+def edge_row(face: Face) -> Row:
+    """Where leading edges stand."""
+    return Row("above", (face.plan.zero, face.bounds[3]), tuple(_stations(face, edge=True)))
 
 
 def _stations(face: Face, *, edge: bool) -> Iterator[Station]:
-    """Each sheet's leading edge at its head, or overlap rib at its foot; sheets over an opening last."""
+    """Each sheet's leading edge at its head, or overlap rib at the foot; the highest sheets first."""
     by_name = {sheet.piece.name: sheet for sheet in face.plane.sheets}
-    for placed in sorted(face.plan.sheets, key=lambda sheet: (sheet.part == "header") != edge):
+    for placed in sorted(face.plan.sheets, key=lambda sheet: -sheet.foot):
         away = placed.edge if edge else placed.rib
         if away is None:
             continue
@@ -154,18 +126,16 @@ def _stations(face: Face, *, edge: bool) -> Iterator[Station]:
         u = min((zero + away, zero - away), key=lambda place: abs(place - (left + right) / 2))
         inside = u + (0.5 if u < (left + right) / 2 else -0.5)
         upright = outline.intersection(LineString([(inside, -REACH), (inside, REACH)]))
-        yield Station(u, float(upright.bounds[3 if edge else 1]), away)
+        yield Station((u, float(upright.bounds[3]) if edge else face.foot), away)
 
 
-def height_row(one: Job, face: Face, window: Polygon, at: float) -> RunningDimension | None:
-    """Heights of the screw lines above the sheets' feet; at: u of the row."""
+def height_row(face: Face) -> Row:
+    """Heights of the screw lines above the sheets' feet."""
+    left = face.bounds[0]
     lines = [line for line in face.screws if line.v > face.foot]
-    if not lines:
-        return None
-    left = window.bounds[0]
-    points = tuple((left, line.v) for line in lines)
-    texts = tuple(one.length(line.v - face.foot) for line in lines)
-    return RunningDimension((left, face.foot), points, texts, (at, face.foot), 90.0)
+    return Row(
+        "left", (left, face.foot), tuple(Station((left, line.v), line.v - face.foot) for line in lines)
+    )
 
 
 def opening_letters(face: Face) -> list[tuple[str, Opening]]:
@@ -221,10 +191,10 @@ def trim_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | s
     for piece, area in face.seen:
         if list_of(piece.role) != "trims" or not window.contains(area.centroid):
             continue
-        (ax, ay), (bx, by) = ends = middle_line(face.plane, piece)
+        (ax, ay), (bx, by) = ends = ends_of(face.plane.frame, piece)
         if hypot(bx - ax, by - ay) < MOSTLY * measure_member(piece.solid).length:
             continue
-        text = labels.place(_beside_trim(piece.mark, ends, labels.view.scale.ratio, _toward(face, ends)))
+        text = labels.place(beside(piece.mark, ends, labels.view.scale.ratio, _toward(face, ends)))
         yield text or piece.mark
 
 
@@ -238,9 +208,10 @@ def _toward(face: Face, ends: tuple[Point2, Point2]) -> Point2:
     return (left + right) / 2, (low + high) / 2
 
 
-def _beside_trim(mark: str, ends: tuple[Point2, Point2], ratio: float, middle: Point2) -> Iterator[Text]:
+def beside(mark: str, ends: tuple[Point2, Point2], ratio: float, middle: Point2) -> Iterator[Text]:
+    """Places for a mark along a line, on the side that a middle lies on first."""
     (ax, ay), (bx, by) = ends
-    angle = readable(degrees(atan2(by - ay, bx - ax)))
+    angle = readable(degrees_of(*ends))
     way = direction(angle)
     off = (-way[1], way[0])
     inward = 1.0 if (middle[0] - ax) * off[0] + (middle[1] - ay) * off[1] > 0 else -1.0
@@ -250,6 +221,11 @@ def _beside_trim(mark: str, ends: tuple[Point2, Point2], ratio: float, middle: P
             lift = (inward * away - (3.1 if inward * away < 0 else 0.0)) * ratio
             at = along(spot, off, lift)
             yield Text(at, mark, Size.PLAIN, "middle", angle, True)
+
+
+def degrees_of(start: Point2, end: Point2) -> float:
+    """The direction from one point to another."""
+    return degrees(atan2(end[1] - start[1], end[0] - start[0]))
 
 
 def start_arrows(face: Face, labels: Labels, window: Polygon) -> Iterator[Shape]:
@@ -276,9 +252,3 @@ def _arrow(at: Point2, sign: int, ratio: float) -> Iterator[Shape]:
     back = tip[0] - sign * 3.0 * ratio
     yield Line(at, (back, at[1]), Pen.OUTLINE)
     yield Polyline((tip, (back, at[1] + ratio), (back, at[1] - ratio)), None, True, "#000000")
-
-
-def window_of(bounds: Iterable[float]) -> Polygon:
-    """A rectangle."""
-    left, low, right, high = bounds
-    return shapely.box(left, low, right, high)

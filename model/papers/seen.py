@@ -98,9 +98,9 @@ def visible(flats: Iterable[Flat]) -> list[tuple[Piece, shapely.Geometry]]:
     found = []
     for name, seen in parts.items():
         whole = shapely.union_all([part.buffer(0.01, join_style="mitre") for part in seen])
-        whole = whole.buffer(-SLIVER / 2, join_style="mitre").buffer(SLIVER / 2, join_style="mitre")
-        if not whole.is_empty:
-            found.append((pieces[name], whole))
+        kept = [part for part in shapely.get_parts(whole) if not part.buffer(-SLIVER / 2).is_empty]
+        if kept:
+            found.append((pieces[name], shapely.multipolygons(kept)))
     return found
 
 

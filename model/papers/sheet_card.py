@@ -176,6 +176,9 @@ def _shapes(one: Job, bench: Bench, view: View, where: Broken) -> tuple[list[Sha
             loose += plain(dimension, view, one.style)
     labels = Labels(view, one.style)
     labels.keep(dimensions)
+    if not where.whole:
+        band = shapely.box(where.start - ratio, low, where.start + where.gap + ratio, high)
+        labels.taken.append(labels.on_paper(band))
     shapes += _words(bench, labels, on, ratio)
     return shapes, loose
 
