@@ -9,7 +9,7 @@ from itertools import pairwise
 import shapely
 from shapely.geometry import Polygon
 
-from ..drawing.dimensions import JOG
+from ..drawing.dimensions import APART, JOG, spread
 from ..drawing.font import width
 from ..drawing.pens import Pen, Size
 from ..drawing.values import (
@@ -91,7 +91,7 @@ def sheet_card(one: Job, bench: Bench) -> Card:
     scale, where = _scale(one, bench, room)
     high = bench.whole / scale.ratio
     below = EDGE + 1.5 if bench.simple else _reach(one, bench)
-    above = EDGE + 4.5 if bench.simple else 3.0
+    above = max(EDGE + 4.5 if bench.simple else 3.0, _over(one, bench, scale.ratio))
     height = max(above + high + below, TOP + LINE * len(lines))
 
     def put(at: Point2) -> tuple[Sequence[View], Sequence[Shape]]:
@@ -132,6 +132,13 @@ def _reach(one: Job, bench: Bench) -> float:
     """mm on paper that the distances along take."""
     height = one.style.heights[Size.SMALL]
     return max(width(one.length(v), height) for v in _along(bench)) + JOG + ROW_GAP + 2.0
+
+
+def _over(one: Job, bench: Bench, ratio: float) -> float:
+    """mm on paper that the distances across reach above the top of the blank where they crowd."""
+    height = one.style.heights[Size.SMALL]
+    first = spread([u / ratio for u in (0.0, *_across(bench))], height + APART)[0]
+    return height / 2 + 1.0 - first - max(-float(bench.blank.bounds[0]), 0.0) / ratio
 
 
 def _across(bench: Bench) -> list[float]:
@@ -212,7 +219,7 @@ def _dimensions(one: Job, bench: Bench, on: On, ratio: float) -> Iterator[Dimens
         -90.0,
     )
     right, length, head = bench.measured.width, bench.measured.length, bench.row.head
-    low, high = on((max(right, float(bench.blank.bounds[2])), 0.0))[1], on((0.0, 0.0))[1]
+    low, high = (on((float(u), 0.0))[1] for u in (bench.blank.bounds[2], bench.blank.bounds[0]))
     if bench.simple:
         for u, fall, y in ((0.0, head.left, high + EDGE * ratio), (right, head.right, low - EDGE * ratio)):
             ends = on((u, 0.0)), on((u, length - fall))
