@@ -7,15 +7,17 @@ their names, so that a STEP file gives the same steps.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import atan2, degrees, hypot
 
 from ..measure.laps import CladPlane
+from ..measure.placing import FacePlan
 from ..pieces import Model, Piece
 from ..roles import Role
 from .cautions import CAUTIONS, NO_BRACING, STEEP, UNTIED, lifted
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .sheet_checks import foot_check, roof_checks, run_checks
-from .sorting import FIRST_FRAMES, Key, sorted_pieces
+from .sorting import FIRST_FRAMES, LOWER, SEAM, UPPER, Key, sorted_pieces
 from .stages import NAMES, Stage
 from .step import Caution, Dimension, Step
 from .survey import Survey, survey
@@ -24,6 +26,12 @@ ALWAYS = (Stage.DELIVERY, Stage.PUNCH)
 """Steps without pieces that every building has."""
 NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
 """What such a step is called follows from what is in it."""
+TIER_NAMES = {
+    0: "sheets of the {}",
+    LOWER: "lower sheets of the {}",
+    SEAM: "trim between the tiers of the {}",
+    UPPER: "upper sheets of the {}",
+}
 OVERHEAD = (Role.EAVE_STRUT, Role.PURLIN)
 """What ties the heads of frames."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
@@ -37,10 +45,10 @@ def steps(model: Model) -> tuple[Step, ...]:
     """
     site = survey(model)
     pieces = sorted_pieces(site)
-    keys: set[Key] = {*pieces, *((stage, 0) for stage in ALWAYS)}
+    keys: set[Key] = {*pieces, *((stage, 0, 0) for stage in ALWAYS)}
     if site.stations:
-        keys.add((Stage.PLUMB, 0))
-    order = sorted(keys, key=lambda key: (key[0], _side(site, key), key[1]))
+        keys.add((Stage.PLUMB, 0, 0))
+    order = sorted(keys, key=lambda key: (key[0], _side(site, key), *key[1:]))
     return tuple(
         Step(
             _name(site, key, pieces.get(key, [])),
@@ -64,7 +72,7 @@ def _has_sheets(key: Key) -> bool:
 def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     count = len(site.stations)
     if _has_sheets(key):
-        return f"sheets of the {site.planes[key[1]].name}"
+        return TIER_NAMES[key[2]].format(site.planes[key[1]].name)
     if key[0] == Stage.FIRST_BAY:
         return "frames 1 and 2" if count > 1 else "frame 1"
     if key[0] == Stage.FRAMES:
@@ -89,9 +97,12 @@ def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimensi
     elif key[0] == Stage.OPENINGS:
         yield from opening_checks(pieces)
     elif _has_sheets(key):
-        plane = site.planes[key[1]]
-        yield from run_checks(site.plans[key[1]], plane.sloped)
-        yield from roof_checks(plane, site.pieces, site.planes) if plane.sloped else foot_check(plane)
+        plane, plan = site.planes[key[1]], _laid(site, key, pieces)
+        yield from run_checks(plan, plane.sloped)
+        if plane.sloped:
+            yield from roof_checks(plane, site.pieces, site.planes)
+        elif key[2] in (0, LOWER):
+            yield from foot_check(plane)
 
 
 def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
@@ -102,10 +113,17 @@ def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
         yield UNTIED
     yield from CAUTIONS.get(key[0], ())
     if _has_sheets(key):
-        plan, plane = site.plans[key[1]], site.planes[key[1]]
+        plan, plane = _laid(site, key, pieces), site.planes[key[1]]
         numbers = list(dict.fromkeys(one.number for one in plan.sheets if one.lift))
         yield from [lifted(numbers)] if numbers else []
         yield from [STEEP] if plane.sloped and _pitch(plane) > STEEP_FROM else []
+
+
+def _laid(site: Survey, key: Key, pieces: list[Piece]) -> FacePlan:
+    """The plan of the sheets that are laid in a step."""
+    laid = {id(piece) for piece in pieces}
+    plan = site.plans[key[1]]
+    return replace(plan, sheets=tuple(one for one in plan.sheets if id(one.piece) in laid))
 
 
 def _pitch(plane: CladPlane) -> float:
