@@ -48,7 +48,7 @@ def broken(length: float, busy: Iterable[tuple[float, float]], room: float, rati
     if length <= room * ratio:
         return Broken()
     margin = MARGIN * ratio
-    start, end = max(_free(length, busy), key=lambda gap: gap[1] - gap[0])
+    start, end = max(_free(length, busy), key=lambda gap: gap[1] - gap[0], default=(0.0, 0.0))
     excess = length - (room - GAP) * ratio
     if end - start - 2 * margin < excess:
         return None

@@ -1,0 +1,88 @@
+"""Members: a list of their lengths, ends and holes, and a drawing of each mark that is not cut square."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+import shapely
+from OCP.TopoDS import TopoDS_Solid
+
+from ..measure.member import measure_member
+from ..order.lists.item_cells import cells
+from ..order.lists.items import Item
+from ..units import weight_unit
+from .cards import FIRST, Card, card_pages
+from .flat import Flat
+from .flat_card import flat_card
+from .frame import ROW, Content, room_of, table
+from .job import Job
+from .scales import SCALES
+from .sheet_notes import said
+from .trim_sheets import pieces_by_mark
+
+NOTES = (
+    "Members whose ends are not square, seen from the side that shows most of it; distances from the upper "
+    "edge and from one end, hooked once. Hatched: cut off."
+)
+USUAL = {"ft-in": 7, "mm": 3}
+"""The number of the scale that members are drawn to: 3/4 in to a foot, 1:20."""
+LEAST = {"ft-in": 3, "mm": 2}
+"""The number of the smallest."""
+SLIVER = 0.5
+"""mm; waste that is narrower is none: the round of a corner."""
+HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
+
+
+def member_sheets(one: Job) -> Iterator[Content]:
+    """The list of all members, then cards of those that are cut otherwise than square."""
+    items = one.listed.listed("members")
+    yield from _list(one, items)
+    first = pieces_by_mark(one)
+    cards = [card for item in items if (card := _card(one, item, first[item.mark].solid)) is not None]
+    yield from card_pages(one, "members", NOTES, cards)
+
+
+def _list(one: Job, items: Sequence[Item]) -> Iterator[Content]:
+    room = room_of(one)
+    rows = []
+    for item in items:
+        of = cells(item, one.units)
+        rows.append([of[name] for name in HEAD])
+    most = int((room.height - FIRST) / ROW) - 2
+    for start in range(0, len(rows), most):
+        found, _ = table(one, HEAD, rows[start : start + most], (room.left, room.high), room.width)
+        part = "" if len(rows) <= most else f", part {start // most + 1}"
+        yield Content(f"members{part}", (), tuple(found))
+
+
+def _card(one: Job, item: Item, solid: TopoDS_Solid) -> Card | None:
+    seen = [flat for turned in (False, True) if (flat := member_flat(item.mark, solid, turned)).fall is None]
+    if not seen:
+        return None
+    flat = max(seen, key=lambda flat: flat.blank.area - flat.outline.area)
+    return flat_card(one, flat, _notes(one, item), SCALES[one.units][LEAST[one.units] : USUAL[one.units] + 1])
+
+
+def member_flat(mark: str, solid: TopoDS_Solid, turned: bool) -> Flat:
+    """A member as it is seen from the side (mm): v along it, u down across its depth, or turned its width.
+
+    Its outline is the hull of its corners: end cuts show, notches in its legs do not.
+    """
+    points = measure_member(solid).ways[0].points[:, [2 if turned else 0, 1]]
+    outline = shapely.MultiPoint(points - points.min(axis=0)).convex_hull.simplify(0.02)
+    blank = shapely.box(*outline.bounds)
+    parts = shapely.get_parts(blank.difference(outline))
+    cut = [part for part in parts if not part.buffer(-SLIVER / 2).is_empty]
+    busy = tuple((float(part.bounds[1]), float(part.bounds[3])) for part in cut)
+    return Flat(mark, outline, blank, (), busy, None if cut else (0.0, 0.0))
+
+
+def _notes(one: Job, item: Item) -> Iterator[str]:
+    of = cells(item, one.units)
+    pieces = "piece" if item.count == 1 else "pieces"
+    faces = f" on {of['faces']}" if of["faces"] else ""
+    yield f"{item.count} {pieces}: {item.role}{faces}"
+    yield of["section"]
+    holes = f"; holes {of['holes']}" if of["holes"] else ""
+    yield f"{said(one, item.length)} long, ends {of['ends']}{holes}"
+    yield f"{of['weight']} {weight_unit(one.units)} each"
