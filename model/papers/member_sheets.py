@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import shapely
-from OCP.TopoDS import TopoDS_Solid
 
 from ..measure.member import measure_member
 from ..order.lists.item_cells import cells
@@ -20,9 +21,12 @@ from .scales import SCALES
 from .sheet_notes import said
 from .trim_sheets import pieces_by_mark
 
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Solid
+
 NOTES = (
-    "Members whose ends are not square, seen from the side that shows most of it; distances from the upper "
-    "edge and from one end, hooked once. Hatched: cut off."
+    "Members whose ends are not square, from each side that shows it (turned: a quarter turn on); distances "
+    "from the upper edge and from one end, hooked once. Hatched: cut off."
 )
 USUAL = {"ft-in": 7, "mm": 3}
 """The number of the scale that members are drawn to: 3/4 in to a foot, 1:20."""
@@ -38,7 +42,7 @@ def member_sheets(one: Job) -> Iterator[Content]:
     items = one.listed.listed("members")
     yield from _list(one, items)
     first = pieces_by_mark(one)
-    cards = [card for item in items if (card := _card(one, item, first[item.mark].solid)) is not None]
+    cards = (card for item in items for card in _cards(one, item, first[item.mark].solid))
     yield from card_pages(one, "members", NOTES, cards)
 
 
@@ -55,12 +59,15 @@ def _list(one: Job, items: Sequence[Item]) -> Iterator[Content]:
         yield Content(f"members{part}", (), tuple(found))
 
 
-def _card(one: Job, item: Item, solid: TopoDS_Solid) -> Card | None:
-    seen = [flat for turned in (False, True) if (flat := member_flat(item.mark, solid, turned)).fall is None]
-    if not seen:
-        return None
-    flat = max(seen, key=lambda flat: flat.blank.area - flat.outline.area)
-    return flat_card(one, flat, _notes(one, item), SCALES[one.units][LEAST[one.units] : USUAL[one.units] + 1])
+def _cards(one: Job, item: Item, solid: TopoDS_Solid) -> Iterator[Card]:
+    """A card for each of two sides, a quarter turn apart, from which a cut is seen."""
+    scales = SCALES[one.units][LEAST[one.units] : USUAL[one.units] + 1]
+    sides = (member_flat(item.mark, solid, False), member_flat(f"{item.mark} turned", solid, True))
+    cut = [flat for flat in sides if flat.fall is None]
+    for flat in cut:
+        yield flat_card(
+            one, replace(flat, mark=item.mark) if len(cut) == 1 else flat, _notes(one, item), scales
+        )
 
 
 def member_flat(mark: str, solid: TopoDS_Solid, turned: bool) -> Flat:

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 import numpy as np
 import shapely
-from OCP.TopoDS import TopoDS_Solid
 
 from ..measure.bends import Bends
 from ..measure.faces import Vectors, flats
 from .flat import Flat
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Solid
 
 FACING = 1 - 1e-4
 """Cosine from which a face is one of a leg."""
@@ -19,6 +22,9 @@ IN_PLANE = 0.05
 """mm; a leg's face lies so near to the leg's line."""
 SLIVER = 0.5
 """mm; waste along a leg that is narrower is none: a mitre's edge on a thin sheet."""
+
+KINK = 0.1
+"""mm; a corner that stands out less is none: legs of a lapped stick lean by a sheet's thickness."""
 
 
 def trim_flat(mark: str, solid: TopoDS_Solid, bends: Bends) -> Flat:
@@ -31,8 +37,9 @@ def trim_flat(mark: str, solid: TopoDS_Solid, bends: Bends) -> Flat:
     blank = shapely.box(0.0, 0.0, right - left, high - low)
     folds = tuple((at - left, 0.0) for at, _ in legs[1:])
     square = blank.difference(outline).buffer(-SLIVER / 2).is_empty
-    fall = (0.0, 0.0) if square else None
-    return Flat(mark, outline, blank, folds, tuple(_busy(outline, blank)), fall)
+    if square:
+        return Flat(mark, blank, blank, folds, (), (0.0, 0.0))
+    return Flat(mark, outline.simplify(KINK), blank, folds, tuple(_busy(outline, blank)))
 
 
 def _legs(solid: TopoDS_Solid, bends: Bends) -> Iterator[tuple[float, shapely.Geometry]]:

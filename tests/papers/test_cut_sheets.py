@@ -84,7 +84,7 @@ def test_a_sheet_beside_a_window_of_the_sample_by_hand() -> None:
     (cut,) = row.cutouts
     assert cut.height == pytest.approx(36.3125 * INCH, abs=0.8)
     assert (
-        "1: notch 1' 7-1/8\" wide from the right edge; 3' 11-1/2\" below the head, 3' 0-5/16\" high" in said
+        "1: notch 1' 7-1/8\" wide from the right edge; 3' 11-3/8\" below the head, 3' 0-5/16\" high" in said
     )
 
 

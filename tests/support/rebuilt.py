@@ -53,7 +53,7 @@ def outline(drawn: Read) -> tuple[list[list[tuple[float, float]]], list[Written]
 
 
 def _closes(line: LineString, width: float) -> bool:
-    return width > THICK and len(line.coords) > 3
+    return width > THICK and bool(line.is_ring)
 
 
 def _across(drawn: Read, foot: float, y: float, read: list[Written]) -> float:
