@@ -54,10 +54,8 @@ FORMATS = {
 @click.option("--kerf", type=Length(0, 25), help="Lost at every cut; as described, or 0, unless given.")
 @click.option(
     "--step",
-    type=Length(1, 3000),
-    default="1 in",
-    show_default=True,
-    help="To which sheet lengths are rounded up.",
+    type=Length(0, 3000),
+    help="To which the lengths of sheets cut on site are rounded up; as described, or 1/2 in, unless given.",
 )
 @click.option("--one-carries", type=Weight(), default="50 lb", show_default=True, help="A person's load.")
 @click.option("--two-carry", type=Weight(), default="100 lb", show_default=True, help="Two people's.")
@@ -83,7 +81,7 @@ def order(
     out: Path | None,
     stock: float | None,
     kerf: float | None,
-    step: float,
+    step: float | None,
     one_carries: float,
     two_carry: float,
     spare: float,

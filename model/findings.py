@@ -71,6 +71,16 @@ class Code(Enum):
     IN_OPENING = ("sheet-in-opening", "cover", "{one} reaches {measured} into the opening of {other}")
     HOLE = ("hole-without-opening", "cover", "a hole of {measured} in {pieces} has no opening behind it")
     OPEN_TO_SKY = ("open-to-sky", "cover", "{measured} is open to the sky beside {pieces}")
+    SEAM_OPEN = (
+        "seam-open",
+        "cover",
+        "{measured} of the seam of {one} over {other} has no trim behind the one and before the other",
+    )
+    SEAM_OFF_STEEL = (
+        "seam-off-steel",
+        "cover",
+        "{measured} of the seam of {one} has no steel right behind it",
+    )
     RAW_EDGE = (
         "raw-edge",
         "cover",
@@ -117,6 +127,11 @@ class Code(Enum):
         "{one} and {other} end {measured} apart at the eave",
     )
     FEET_UNEVEN = ("feet-uneven", "overhang", "the feet of {one} and {other} are {measured} apart in height")
+    SEAM_HANG = (
+        "seam-hang",
+        "overhang",
+        "the foot of {one} hangs {measured} over the shelf of {other}, {limit} asked",
+    )
     RIDGE_BARE = ("ridge-bare", "overhang", "{measured} at the head of {pieces} is not under the ridge cap")
     SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")
     SCREW_MISSES = ("screw-misses-steel", "bite", "{one} goes through {other} and finds no steel behind")

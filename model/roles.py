@@ -43,6 +43,7 @@ class Role(StrEnum):
     JAMB_ANGLE = "jamb angle"
     HEAD_ANGLE = "head angle"
     DRIP = "drip"
+    TIER_TRIM = "tier trim"
     OUTSIDE_CLOSURE = "outside closure"
     INSIDE_CLOSURE = "inside closure"
     SHEET_SCREW = "sheet screw"
@@ -108,6 +109,7 @@ KINDS: dict[str, Kind] = {
             Role.JAMB_ANGLE: "TA",
             Role.HEAD_ANGLE: "TH",
             Role.DRIP: "TD",
+            Role.TIER_TRIM: "TT",
         },
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),

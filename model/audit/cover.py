@@ -14,6 +14,7 @@ from ..terms import Terms
 from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .limits import over
+from .seams import off_steel, open_seams
 from .shadow import seen
 from .site import Box, Site
 from .unclad import unclad
@@ -43,6 +44,9 @@ def covers(
     a missing sheet's neighbours have raw edges, a missing ridge cap leaves the heads bare."""
     said: list[Box] = []
     yield from _new(unclad(site, faces, terms), said)
+    for face in faces:
+        yield from _new(open_seams(face), said)
+        yield from off_steel(face)
     for face, of_face in zip(faces, laps, strict=True):
         yield from _too_often(face, of_face)
         yield from _new(_in_openings(face), said)

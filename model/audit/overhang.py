@@ -72,12 +72,15 @@ def _straight(face: Clad, ends: Sequence[tuple[LaidSheet, float]], code: Code) -
 
 
 def _as_asked(face: Clad, terms: Terms, *, at_head: bool) -> Iterator[Finding]:
-    """An overhang that is not the one that was asked."""
+    """An overhang that is not the one that was asked; at a high eave, that or up to a step more."""
     ends = _heads(face) if at_head else _feet(face)
     usual, sheet = median(end for _, end in ends), ends[0][0]
     steel = _outermost(face, at_head)
     out = None if steel is None else _out(face, usual, at_head) - steel
-    if terms.overhang is not None and out is not None and over(abs(out - terms.overhang), ASKED):
+    if terms.overhang is None or out is None:
+        return
+    more = (terms.step or 0.0) if at_head else 0.0
+    if over(max(terms.overhang - out, out - terms.overhang - more), ASKED):
         yield _of(face, Code.OVERHANG, (sheet,), sheet, usual, out, terms.overhang)
 
 

@@ -18,6 +18,7 @@ from ..measure.laps import LaidSheet
 from .clad import Clad
 from .found import found
 from .limits import over
+from .seams import levels, seams
 from .shadow import seen
 from .site import Numbers, Site
 
@@ -46,6 +47,10 @@ def rib_ends(site: Site, face: Clad) -> Iterator[Finding]:
         yield from _open(site, face, heads, _under(heads), head, below)
     elif level:
         yield from _open(site, face, level, _above(level), head, site.listed("closures"))
+    for seam in levels(face):
+        under = [one.lower for one in seams(face) if one.head < seam < one.foot]
+        lower = [sheet for sheet in face.plane.sheets if sheet in under]
+        yield from _open(site, face, lower, _above(lower), max(one.outline.bounds[3] for one in lower), below)
 
 
 def _square(sheet: LaidSheet) -> bool:

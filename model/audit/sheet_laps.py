@@ -14,6 +14,7 @@ from ..terms import Terms
 from .clad import Clad
 from .found import found
 from .limits import over
+from .seams import levels, tier_of
 
 NESTED = 0.05
 """mm of air, or of metal in metal, between nested sheets."""
@@ -61,11 +62,13 @@ def _fault(face: Clad, lap: SideLap) -> Finding | None:
 
 
 def _widths(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
-    """Laps that differ from most of their face."""
-    usual = median(lap.width for lap in laps) if laps else 0.0
-    for lap in laps:
-        if over(abs(lap.width - usual), EVEN):
-            yield _of(face, Code.LAP_WIDTH, (lap.upper, lap.under), lap.region, lap.width, usual)
+    """Laps that differ from most of their tier."""
+    for tier in range(len(levels(face)) + 1):
+        of_tier = [lap for lap in laps if tier_of(face, lap.upper) == tier]
+        usual = median(lap.width for lap in of_tier) if of_tier else 0.0
+        for lap in of_tier:
+            if over(abs(lap.width - usual), EVEN):
+                yield _of(face, Code.LAP_WIDTH, (lap.upper, lap.under), lap.region, lap.width, usual)
 
 
 def _one_way(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Finding]:

@@ -22,6 +22,7 @@ from .limits import settled
 from .overhang import edges, overhangs
 from .rib_ends import rib_ends
 from .screw_clash import screw_clashes
+from .seams import hangs
 from .sheet_laps import sheet_laps
 from .site import Site, site
 from .trim_laps import TrimLap, trim_lap_faults, trim_laps
@@ -134,6 +135,7 @@ def _laps(w: _Witness) -> Iterator[Finding]:
 def _overhang(w: _Witness) -> Iterator[Finding]:
     for face in w.faces:
         yield from overhangs(face, w.model.terms)
+        yield from hangs(face)
 
 
 def _bite(w: _Witness) -> Iterator[Finding]:

@@ -58,10 +58,11 @@ class Sheets:
     """The sheets (mm).
 
     sides, gables, roof: which cover the side walls, the gables and the slopes. overhang: of the roof past
-    the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope.
-    foot_gap: under the feet of wall sheets. cut_clearance: between an opening and the edge of the sheet
-    cut around it. flange: thickness of the trim flanges that lie between framing and sheet; it sets the
-    sheet plane off the steel line.
+    the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
+    give or take half a step. step: of the lengths that sheets come in; 0: any. foot_gap: under the feet of
+    wall sheets. cut_clearance: between an opening and the edge of the sheet cut around it. flange:
+    thickness of the trim flanges that lie between framing and sheet; it sets the sheet plane off the
+    steel line.
     """
 
     sides: Skin
@@ -69,9 +70,19 @@ class Sheets:
     roof: Skin
     overhang: float
     ridge_gap: float
+    step: float
     foot_gap: float
     cut_clearance: float
     flange: float
+
+
+@dataclass(frozen=True, slots=True)
+class Wainscot:
+    """Sheets of their own on the foot of walls. height: from the top of the slab to the seam (mm)."""
+
+    height: float
+    walls: tuple[Wall, ...]
+    skin: Skin
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,8 +165,8 @@ class Building:
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
-    centre plane, or an end. runs: by the faces' names; None where none was said. address, date: of the
-    job, as typed; "" for none.
+    centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
+    walls have one tier. address, date: of the job, as typed; "" for none.
     """
 
     name: str
@@ -178,3 +189,4 @@ class Building:
     openings: tuple[Opening, ...]
     address: str = ""
     date: str = ""
+    wainscot: Wainscot | None = None

@@ -25,11 +25,13 @@ from .building import (
     Slab,
     Start,
     Trim,
+    Wainscot,
     Wall,
 )
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.steel_tables import TRIM_KINDS
+from .keys.tables import WAINSCOT_WALLS
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
@@ -55,7 +57,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
-    top, frame, sheets = draft.tables[""], _frame(draft), _sheets(draft)
+    top, frame, sheets, wainscot = draft.tables[""], _frame(draft), _sheets(draft), _wainscot(draft)
     return Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
@@ -69,7 +71,7 @@ def building_of(draft: Draft, name: str) -> Building:
         sheets=sheets,
         trim=_trim(draft),
         screws=Screws(**draft.tables["screws"]),
-        slab=_slab(draft, sheets),
+        slab=_slab(draft, sheets, wainscot),
         frame=frame,
         framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units]),
         door_room=DoorRoom(**draft.tables["door_room"]),
@@ -77,6 +79,7 @@ def building_of(draft: Draft, name: str) -> Building:
         address=top["address"] or "",
         date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
+        wainscot=wainscot,
     )
 
 
@@ -126,6 +129,16 @@ def _skin(draft: Draft, table: str, common: dict[str, Any], colour: str) -> Skin
     return Skin(profile, gauges()[number].galvanised, f"{number} ga", colour)
 
 
+def _wainscot(draft: Draft) -> Wainscot | None:
+    values, sheets = draft.tables["wainscot"], draft.tables["sheets"]
+    if values["height"] is None:
+        return None
+    common = {key: sheets[key] for key in ("profile", "gauge", "thickness")}
+    colour = values["colour"] or draft.tables["trim"]["colour"] or sheets["roof_colour"]
+    skin = _skin(draft, "wainscot", common, colour)
+    return Wainscot(values["height"], WAINSCOT_WALLS[values["walls"]], skin)
+
+
 def _trim(draft: Draft) -> Trim:
     values = draft.tables["trim"]
     return Trim(
@@ -145,9 +158,10 @@ def _trim_gauge(thickness: float, units: Units) -> str:
     return next((f"{number} ga" for number in named), format_exact(thickness, units))
 
 
-def _slab(draft: Draft, sheets: Sheets) -> Slab:
+def _slab(draft: Draft, sheets: Sheets, wainscot: Wainscot | None) -> Slab:
     values = draft.tables["slab"]
-    room = max(max(one.profile.height, one.profile.leg) for one in (sheets.sides, sheets.gables))
+    skins = (sheets.sides, sheets.gables, *([wainscot.skin] if wainscot else []))
+    room = max(max(one.profile.height, one.profile.leg) for one in skins)
     width = values["ledge_width"] or room + LEDGE_ROOM
     return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
 

@@ -10,7 +10,7 @@ from contextlib import suppress
 from math import ceil, inf
 
 from ..units import parse_length
-from .keys.tables import OPENING
+from .keys.tables import OPENING, WAINSCOT
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
 
@@ -39,6 +39,7 @@ def check(draft: Draft) -> None:
         _eave,
         _ledge_depth,
         _hang,
+        _wainscot,
         _bays,
         _open_bays,
     ]
@@ -53,7 +54,7 @@ def check(draft: Draft) -> None:
 
 
 def _thickness(draft: Draft) -> None:
-    for name in ("sheets", "gable_sheets", "roof_sheets"):
+    for name in ("sheets", "gable_sheets", "roof_sheets", "wainscot"):
         sheets = draft.tables[name]
         if sheets["gauge"] is not None and sheets["thickness"] is not None:
             remedy = "either gauge or thickness; leave one of them out"
@@ -93,6 +94,13 @@ def _hang(draft: Draft) -> None:
         )
     if under(slab["hang"], LEAST_HANG):
         draft.object_to(("slab", "hang"), f"0, or at least {at_least(LEAST_HANG, draft.units)}")
+
+
+def _wainscot(draft: Draft) -> None:
+    """Whoever says anything of a wainscot says how high it is."""
+    said = draft.given.get(WAINSCOT.name)
+    if said and draft.tables[WAINSCOT.name]["height"] is None:
+        draft.object_to((WAINSCOT.name, "height"), "missing; a height, or no wainscot at all", read="")
 
 
 def _bays(draft: Draft) -> None:

@@ -1,24 +1,61 @@
-"""What the sheets of a face cover: its outline, each edge moved by what meets there.
+"""What the sheets of a face cover: its regions, each outline's edges moved by what meets there.
 
 Common practice throughout, no source, unless one is named.
 """
 
 from __future__ import annotations
 
+from itertools import pairwise
 from math import cos, radians, sin
 
 from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
-from .face import HAIR, Side
+from .face import HAIR, Region, Side
+from .lengths import fitted_slope, fitted_wall
 from .skin_lines import HEAD_CLEARANCE, foot, outermost
+from .tiers import LOWER, seam_of, tiered
 from .top_line import crossed
 
 
-def clad_outline(
-    building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool, gaps: tuple[Point2, ...] = ()
+def regions_of(
+    building: Building, name: str, sides: tuple[Side, ...], skin: Skin, wall: bool, gaps: tuple[Point2, ...]
+) -> tuple[Region, ...]:
+    """The regions of a face, from its foot up. gaps: open stretches; they stop short of one at an end."""
+    outline, seam, step = _outline(building, sides, skin, wall, gaps), seam_of(building), building.sheets.step
+    if not wall:
+        return (Region("", skin, fitted_slope(outline, step, sides[2])),)
+    if seam is None or building.wainscot is None or not tiered(building, name):
+        return (Region("", skin, fitted_wall(outline, step)),)
+    lower = building.wainscot.skin
+    return (
+        Region(LOWER, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)),
+        Region("", skin, fitted_wall(_above(outline, seam.foot), step)),
+    )
+
+
+def _below(outline: tuple[Point2, ...], v: float) -> tuple[Point2, ...]:
+    """What of an outline lies under a height."""
+    kept: list[Point2] = []
+    for start, end in pairwise((*outline, outline[0])):
+        if start[1] <= v:
+            kept.append(start)
+        if (start[1] - v) * (end[1] - v) < 0:
+            kept.append(crossed((start, end), ((0.0, v), (1.0, v))))
+    return tuple(kept)
+
+
+def _above(outline: tuple[Point2, ...], v: float) -> tuple[Point2, ...]:
+    """What of an outline lies over a height."""
+    turned = _below(tuple((-u, -height) for u, height in outline), -v)
+    last, *others = ((-u, -height) for u, height in (turned[-1], *turned[:-1]))
+    return (last, *others)  # its foot first, from left to right
+
+
+def _outline(
+    building: Building, sides: tuple[Side, ...], skin: Skin, wall: bool, gaps: tuple[Point2, ...]
 ) -> tuple[Point2, ...]:
-    """(n, 2), counter-clockwise. gaps: open stretches; it stops short of one at an end of the wall."""
+    """(n, 2), counter-clockwise."""
     if wall:
         lines = [side.moved(_past_wall(building, skin, side, gaps)) for side in sides]
     else:

@@ -67,19 +67,48 @@ class Side:
 
 
 @dataclass(frozen=True)
+class Region:
+    """A part of a face under sheets of one kind.
+
+    tier: what it is called where a face has others; "" where it is all of it. skin: which sheets. clad: what
+    they cover, openings and all, (n, 2) counter-clockwise in the face's (u, v).
+    """
+
+    tier: str
+    skin: Skin
+    clad: tuple[Point2, ...]
+
+    @cached_property
+    def span(self) -> Point2:
+        """Least and greatest u."""
+        along = [u for u, _ in self.clad]
+        return min(along), max(along)
+
+    @cached_property
+    def foot(self) -> float:
+        """Least v."""
+        return min(v for _, v in self.clad)
+
+    @cached_property
+    def head(self) -> float:
+        """Greatest v."""
+        return max(v for _, v in self.clad)
+
+
+@dataclass(frozen=True)
 class Face:
     """One plane that gets sheeted, or stands open.
 
-    frame: origin at the left end of its foot. skin: which sheets cover it. sides: its edges on the steel
-    line, counter-clockwise, the foot first. clad: what the sheets cover, (n, 2) counter-clockwise in (u, v);
-    empty where it is open. gaps: stretches along its foot where it is open between columns.
+    frame: origin at the left end of its foot. sides: its edges on the steel line, counter-clockwise, the
+    foot first. skin: which sheets reach its head. regions: what covers it, from the foot up; empty where it
+    is open. gaps: stretches along its foot where it is open between columns.
     """
 
     name: str
     frame: Place
     skin: Skin
     sides: tuple[Side, ...]
-    clad: tuple[Point2, ...]
+    regions: tuple[Region, ...]
     openings: tuple[Opening, ...] = ()
     open: bool = False
     gaps: tuple[Point2, ...] = ()
@@ -96,6 +125,16 @@ class Face:
                 yield low, -1.0
             if high < self.width - HAIR:
                 yield high, 1.0
+
+    @property
+    def skins(self) -> tuple[Skin, ...]:
+        """All its kinds of sheets, or what would cover it were it not open."""
+        return (self.skin, *(region.skin for region in self.regions))
+
+    @property
+    def upper(self) -> Region:
+        """The uppermost of its regions, which ends at its eave, its rakes or its ridge."""
+        return self.regions[-1]
 
     @property
     def outline(self) -> tuple[Point2, ...]:
@@ -163,9 +202,11 @@ def in_turn(walls: Sequence[Face]) -> list[Face]:
 class Rake:
     """One rake of a gable: its foot (u, v), its length, and how it climbs; side is 1 to the right, -1 to the
     left. head: normal (u, v) of the plane that halves it from the next one; None where it runs out over a
-    high eave. name: which it is of the gable's, "left" for one that falls to the left."""
+    high eave. name: which it is of the gable's, "left" for one that falls to the left. slope: the name of the
+    roof's face along it."""
 
     name: str
+    slope: str
     foot: Point2
     length: float
     cos: float
@@ -178,8 +219,12 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
     """The rakes of a gable, those that climb to the right first, each from its wall's end on."""
     raking = gable.raking
     points = (raking[0][0], *(end for _, end in raking)) if raking else ()
+    slopes = [side.other for side in reversed(gable.named(Edge.RAKE))]
     found: list[Rake] = []
-    for hand, side, line in (("left", 1.0, points), ("right", -1.0, points[::-1])):
+    for hand, side, line, along in (
+        ("left", 1.0, points, slopes),
+        ("right", -1.0, points[::-1], slopes[::-1]),
+    ):
         for number, (foot, head) in enumerate(pairwise(line)):
             if head[1] <= foot[1]:
                 break
@@ -188,7 +233,7 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
             normal = None if after is None else _halving(up, way(head, after))
             name = hand if number == 0 else f"{hand} {number + 1}"
             length = hypot(head[0] - foot[0], head[1] - foot[1])
-            found.append(Rake(name, foot, length, side * up[0], up[1], side, normal))
+            found.append(Rake(name, along[number], foot, length, side * up[0], up[1], side, normal))
     return tuple(found)
 
 

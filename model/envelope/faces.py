@@ -7,7 +7,7 @@ from math import hypot
 
 from ..description.building import Building
 from ..place import Place, Point2, add, dot, unit
-from .clad import clad_outline
+from .clad import regions_of
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
 from .shell import Loop, Shell, along_foot
@@ -26,8 +26,8 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
     gaps = tuple(_gaps(building, loop, frame))
-    clad = () if is_open else clad_outline(building, sides, skin, wall, gaps)
-    return Face(loop.name, frame, skin, sides, clad, openings, is_open, gaps)
+    regions = () if is_open else regions_of(building, loop.name, sides, skin, wall, gaps)
+    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps)
 
 
 def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:

@@ -14,6 +14,7 @@ from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
 from .steel_checks import Objection, steel_misfits
+from .tier_checks import tier_misfits
 
 HANDS = ("left", "right")
 
@@ -46,6 +47,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     for number, opening in enumerate(building.openings):
         yield from _beside_uprights(lines, number, opening)
         yield from _under_lines(lines, number, opening)
+    yield from tier_misfits(lines)
     yield from _header(building)
     yield from _jambs_apart(lines)
 
@@ -58,7 +60,7 @@ def _skin(building: Building) -> Iterator[Objection]:
     if under(sheets.cut_clearance, sheets.flange):
         remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
         yield ("sheets", "cut_clearance"), remedy
-    least = corner_trim(sheets) + lap_room(building)
+    least = corner_trim(building) + lap_room(building)
     if slab.ledge_depth and under(slab.ledge_width, least):
         yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"
 

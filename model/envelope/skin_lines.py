@@ -21,6 +21,9 @@ PAST_BEND = 0.216 / 2 * 25.4 + 1.0
 """mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
 
 
+SHELF_FALL = 3.175
+"""mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""
+
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
 
@@ -38,9 +41,17 @@ def outermost(sheets: Sheets, skin: Skin) -> float:
     return sheets.flange + skin.profile.height + 2 * skin.thickness
 
 
-def corner_trim(sheets: Sheets) -> float:
+def wall_skins(building: Building, gables: bool) -> tuple[Skin, ...]:
+    """All that covers the gables, or the side walls."""
+    own = building.sheets.gables if gables else building.sheets.sides
+    wainscot, named = building.wainscot, ("front", "back") if gables else ("left", "right")
+    return (own, wainscot.skin) if wainscot and set(named) & set(wainscot.walls) else (own,)
+
+
+def corner_trim(building: Building) -> float:
     """Steel line of a side wall to the corner trim's inner face: clear of the gable sheets' overrun."""
-    return max(outermost(sheets, sheets.sides) + FOAM, sheets.gables.profile.leg)
+    crown = max(outermost(building.sheets, skin) for skin in wall_skins(building, gables=False))
+    return max(crown + FOAM, *(skin.profile.leg for skin in wall_skins(building, gables=True)))
 
 
 def lap_room(building: Building) -> float:
@@ -53,7 +64,7 @@ def lap_room(building: Building) -> float:
 
 def eave_trim(building: Building) -> float:
     """Steel line of a side wall to the eave trim's outer face."""
-    return corner_trim(building.sheets) + lap_room(building) + building.sheets.flange
+    return corner_trim(building) + lap_room(building) + building.sheets.flange
 
 
 def head_angle(building: Building, opening: Opening) -> float:

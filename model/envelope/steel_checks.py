@@ -146,7 +146,8 @@ def _girt_heights(lines: SteelLines) -> Iterator[Objection]:
         yield path, f"the lowest at {at_least(lowest, units)} or more, over the base rail"
     if any(under(b - a, girt) for a, b in pairwise(heights)):
         yield path, f"girts at least {at_least(girt, units)} apart, as wide as they are"
-    lost = [v for v in heights if v not in lines.side_girts and v not in lines.gable_girts]
+    stated = [v for v in heights if not lines.behind_seam(v)]
+    lost = [v for v in stated if v not in lines.side_girts and v not in lines.gable_girts]
     if lost:
         top, peak = lines.strut_foot(lines.low_eave) - girt / 2, lines.highest_girt
         over_walls = max((v for v in heights if v in lines.side_girts), default=0.0) + girt
@@ -166,10 +167,13 @@ def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
     girt = framing.girt.width
     first = framing.base_rail.depth / 2
     eave = lines.low_eave.height
-    tall, steep = eave - first, lines.gable_peak - eave
-    least = _spacing(tall, max(girt, first + girt / 2))
+    behind, steep = lines.seam_girts, lines.gable_peak - eave
+    ends = (first, sum(behind) / 2, eave) if len(behind) == 2 else (first, *behind, eave)
+    beside = girt + behind[-1] - behind[0] if behind else girt
+    least = max(_spacing(b - a, max(beside, first + girt / 2)) for a, b in pairwise(ends))
     least = max(least, _spacing(steep, girt)) if steep > 0 else least
-    clashing = [b - a for v in (lines.side_girts, lines.gable_girts) for a, b in pairwise((first, *v))]
+    pairs = [pair for v in (lines.side_girts, lines.gable_girts) for pair in pairwise((first, *v))]
+    clashing = [b - a for a, b in pairs if (a, b) != behind]
     if clashing and (under(min(clashing), girt) or _on_rail(lines)):
         yield (
             ("framing", "girt_spacing"),

@@ -13,6 +13,7 @@ from .edges import Edge
 from .face import Face
 from .roof_lines import Eave, RoofLines
 from .shell import along_foot
+from .tiers import Seam, seam_girts, seam_of
 from .top_line import TopLine
 
 LEAST_GIRT = 304.8
@@ -66,17 +67,38 @@ class SteelLines(RoofLines):
     @cached_property
     def _levels(self) -> tuple[float, ...]:
         """Heights of all girts' centres: divisions of the lowest side wall, then on under the rakes."""
-        framing = self.building.framing
+        framing, seam = self.building.framing, self.seam
         if framing.girt_heights:
-            return framing.girt_heights
-        eave, peak = self.low_eave.height, self.gable_peak
-        low = _between(framing.base_rail.depth / 2, eave, framing.girt_spacing, self._top(self.low_eave))
+            kept = [v for v in framing.girt_heights if not self.behind_seam(v)]
+            return tuple(sorted([*kept, *self.seam_girts]))
+        eave, peak, foot = self.low_eave.height, self.gable_peak, framing.base_rail.depth / 2
+        spacing, top = framing.girt_spacing, self._top(self.low_eave)
+        low = _between(foot, eave, spacing, top)
+        if seam:
+            under, over = (_between(foot, seam.level, spacing, top), _between(seam.level, eave, spacing, top))
+            low = (*under, *self.seam_girts, *over)
         count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
         return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
 
     def _top(self, eave: Eave) -> float:
         """What a side wall's girts stay under, by their centres: the eave strut."""
         return self.strut_foot(eave) - self.building.framing.girt.width / 2
+
+    @cached_property
+    def seam(self) -> Seam | None:
+        """Where tiers meet."""
+        return seam_of(self.building)
+
+    def behind_seam(self, v: float) -> bool:
+        """Whether a girt at v would touch those behind the seam, which stand in its place."""
+        wide = self.building.framing.girt.width
+        return bool(self.seam_girts) and self.seam_girts[0] - wide < v < self.seam_girts[-1] + wide
+
+    @cached_property
+    def seam_girts(self) -> tuple[float, ...]:
+        """Heights of the girts behind a seam. They run around the building, so that girts meet at its
+        corners, whichever walls have a seam."""
+        return seam_girts(self.building)
 
     def girts(self, wall: Face) -> tuple[float, ...]:
         """Heights of a wall's girts, from the slab up."""
@@ -167,7 +189,7 @@ class SteelLines(RoofLines):
 
         That one keeps clear of its neighbour on the other slope, whose lower side leans towards it.
         """
-        framing, sheets = self.building.framing, self.building.sheets
+        framing = self.building.framing
         half, length = framing.purlin.width / 2, self.slope_length(slope)
         first = framing.eave_strut.width / 2
         head = slope.sides[2]
@@ -175,7 +197,7 @@ class SteelLines(RoofLines):
             last = length - first
             return _between(first, last, framing.purlin_spacing, last - 2 * half)
         lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
-        last = length - max(sheets.ridge_gap + RIDGE_LINE, lean)
+        last = min(slope.upper.head - RIDGE_LINE, length - lean)
         return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
 
     def slope_length(self, slope: Face) -> float:

@@ -30,11 +30,13 @@ def estimated(building: Building) -> int:
         stitches += slope.width / profile.cover * up / screws.stitch if screws.stitch else 0.0
         lined += purlins
     for wall in (wall for wall in lines.walls if not wall.open):
-        girts = len(lines.girts(wall))
-        crossed += wall.width * (each * girts + ends) / wall.skin.profile.pitch
+        girts, tiers = len(lines.girts(wall)), len(wall.regions)
+        rows = girts - len(lines.seam_girts[: 2 if tiers > 1 else -1])
+        crossed += wall.width * (each * rows + ends * tiers) / wall.skin.profile.pitch
+        crossed += wall.width / wall.skin.profile.cover * (tiers - 1)  # the closures at a seam
         along_trim += 2 * girts
         lined += girts if wall.name in lines.eaves else 0
-    sheets = sum(face.width / face.skin.profile.cover for face in lines.faces)
+    sheets = sum(face.width / part.skin.profile.cover for face in lines.faces for part in face.regions)
     bays = len(lines.frames) - 1
     steel = bays * (lined + 2 * FRAME) + 4 * len(lines.gable_girts)
     around = PER_OPENING * len(building.openings)

@@ -14,6 +14,7 @@ def asked(lines: TrimLines) -> Terms:
     return Terms(
         overhang=building.sheets.overhang,
         trim_lap=building.trim.lap,
+        step=building.sheets.step,
         stock=building.trim.stock,
         kerf=building.trim.kerf,
         wind=lines.towards_wind,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from ..description.building import Building
@@ -20,8 +20,8 @@ from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, st
 from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed
-from .skin.cladding import clad, covered
-from .skin.closures import eave_closures, head_closures, ridge_closures
+from .skin.cladding import Tile, covered, sheet_of, tiles
+from .skin.closures import eave_closures, head_closures, ridge_closures, seam_closures
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
@@ -29,6 +29,7 @@ from .steel.opening_frames import opening_parts
 from .steel.slab import slab
 from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs, ridge_runs
 from .trim.opening_trims import opening_runs
+from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
 
@@ -52,11 +53,12 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]
-    sheets = [part for face in around if not face.open for part in clad(trim, face)]
+    laid = {face.name: [(tile, sheet_of(trim, face, tile)) for tile in tiles(trim, face)] for face in around}
+    sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
-    screws, missed = _screws(trim, around, steel, sheets, (trims, runs))
+    screws, missed = _screws(trim, laid, steel, (trims, runs))
     parts = (
         slab(building, lines.walls),
         *steel,
@@ -85,6 +87,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
         if not wall.open:
             yield from opening_runs(lines, wall)
             yield from base_runs(lines, wall)
+            yield from tier_runs(lines, wall)
 
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
@@ -102,6 +105,8 @@ def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
 
 
 def _closures(lines: TrimLines) -> Iterator[Part]:
+    for wall in lines.steel.walls:
+        yield from seam_closures(lines, wall)
     for eave in lines.steel.eaves.values():
         if not (wall := lines.steel.named[eave.wall]).open:
             yield from head_closures(lines, wall, eave)
@@ -113,9 +118,8 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
 
 def _screws(
     lines: TrimLines,
-    around: Sequence[Face],
+    laid: Mapping[str, Sequence[tuple[Tile, Part]]],
     steel: Sequence[Part],
-    sheets: Sequence[Part],
     trims: tuple[Sequence[Part], Sequence[TrimRun]],
 ) -> tuple[list[Part], list[Missed]]:
     """The screws of all sheets, then those of all trims, which find the sheets' in their way."""
@@ -123,21 +127,21 @@ def _screws(
     through_trims: list[Part] = []
     missed: list[Missed] = []
     building = lines.building
-    for face in around:
-        on_face = [sheet for sheet in sheets if sheet.label("face") == face.name]
+    for face in lines.steel.faces:
+        sheets = [part for _, part in laid[face.name]]
         behind = walls(face, steel)
         plan = Fastening(
             building.screws,
             face,
             screw_lines(lines, face, behind),
-            list(edge_walls(face, behind)),
+            list(edge_walls(face, behind, lines.steel.seam)),
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )
-        rows, misses = sheet_screws(face.skin.profile, plan, on_face)
-        stitched = (stitch_screws(face.skin.profile, plan, sheet) for sheet in on_face)
+        rows, misses = sheet_screws(plan, laid[face.name])
+        stitched = (stitch_screws(plan, tile, part) for tile, part in laid[face.name])
         through_sheets += [*rows, *(one for one in stitched if one)]
-        more, others = trim_screws(Trimmed(lines, plan, steel, on_face, trims[1]))
+        more, others = trim_screws(Trimmed(lines, plan, steel, sheets, trims[1]))
         through_trims += more
         missed += [*misses, *others]
     return through_sheets + through_trims, missed

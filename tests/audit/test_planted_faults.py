@@ -13,7 +13,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import shed
+from support.planted import shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -194,6 +194,32 @@ PLANTS: dict[Code, list[Plant]] = {
 }
 
 
+TIERED: dict[Code, list[Plant]] = {
+    Code.SEAM_OPEN: [
+        drop("left tier trim 1"),
+        drop("back tier trim 1 2"),
+        # Before the upper sheets' feet, where water runs in behind it.
+        move("right tier trim 1", (25.0, 0.0, 0.0)),
+    ],
+    Code.SEAM_HANG: [
+        move("left 3", (0.0, 0.0, 8.0)),
+        move("back 3", (0.0, 0.0, -2.0)),
+        move("right tier trim 1", (0.0, 0.0, -8.0)),
+    ],
+    Code.SEAM_OFF_STEEL: [drop("left girt 1"), drop("back girt 1"), drop("right girt 3")],
+}
+"""Faults that only walls of two tiers can have."""
+
+
+@pytest.mark.parametrize("code", TIERED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_at_a_seam_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(tiered(), (code.check,)).findings == ()
+    found = audit(TIERED[code][number](tiered()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
 CASES = [(code, number) for code, plants in PLANTS.items() for number in range(len(plants))]
 
 
@@ -235,7 +261,9 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    assert set(Code) - set(PLANTS) == {code for code in Code if code.check in ("layout", "audit")}
+    assert set(Code) - set(PLANTS) - set(TIERED) == {
+        code for code in Code if code.check in ("layout", "audit")
+    }
 
 
 def test_a_check_that_looks_at_nothing_says_so(monkeypatch: pytest.MonkeyPatch) -> None:

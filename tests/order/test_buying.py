@@ -69,7 +69,7 @@ def test_screws_by_bags_and_sheets_to_spare() -> None:
         for one, other in zip(lines(plain, "sheets"), lines(bought, "sheets"), strict=True)
     }
     assert {key for key, count in more.items() if count} == {
-        ("roof sheet 36 x 9 x 3/4", "15' 7\""),
+        ("roof sheet 36 x 9 x 3/4", "15' 6-1/2\""),
         ("wall sheet 36 x 9 x 3/4", "14' 9\""),
     }
     assert sum(more.values()) == 4

@@ -54,13 +54,14 @@ def test_every_unit_is_what_it_says() -> None:
 
 
 def test_one_row_a_foot_prices_every_length(wanted: Order, tmp_path: Path) -> None:
-    """Wall sheets at 2.00 a foot: 44 ft 3, 42 ft 3, 40 ft, 50 ft 4, 47 ft 4, 286 ft, 4 ft 8, 20 ft, 3 ft 3
-    are 538 ft 1 in: 88.50 + 84.50 + 80.00 + 100.67 + 94.67 + 572.00 + 9.33 + 40.00 + 6.50 = 1076.17."""
+    """Wall sheets at 2.00 a foot, three of 14 ft 9, three of 14 ft 0-1/2, three of 13 ft 3-1/2, four of 12 ft
+    6-1/2, four of 11 ft 9-1/2, 26 of 10 ft 11-1/2, then 4 ft 8, two of 4 ft, three of 3 ft
+    11-1/2, 3 ft 2-1/2."""
     found = with_prices(wanted, "wall sheet,ft,2.00", tmp_path)
     costs = [line.cost for line in found.lines if line.cost is not None]
-    assert costs == [88.5, 84.5, 80.0, 100.67, 94.67, 572.0, 9.33, 40.0, 6.5]
-    assert total(found) == 1076.17
-    assert counted(found) == f"9 of {len(found.lines)} lines priced"
+    assert costs == [88.5, 84.25, 79.75, 100.33, 94.33, 569.83, 9.33, 16.0, 23.75, 6.42]
+    assert total(found) == 1072.49
+    assert counted(found) == f"10 of {len(found.lines)} lines priced"
 
 
 def test_the_row_that_says_it_closest_counts(wanted: Order, tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ Screws are counted by hand for one wall only, in tests/order/test_order.py.
 from __future__ import annotations
 
 from collections import Counter
-from math import ceil, hypot
+from math import ceil, floor, hypot
 
 import pytest
 from ribwright.intake import parse, starter_text
@@ -25,8 +25,13 @@ CORNER = RIB + FLANGE - 0.005
 
 
 def size(inches: float) -> str:
-    """A length rounded up to the inch, as it is ordered."""
-    return format_length(ceil(inches - 1e-6) * 25.4, "ft-in")
+    """A length as it is ordered: that of a sheet cut on site rounded up to half an inch."""
+    return format_length(ceil(2 * inches - 1e-6) / 2 * 25.4, "ft-in")
+
+
+def whole(inches: float) -> float:
+    """The half inches within a length: what a wall's square sheet comes in."""
+    return floor(2 * inches) / 2
 
 
 def across(length: float) -> int:
@@ -40,8 +45,8 @@ def low_head(eave: float, pitch: float) -> float:
 
 
 def roof(width: float, pitch: float) -> float:
-    """Half the width and 2 in of overhang, along the slope, less 1 in of ridge gap."""
-    return (width / 2 + 2) * hypot(1, pitch) - 1
+    """Half the width and 2 in of overhang, along the slope, less 1 in of ridge gap: the nearest half inch."""
+    return round(2 * ((width / 2 + 2) * hypot(1, pitch) - 1)) / 2
 
 
 def run(length: float) -> list[float]:
@@ -87,12 +92,12 @@ def sheets(*lengths: float, kind: str) -> Counter[tuple[str, str]]:
 
 
 def test_the_workshops_sheets(workshop: Order) -> None:
-    """30 x 40 ft, eave 132, 3/12. Walls: 14 a side of 132 - 0.8061/4 - 1/8 - 0.0456 = 131.63. Each window of
-    the left wall takes a whole sheet's pan: a sill piece to 48 - 0.147 and a header from 84.147, so 12 and
-    2 x 2 there. Gables, from the centre: the peak's two to 177 - 1/8; then high edges 35, 71, 107, 143 from
-    the centre, each a quarter of that lower. The 12 x 10 ft door takes three whole sheets of the front's left
-    half and leaves headers: the peak's, and those with high edges at 35 and 71."""
-    head = low_head(132, 1 / 4) - LIFT
+    """30 x 40 ft, eave 132, 3/12. Walls: 14 a side of 132 - 0.8061/4 - 1/8 - 0.0456 = 131.63, so 131.5. Each
+    window of the left wall takes a whole sheet's pan: a sill piece to 48 - 0.147 and a header from 84.147, so
+    12 and 2 x 2 there. Gables, from the centre: the peak's two to 177 - 1/8; then high edges 35, 71, 107,
+    143 from the centre, each a quarter of that lower. The 12 x 10 ft door takes three whole sheets of the
+    front's left half and leaves headers: the peak's, and those with high edges at 35 and 71."""
+    head = whole(low_head(132, 1 / 4) - LIFT)
     cut = 0.125 + FLANGE
     side = [head] * (14 + 12) + 2 * [48 - cut - LIFT, head + LIFT - 84 - cut]
     tops = [177 - 0.125 - high / 4 for high in (0, 35, 71, 107, 143)]
@@ -110,7 +115,7 @@ def test_the_garages_sheets(garage: Order) -> None:
     longer one, the front's, less the drop of 38/3. The 16 ft door leaves headers before the four in the
     middle; the peaks go alone."""
     foot = -1.5 + LIFT
-    side = [low_head(114, 1 / 3) - foot] * 2 * across(312)
+    side = [whole(low_head(114, 1 / 3) - foot)] * 2 * across(312)
     tops = [114 + 48 - 0.125 + 1 / 3 * (1 - far) for far in (0, 36, 72, 108)]
     peak = 162 - 0.125
     assert tops[0] > peak  # the sheet that straddles the ridge by its leg is a peak

@@ -19,7 +19,9 @@ SQUARE = [12.04, 12.17, 12.37, 12.65, 13.00, 13.42, 13.89, 14.42, 15.00, 15.62, 
 
 def raised(width: str, pitch: str) -> Model:
     text = f'width = "{width}"\nlength = "12 ft"\neave_height = "14 ft"\npitch = "{pitch}"\n'
-    return raise_building(parse(text + '[frame]\nback_posts = "none"\nknee = "none"\n', "slope")).model
+    return raise_building(
+        parse(text + '[sheets]\nstep = "0 in"\n[frame]\nback_posts = "none"\nknee = "none"\n', "slope")
+    ).model
 
 
 def first(model: Model, role: str) -> Piece:
@@ -28,7 +30,8 @@ def first(model: Model, role: str) -> Piece:
 
 @pytest.mark.parametrize(("rise", "per_foot"), list(enumerate(SQUARE, 1)))
 def test_a_roof_sheet_is_the_squares_rafter_and_overhang_less_the_gap(rise: int, per_foot: float) -> None:
-    """24 ft wide: 12 ft of run. Overhang 2 in in plan, so 2 in of run; ridge gap 1 in along the slope.
+    """24 ft wide: 12 ft of run. Overhang 2 in in plan, so 2 in of run; ridge gap 1 in along the slope. Sheets
+    of any length.
 
     The square gives two decimals of an inch per foot: 12 ft of run are good to 12 * 0.005 in.
     """

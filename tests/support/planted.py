@@ -53,6 +53,11 @@ def shed() -> Model:
     return raise_building(parse(SHED, "shed")).model
 
 
+@cache
+def tiered() -> Model:
+    return raise_building(parse(SHED + '[wainscot]\nheight = "45 in"\n', "shed")).model
+
+
 def named(model: Model, name: str) -> Piece:
     (found,) = [piece for piece in model.pieces if piece.name == name]
     return found

@@ -31,6 +31,8 @@ ENDS_OF: dict[tuple[str, str], tuple[End, ...]] = {("", "length"): ("low", "low"
 """A building of 1000 ft takes as long as twenty others: it is drawn less often."""
 NARROWEST = 12.0
 """in; the least room between uprights in which an opening is put."""
+OVER_SEAM = 55.0
+"""in; clear of any seam between tiers."""
 KNEE = 36.0
 """in; what column and knee take up of a gable beside its corner."""
 
@@ -66,8 +68,9 @@ def described(number: int) -> Drawn:
     for (table, name), end in dealt.items():
         if not end and table != OPENING.name and (table == "" or name not in values.get(table, {})):
             values.setdefault(table, {}).setdefault(name, between(chance, KEYS[table, name], *size))
-    if "thickness" in values.get("sheets", {}):
-        values["sheets"].pop("gauge", None)
+    for table in values.values():
+        if "thickness" in table:
+            table.pop("gauge", None)
     wanted = values.pop(OPENING.name, None)
     openings = _openings(chance, wanted, values, *size)
     top = _lines(values.pop(""))
@@ -131,13 +134,15 @@ def _openings(
         room = max(NARROWEST, room)
         wide = inches(chance, min(12, room), min(120, room))
         raised = kind == "window" or (kind == "framed opening" and chance.random() < 0.3)
-        sill = inches(chance, 6, eave / 2) if raised else 0.0
+        lowest = OVER_SEAM if "wainscot" in values else 6.0
+        sill = inches(chance, lowest, max(lowest, eave / 2)) if raised else 0.0
         highest = min(HIGHEST, eave - sill - 16)
+        least = OVER_SEAM if "wainscot" in values and not raised else 12.0
         opening: dict[str, object] = {
             "kind": kind,
             "wall": wall,
             "width": f"{wide} in",
-            "height": f"{inches(chance, min(12, highest), highest)} in",
+            "height": f"{inches(chance, min(least, highest), highest)} in",
             "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
             **({"sill": f"{sill} in"} if raised else {}),
         }

@@ -43,6 +43,11 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
     **{
         ("door_room", name, end): {"opening": {"kind": "overhead door"}} for name in DOOR_ROOM for end in ENDS
     },
+    **{
+        ("wainscot", name, end): {"wainscot": {"height": "42 in"}}
+        for name in ("walls", "profile", "gauge", "thickness", "colour")
+        for end in ENDS
+    },
     ("frame", "bays", "low"): {"": {"length": "8 ft"}},
     ("frame", "bays", "high"): {"": {"length": "80 ft"}},
     ("framing", "girt_heights", "high"): {

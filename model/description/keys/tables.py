@@ -6,6 +6,7 @@ a table to the class of the same name). To add a table, add it to TABLES.
 
 from __future__ import annotations
 
+from ..building import Wall
 from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
 from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
@@ -18,6 +19,13 @@ UNSAID = "from the centre, or the low corner"
 USUAL_PROFILE = "36 x 9 x 3/4"
 SIDES = ("clad", "open")
 KINDS = ("walk door", "overhead door", "window", "framed opening")
+WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
+    "all": ("front", "back", "left", "right"),
+    "gables": ("front", "back"),
+    "sides": ("left", "right"),
+    **{wall: (wall,) for wall in ("front", "back", "left", "right")},
+}
+"""The walls that each word for them means."""
 
 
 WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
@@ -134,6 +142,13 @@ SHEETS = Table(
             "1 in",
             metric="25 mm",
         ),
+        Key(
+            "step",
+            Length("0 in", "1 in"),
+            "of the lengths that sheets come in; 0: any. The ridge gap gives or takes half of it",
+            "1/2 in",
+            metric="5 mm",
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
@@ -153,31 +168,24 @@ SHEETS = Table(
 )
 
 
+USUAL = "as [sheets]"
+OTHER_SHEETS = (
+    Key("profile", Profile(), "from the catalogue", unless=USUAL, example=("36 x 9 x 3/4",) * 2),
+    Key("gauge", GaugeNumber(), "of galvanised sheet", unless=USUAL, example=("26", "26")),
+    Key(
+        "thickness",
+        Length("0.0075 in", "0.06 in"),
+        "instead of a gauge",
+        unless=USUAL,
+        example=("0.02 in", "0.5 mm"),
+    ),
+)
+"""Of sheets that are other than the rest. Not said, they are as those under [sheets]."""
+
+
 def _sheets_of(name: str, what: str, *more: Key) -> Table:
-    """A table of sheets that are other than the rest. Not said, they are as those under [sheets]."""
-    usual = "as [sheets]"
-    return Table(
-        name,
-        f"The sheets of {what}, where they are others.",
-        (
-            Key(
-                "profile",
-                Profile(),
-                "from the catalogue",
-                unless=usual,
-                example=("36 x 9 x 3/4",) * 2,
-            ),
-            Key("gauge", GaugeNumber(), "of galvanised sheet", unless=usual, example=("26", "26")),
-            Key(
-                "thickness",
-                Length("0.0075 in", "0.06 in"),
-                "instead of a gauge",
-                unless=usual,
-                example=("0.02 in", "0.5 mm"),
-            ),
-            *more,
-        ),
-    )
+    """A table of sheets that are other than the rest."""
+    return Table(name, f"The sheets of {what}, where they are others.", (*OTHER_SHEETS, *more))
 
 
 GABLE_SHEETS = _sheets_of(
@@ -193,6 +201,29 @@ GABLE_SHEETS = _sheets_of(
     ),
 )
 ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
+
+WAINSCOT = Table(
+    "wainscot",
+    "Other sheets on the foot of the walls. Girts stand behind the seam, in place of any so near.",
+    (
+        Key(
+            "height",
+            Length("36 in", "48 in"),
+            "top of slab to the seam",
+            unless="no wainscot",
+            example=("4 ft", "1200 mm"),
+        ),
+        Key("walls", Choice(tuple(WAINSCOT_WALLS)), "which walls have it", "all"),
+        *OTHER_SHEETS,
+        Key(
+            "colour",
+            Colour(),
+            "a CSS colour name or #rrggbb",
+            unless="the trim's",
+            example=("slategray",) * 2,
+        ),
+    ),
+)
 
 SLAB = Table(
     "slab",
@@ -294,6 +325,7 @@ TABLES = (
     SHEETS,
     GABLE_SHEETS,
     ROOF_SHEETS,
+    WAINSCOT,
     TRIM,
     SCREWS,
     SLAB,

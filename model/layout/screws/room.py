@@ -17,6 +17,7 @@ from shapely.ops import nearest_points
 from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet
+from ..skin.closures import foam_band
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import APART, CLEAR, EDGE, INCH, SHANK
 from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, touching
@@ -79,7 +80,9 @@ def room(
     pressed = [wall for trim in trims for wall in touching(face.frame, trim)]
     rims = [wall.buffer(SHANK + INCH / 8, join_style="mitre") - _inside(wall) for wall in pressed]
     ends = [end for part in steel for end in _ends_behind(face, part)]
-    sound = backed - shapely.union_all(rims + ends)
+    low, high = foam_band(lines, face) or (0.0, 0.0)
+    foam = [shapely.box(-1e6, low - CLEAR, 1e6, high + CLEAR - TIE)] if high else []
+    sound = backed - shapely.union_all(rims + ends + foam)
     heads = sound - shapely.union_all([_lips(lines, face, number) for number in range(len(face.openings))])
     shapely.prepare(heads)
     shapely.prepare(sound)

@@ -84,10 +84,10 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
             # The feet of the sheets may hang over a base rail's lower edge.
             foot = lines.foot + HAIR if part.role is Role.BASE_RAIL else low
             span = (max(low, foot) + EDGE, high - EDGE)
-            at = clear_of((low + high) / 2, span, _bars(lines, face, part.role))
-            whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
-            left, _, right, _ = wall.intersection(whole).bounds
-            spans.setdefault(round(at, 3), []).append((left, right))
+            for at in _heights(lines, face, part.role, (low, high), span):
+                whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
+                left, _, right, _ = wall.intersection(whole).bounds
+                spans.setdefault(round(at, 3), []).append((left, right))
     for at, pieces in spans.items():
         left, right = min(pieces)
         for a, b in sorted(pieces)[1:]:
@@ -99,12 +99,21 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
         yield ScrewLine(at, left, right)
 
 
+def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
+    """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
+    seam = lines.steel.seam
+    if seam and role is Role.GIRT and (rows := [v for v in seam.rows if flange[0] <= v <= flange[1]]):
+        # Whole sheets that run past a seam's girts are screwed to the lower one.
+        return rows if len(face.regions) > 1 else [v for v in rows if v == seam.rows[0]]
+    return [clear_of(sum(flange) / 2, span, _bars(lines, face, role))]
+
+
 def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
     """Heights that a row keeps away from: the base trim's upper edge, the foam under the ridge cap."""
     if role is Role.BASE_RAIL:
         return [edge_bar(lines.bottom + lines.base_leg, lines.lap_room)]
     if role is Role.PURLIN:
-        head = max(v for _, v in face.clad)
+        head = face.upper.head
         return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]
     return []
 
@@ -118,7 +127,7 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
             bar = (near, far) if middle < length / 2 else (length - far, length - near)
             at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
         elif eave := lines.steel.eaves.get(face.name):
-            foam = max(v for _, v in face.clad) - lines.side * max(0.0, eave.rise) - DEEP
+            foam = face.upper.head - lines.side * max(0.0, eave.rise) - DEEP
             drop = eave.height - lines.head(face) * eave.rise - lines.eave_drop(eave)
             bars = [(foam - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
             at = clear_of(eave.height - HEAD_LINE, (low + EDGE, high - EDGE), bars)

@@ -24,10 +24,12 @@ from shapely.geometry import LineString, Polygon
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
-from ...envelope.face import Face
+from ...envelope.face import Face, Region
+from ...envelope.tiers import Seam
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
+from ..skin.cladding import Tile
 from .room import Room, pans, segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
@@ -70,10 +72,11 @@ class Missed:
 
 @dataclass(slots=True)
 class _Laid:
-    """A sheet while its screws are set: its pans, where heads have room on its face, its outline there, and
-    the screws so far."""
+    """A sheet while its screws are set: the region it is of, its pans, where heads have room on its face, its
+    outline there, and the screws so far."""
 
     part: Part
+    region: Region
     sign: float
     origin: Point2
     pans: shapely.Geometry
@@ -89,20 +92,26 @@ class _Laid:
         """Where in a region screws may stand."""
         return self.pans.intersection(where).intersection(self.heads)
 
+    @property
+    def profile(self) -> RibProfile:
+        """Of its ribs."""
+        return self.region.skin.profile
+
     def u(self, bench: float) -> float:
         """u on the face of a u on the bench."""
         return self.origin[0] + self.sign * bench
 
 
-def sheet_screws(
-    profile: RibProfile, plan: Fastening, sheets: Iterable[Part]
-) -> tuple[list[Part], list[Missed]]:
+def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[list[Part], list[Missed]]:
     """A row for each sheet of a face, and the screws that would miss."""
-    laid = [_laid(plan, sheet) for sheet in sheets]
-    one_less = [miss for sheet in laid for miss in _at_ribs(profile, plan, sheet)]
+    laid = [_laid(plan, tile, sheet) for tile, sheet in tiles]
+    if not laid:
+        return [], []
+    one_less = [miss for sheet in laid for miss in _at_ribs(plan, sheet)]
     for sheet in laid:
         _at_run_ends(plan, sheet)
-    astride = profile.base + 2 * plan.screws.beside_rib + 2 * APART
+    base = max(sheet.profile.base for sheet in laid)
+    astride = base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
     missed += _along_uprights(plan, laid)
     rows = [row for sheet in laid if (row := _row(plan, sheet))]
@@ -114,7 +123,7 @@ def _near(taken: Iterable[Point2], at: Point2, reach: Point2) -> bool:
     return any(abs(u - at[0]) < reach[0] and abs(v - at[1]) < reach[1] for u, v in taken)
 
 
-def _laid(plan: Fastening, part: Part) -> _Laid:
+def _laid(plan: Fastening, tile: Tile, part: Part) -> _Laid:
     assert isinstance(part.recipe, Sheet)
     u, v, _ = plan.face.frame.seen(part.place.origin)
     sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
@@ -122,7 +131,7 @@ def _laid(plan: Fastening, part: Part) -> _Laid:
     inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
     flats = pans(plan.face, part, RIM)
     shapely.prepare(flats)
-    return _Laid(part, sign, (u, v), flats, plan.room.heads, inside)
+    return _Laid(part, tile.region, sign, (u, v), flats, plan.room.heads, inside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,12 +149,13 @@ class _Want:
         return _along(self.line, self.pan)
 
 
-def _at_ribs(profile: RibProfile, plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
+def _at_ribs(plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
     """The pattern at every rib of a sheet; yields what finds no room."""
+    profile = sheet.profile
     count = round(profile.cover / profile.pitch)
     for k in range(count + 1):
-        first = _side(profile, plan, sheet, k, 1.0) if k < count else {}
-        second = _side(profile, plan, sheet, k, -1.0) if k > 0 else {}
+        first = _side(plan, sheet, k, 1.0) if k < count else {}
+        second = _side(plan, sheet, k, -1.0) if k > 0 else {}
         left_out = set()
         for number, want in first.items():
             if not _set(plan, sheet, want):
@@ -153,13 +163,14 @@ def _at_ribs(profile: RibProfile, plan: Fastening, sheet: _Laid) -> Iterator[Mis
                     yield Missed(sheet.part.name, plan.face.name, want.at)
                 left_out.add(number)
         for number, want in second.items():
-            alone = number in left_out or (number not in first and not _beyond(profile, plan, sheet, k, want))
+            alone = number in left_out or (number not in first and not _beyond(plan, sheet, k, want))
             if (want.pair or alone) and not _set(plan, sheet, want):
                 yield Missed(sheet.part.name, plan.face.name, want.at)
 
 
-def _side(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want]:
+def _side(plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want]:
     """The crossings on one side of a rib with the lines of the face, by the lines' numbers."""
+    profile = sheet.profile
     foot = k * profile.pitch + side * profile.base / 2
     foot_to_screw = profile.base / 2 + plan.screws.beside_rib
     u = sheet.u(k * profile.pitch + side * foot_to_screw)
@@ -200,8 +211,9 @@ def _along(line: ScrewLine, span: Point2) -> LineString:
     return LineString([(u, line.at + line.rise * (u - line.left)) for u in (low, high)])
 
 
-def _beyond(profile: RibProfile, plan: Fastening, sheet: _Laid, k: int, want: _Want) -> bool:
+def _beyond(plan: Fastening, sheet: _Laid, k: int, want: _Want) -> bool:
     """Whether the rib's other side, the neighbour's, has skin and steel on the line."""
+    profile = sheet.profile
     rib = k * profile.pitch
     pan = (sheet.u(rib + profile.base / 2), sheet.u(rib + profile.pitch / 2))
     if not all(want.line.left <= u <= want.line.right for u in pan):
@@ -233,10 +245,10 @@ def _put(plan: Fastening, sheet: _Laid, spot: Point2 | None) -> bool:
 def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
     """On every line a screw near the run's ends and beside openings, where the nearest rib is too far in
     to hold the edge."""
-    ends = [u for u, _ in plan.face.clad]
     if sheet.inside.is_empty:
         return
-    edges = [(min(ends), 1.0), (max(ends), -1.0)]
+    left, right = sheet.region.span
+    edges = [(left, 1.0), (right, -1.0)]
     edges += [(o.from_left, -1.0) for o in plan.face.openings]
     edges += [(o.from_left + o.width, 1.0) for o in plan.face.openings]
     first, _, last, _ = sheet.inside.bounds
@@ -297,13 +309,13 @@ CAPPED = 2.5 * INCH
 """mm down from the uppermost purlin's row: the ridge cap's leg lies there, which is screwed itself."""
 
 
-def stitch_screws(profile: RibProfile, plan: Fastening, sheet: Part) -> Part | None:
+def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
     assert isinstance(sheet.recipe, Sheet)
     apart, face = plan.screws.stitch, plan.face
     rib = face.frame.seen(sheet.place.origin)[0]
-    ends = [u for u, _ in face.clad]
-    if not (apart and face.sloped and min(ends) + 2 * profile.leg < rib < max(ends) - 2 * profile.leg):
+    (left, right), leg = tile.region.span, tile.region.skin.profile.leg
+    if not (apart and face.sloped and left + 2 * leg < rib < right - 2 * leg):
         return None
     _, low, _, high = Polygon(sheet.recipe.outline).bounds
     count = max(1, ceil((high - low) / apart) - 1)
@@ -343,10 +355,23 @@ def _top(recipe: Sheet, u: float) -> float:
     return 0.0
 
 
-def edge_walls(face: Face, behind: Sequence[Wall]) -> Iterator[tuple[Point2, Polygon]]:
-    """The upright walls on the face along which sheets end, each with the heights of its first and last
-    screw: of jambs, an inch in from the opening's corners; of corner columns that girts are flush with, and
-    of uprights before an open wall."""
+Upright = tuple[Point2, Polygon]
+"""An upright wall along which sheets end, with the heights of its first and last screw."""
+
+
+def edge_walls(face: Face, behind: Sequence[Wall], seam: Seam | None) -> Iterator[Upright]:
+    """The uprights of a face, those that run past its seam once for each tier."""
+    for (low, high), wall in _uprights(face, behind):
+        if seam is None or len(face.regions) == 1 or not low < seam.rows[0] < seam.rows[1] < high:
+            yield (low, high), wall
+            continue
+        left, foot, right, head = wall.bounds
+        yield (low, seam.rows[0]), shapely.box(left, foot, right, seam.head)
+        yield (seam.rows[1], high), shapely.box(left, seam.foot, right, head)
+
+
+def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:
+    """Jambs, screwed from an inch in from the opening's corners; corner columns that girts are flush with."""
     for number, opening in enumerate(face.openings, 1):
         span = (opening.sill + INCH, opening.sill + opening.height - INCH)
         for part, wall in behind:

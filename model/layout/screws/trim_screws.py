@@ -135,7 +135,7 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
 def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
     """Up the trims at the ends of open bays, through the sheets into the uprights behind them."""
     lines, wall = on.lines, on.plan.face
-    leg = lines.profile("corner").out_of_plane - lines.side
+    leg = lines.end_leg
     for number, (end, into) in enumerate(wall.gap_ends(), 1):
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
         top = lines.steel.strut_foot(lines.steel.eaves[wall.name])

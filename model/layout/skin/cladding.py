@@ -1,4 +1,4 @@
-"""Sheets laid on a face: which, where, and cut how. Knows faces, not walls."""
+"""Sheets laid on a face, region by region: which, where, and cut how. Knows faces, not walls."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Building, Hand, Run
-from ...envelope.face import Face
+from ...envelope.face import Face, Region
 from ...envelope.skin_lines import head_angle
 from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point2
@@ -68,21 +68,20 @@ def run(profile: RibProfile, plan: Run, clad: Point2, steel: Point2, centre: flo
     return [Lay(number, rib + shift, plan.first) for number, rib in enumerate(order, 1)]
 
 
-def laid(lines: SteelLines, face: Face) -> Iterator[tuple[Lay, Point2]]:
-    """The sheets of a face in the order of laying, each with the u range that it covers its part of: past an
-    open bay begins a run of its own."""
+def laid(lines: SteelLines, face: Face, region: Region) -> Iterator[tuple[Lay, Point2]]:
+    """The sheets of a region in the order of laying, each with the u range that it covers its part of: past
+    an open bay begins a run of its own."""
     low, high = face.reach()
-    ends = [u for u, _ in face.clad]
     plan, number = lines.run(face), 0
-    stretches = remaining((min(ends), max(ends)), face.gaps)
+    stretches = remaining(region.span, face.gaps)
     for start, end in stretches if plan.first == "left" else stretches[::-1]:
         between = (max(low, start), min(high, end))
-        for lay in run(face.skin.profile, plan, (start, end), between, run_centre(lines, face)):
+        for lay in run(region.skin.profile, plan, (start, end), between, run_centre(lines, face, region)):
             yield replace(lay, number=number + lay.number), (start, end)
         number += lay.number
 
 
-def run_centre(lines: SteelLines, face: Face) -> float:
+def run_centre(lines: SteelLines, face: Face, region: Region) -> float:
     """Where the first sheet's underlap rib stands in a run from the centre.
 
     On the centre line, its edge a leg past it; where a post stands there, its edge is flush with the
@@ -92,16 +91,43 @@ def run_centre(lines: SteelLines, face: Face) -> float:
     posts = [u for u, foot in lines.standing_posts(face) if foot is None]
     if not any(abs(u - middle) < 1.0 for u in posts):
         return middle
-    past = building.frame.post.width / 2 - face.skin.profile.leg
+    past = building.frame.post.width / 2 - region.skin.profile.leg
     return middle + (past if lines.run(face).first == "left" else -past)
 
 
-def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """The sheets of a face."""
-    building, skin = lines.building, face.skin
-    lower, upper = graphs(skin.profile, skin.thickness)
-    wanted, gaps, lap = _with_holes(building, face), _holes(building, face), 2 * skin.profile.leg
-    low, high = wanted.bounds[1], wanted.bounds[3]
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """One sheet as it is cut and laid.
+
+    region: of the face. column: its place in the run. letter: tells the pieces apart that openings make of
+    one column; "" of a whole one. place: of its bench on the face. ring, holes: its outline on that bench,
+    (n, 2).
+    """
+
+    region: Region
+    column: Lay
+    letter: str
+    place: Place
+    ring: tuple[Point2, ...]
+    holes: tuple[tuple[Point2, ...], ...]
+
+
+def tiles(lines: TrimLines, face: Face) -> Iterator[Tile]:
+    """The sheets of a face, region by region, each in the order of laying."""
+    for region in face.regions:
+        wanted, gaps = _with_holes(lines.building, face, region), _holes(lines.building, face)
+        low, high, profile = wanted.bounds[1], wanted.bounds[3], region.skin.profile
+        for column, (least, most) in laid(lines.steel, face, region):
+            start, end = (min(max(u, least), most) for u in column.reach(profile))
+            legs = shapely.union_all(list(_legs(gaps, start, end, 2 * profile.leg)))
+            pieces = _sound(shapely.intersection(wanted, shapely.box(start, low, end, high) - legs))
+            for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
+                yield Tile(region, column, letter if len(pieces) > 1 else "", *_on_bench(outline, column))
+
+
+def sheet_of(lines: TrimLines, face: Face, tile: Tile) -> Part:
+    """The part that a tile is."""
+    skin, tier = tile.region.skin, tile.region.tier
     role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
     labels = (
         ("face", face.name),
@@ -110,35 +136,32 @@ def clad(lines: TrimLines, face: Face) -> Iterator[Part]:
         ("colour", skin.colour),
         ("material", "steel"),
     )
-    for lay, (least, most) in laid(lines.steel, face):
-        start, end = (min(max(u, least), most) for u in lay.reach(skin.profile))
-        whole = shapely.box(start, low, end, high) - shapely.union_all(list(_legs(gaps, start, end, lap)))
-        pieces = _sound(shapely.intersection(wanted, whole))
-        for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
-            bench, ring, holes = _on_bench(outline, lay)
-            yield Part(
-                name=f"{face.name} {lay.number}{letter if len(pieces) > 1 else ''}",
-                role=role,
-                group=(tree, face.name),
-                recipe=Sheet(lower, upper, ring, holes),
-                place=face.frame @ Place((0.0, 0.0, building.sheets.flange)) @ bench,
-                labels=labels,
-            )
+    return Part(
+        name=" ".join(filter(None, (face.name, tier, f"{tile.column.number}{tile.letter}"))),
+        role=role,
+        group=(tree, face.name),
+        recipe=Sheet(*graphs(skin.profile, skin.thickness), tile.ring, tile.holes),
+        place=face.frame @ Place((0.0, 0.0, lines.building.sheets.flange)) @ tile.place,
+        labels=labels,
+    )
 
 
 def covered(building: Building, face: Face) -> shapely.Geometry:
     """Where a screw on the face has sheet around it: what is clad, 1.5 diameters in from its edges."""
-    return _with_holes(building, face).buffer(-EDGE, join_style="mitre")
+    whole = [_with_holes(building, face, region) for region in face.regions]
+    return shapely.union_all([one.buffer(-EDGE, join_style="mitre") for one in whole])
 
 
-def _with_holes(building: Building, face: Face) -> Polygon:
-    """The face less its openings."""
-    return shapely.difference(Polygon(face.clad), shapely.union_all(_holes(building, face)))
+def _with_holes(building: Building, face: Face, region: Region) -> Polygon:
+    """A region less its face's openings."""
+    return shapely.difference(Polygon(region.clad), shapely.union_all(_holes(building, face)))
 
 
 def _holes(building: Building, face: Face) -> list[Polygon]:
     """The openings, each larger by the clearance; one without a sill is cut to the foot."""
-    clearance, foot = building.sheets.cut_clearance, min((v for _, v in face.clad), default=0.0)
+    if not face.regions:
+        return []
+    clearance, foot = building.sheets.cut_clearance, face.regions[0].foot
     return [
         shapely.box(
             opening.from_left - clearance,
@@ -147,7 +170,7 @@ def _holes(building: Building, face: Face) -> list[Polygon]:
             opening.sill + opening.height + head_angle(building, opening) + clearance,
         )
         for opening in face.openings
-    ] + [shapely.box(low, foot - 1, high, max(v for _, v in face.clad) + 1) for low, high in face.gaps]
+    ] + [shapely.box(low, foot - 1, high, face.upper.head + 1) for low, high in face.gaps]
 
 
 def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator[Polygon]:

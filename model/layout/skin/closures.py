@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from itertools import pairwise
 
 from ...envelope.edges import Edge
-from ...envelope.face import Face
+from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
-from ...envelope.skin_lines import FOAM
+from ...envelope.skin_lines import FOAM, outermost
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
+from ..screws.screw_kinds import CLEAR
+from ..steel.framing import remaining
+from ..trim.tier_trims import beside, covered, crossed_by, legs_over, under_lips
 from ..trim.trim_lines import TrimLines
 from .cladding import Lay, laid
 from .ribs import Graph, graphs
@@ -34,32 +38,77 @@ INSET = 0.02
 def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
-    fall = (lines.side - lines.crown(face)) * max(0.0, eave.rise)
-    heads, top = TopLine(face.clad[:1:-1]), lines.side - lines.building.sheets.flange
-    for lay, (least, most) in laid(lines.steel, face):
+    fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
+    heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - lines.building.sheets.flange
+    for lay, (least, most) in laid(lines.steel, face, face.upper):
         start, end = (min(max(u, 0.0, least), face.width, most) for u in lay.reach(face.skin.profile))
         head = min(heads.height(start), heads.height(end)) - fall
-        yield from _over(lines, face, lay, (head - DEEP, head), top, (max(0.0, least), min(face.width, most)))
+        row = _Row(lines, face, face.upper, (head - DEEP, head))
+        yield from _over(row, lay, top, (max(0.0, least), min(face.width, most)))
+
+
+def foam_band(lines: TrimLines, face: Face) -> Point2 | None:
+    """Heights between which the closures over a wainscot's heads lie: behind the front leg of the trim there,
+    under the row of screws. None on a wall of one tier."""
+    seam = lines.steel.seam
+    if seam is None or len(face.regions) < 2:
+        return None
+    top = seam.rows[0] - CLEAR
+    return top - DEEP, top
+
+
+def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures over a wainscot's sheets, out to the tier trim, and to the upright trims at its ends,
+    between the openings and open bays that its seam runs into."""
+    band = foam_band(lines, face)
+    if band is None:
+        return
+    row, flange = _Row(lines, face, face.regions[0], band), lines.building.sheets.flange
+    lip = lines.crown(face) + lines.thickness
+    legs = [(covered(leg), inner) for leg, inner in legs_over(lines, face)]
+    taken = [*(beside(lines, opening) for opening in crossed_by(lines, face)), *face.gaps]
+    free = remaining((0.0, face.width), [*taken, *(within for within, _ in legs)])
+    for column, (least, most) in laid(lines.steel, face, row.region):
+        for number, (start, end) in enumerate(free, 1):
+            within = (max(start, least), min(end, most))
+            yield from _over(row, column, lines.seam - flange, within, f" {number}" if taken else "")
+        for number, (within, inner) in enumerate(legs, 1):
+            yield from _hollows(row, column, inner - flange, within, f"leg {number}")
+        for number, within in enumerate(under_lips(lines, face), 1):
+            yield from _hollows(row, column, lip - flange, within, f"lip {number}")
 
 
 def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
     up to them, in the hollows between the crowns they lie on."""
-    head = max(v for _, v in face.clad)
-    band = (head - 1.5 * DEEP, head - 0.5 * DEEP)
+    head = face.upper.head
+    row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP))
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
-    for lay, _ in laid(lines.steel, face):
-        yield from _over(lines, face, lay, band, lines.ridge - flange, (rake, face.width - rake))
+    for lay, _ in laid(lines.steel, face, face.upper):
+        yield from _over(row, lay, lines.ridge - flange, (rake, face.width - rake))
         for hand, within in (("left", (0.0, leg)), ("right", (face.width - leg, face.width))):
-            yield from _hollows(lines, face, lay, band, top, within, hand)
+            yield from _hollows(row, lay, top, within, hand)
 
 
-def _hollows(
-    lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2, hand: str
-) -> Iterator[Part]:
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """Where strips lie over the sheets of a region. band: from v to v."""
+
+    lines: TrimLines
+    face: Face
+    region: Region
+    band: Point2
+
+    def name(self, lay: Lay) -> str:
+        """What the strip over a sheet is called."""
+        words = (self.face.name, self.region.tier, "outside closure", str(lay.number))
+        return " ".join(filter(None, words))
+
+
+def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iterator[Part]:
     """Strips over one sheet's cover, up to w = top, where its surface lies deep enough under it."""
-    profile, surface = face.skin.profile, _surface(face)
+    profile, surface = row.region.skin.profile, _surface(row.region)
     a, b = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in within)
     low, high = max(0.0, a), min(profile.cover, b)
     if high - low < STUB:
@@ -77,8 +126,7 @@ def _hollows(
         end = cut if cut is not None and w0 < limit else u1 if u1 == deep[-1][0] else None
         if start is not None and end is not None and end - start > STUB:
             number += 1
-            name = f"{face.name} outside closure {lay.number} {hand} {number}"
-            yield _strip(lines, face, lay, band, top, (start, end), name)
+            yield _strip(row, lay, top, (start, end), f"{row.name(lay)} {hand} {number}")
         if end is not None:
             start = None
 
@@ -116,7 +164,7 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
     """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
     of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
     profile = face.skin.profile
-    lays = [lay for lay, _ in laid(lines.steel, face)]
+    lays = [lay for lay, _ in laid(lines.steel, face, face.upper)]
     under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
     for lay in lays:
         for rib in range(round(profile.cover / profile.pitch) + 1):
@@ -127,33 +175,34 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
                 yield lay, rib
 
 
-def _over(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, within: Point2) -> Iterator[Part]:
-    """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range."""
-    profile = face.skin.profile
+def _over(row: _Row, lay: Lay, top: float, within: Point2, which: str = "") -> Iterator[Part]:
+    """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range. which:
+    of several over one sheet."""
+    profile = row.region.skin.profile
     a, b = within
     span = (a - lay.rib, b - lay.rib) if lay.hand == "left" else (lay.rib - b, lay.rib - a)
     low, high = max(0.0, span[0]), min(profile.cover, span[1])
     if high - low < DEEP:
         return
-    name = f"{face.name} outside closure {lay.number}"
-    yield _strip(lines, face, lay, band, top, (low, high), name)
+    yield _strip(row, lay, top, (low, high), row.name(lay) + which)
 
 
-def _strip(lines: TrimLines, face: Face, lay: Lay, band: Point2, top: float, span: Point2, name: str) -> Part:
+def _strip(row: _Row, lay: Lay, top: float, span: Point2, name: str) -> Part:
     """A strip from a sheet's surface up to w = top over a span of its bench."""
-    lower = _within(_surface(face), *span)
+    band, face = row.band, row.face
+    lower = _within(_surface(row.region), *span)
     level = ((lower[0][0], grid(top)), (lower[-1][0], grid(top)))
     recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
-    flange = lines.building.sheets.flange
+    flange = row.lines.building.sheets.flange
     place = face.frame @ Place((lay.rib, start, flange), (sign, 0.0, 0.0), (0.0, sign, 0.0))
     return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 
-def _surface(face: Face) -> Graph:
+def _surface(region: Region) -> Graph:
     """Top of the sheets over one cover, bench frame: a sheet's own, then its neighbour's overlap leg."""
-    profile = face.skin.profile
-    _, upper = graphs(profile, face.skin.thickness)
+    profile = region.skin.profile
+    _, upper = graphs(profile, region.skin.thickness)
     seam = profile.cover - profile.leg
     own = [p for p in upper if 0.0 <= p[0] < seam - EDGE]
     own.append((grid(seam - EDGE), grid(_at(upper, seam - EDGE))))

@@ -23,7 +23,7 @@ def slab(building: Building, walls: Sequence[Face]) -> Part:
     """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims, and is
     formed along clad walls only."""
     lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
-    crown = max(outermost(building.sheets, wall.skin) for wall in walls)
+    crown = max(outermost(building.sheets, skin) for wall in walls for skin in wall.skins)
     out = building.slab.ledge_width if depth else 0.0 if building.slab.hang else crown + BEYOND
     rim = _rim(walls, out)
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))

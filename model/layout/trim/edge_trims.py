@@ -120,7 +120,7 @@ def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
     """Up the ends of a wall's open bays: over the sheets' edge, and back past the upright to the column."""
     t, steel = lines.thickness, lines.steel
     deep = steel.setback or lines.building.framing.jamb.width
-    leg = lines.profile("corner").out_of_plane - lines.side
+    leg = lines.end_leg
     line = ((leg, lines.side), (0.0, lines.side), (0.0, -deep))
     for number, (u, into) in enumerate(wall.gap_ends(), 1):
         frame = wall.frame @ Place((u, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
@@ -203,7 +203,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
         x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
         past = lines.building.sheets.overhang / rake.cos
-        end = Plane((0.0, 0.0, rake.length + past), ALONG)
+        end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head), ALONG)
         if rake.head:
             across, up = rake.head
             normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)

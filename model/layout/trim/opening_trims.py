@@ -8,7 +8,7 @@ from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import head_angle
+from ...envelope.skin_lines import SHELF_FALL, head_angle
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -17,9 +17,6 @@ from .trim_run import Box, TrimRun, mirrored
 
 ALONG: Point3 = (0.0, 0.0, 1.0)
 UPRIGHT, DOWN, LEFT = (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (-1.0, 0.0, 0.0)
-
-FALL = 3.175
-"""mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""
 
 
 def opening_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
@@ -168,17 +165,17 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
     t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + lines.thickness
     clear = lines.building.sheets.cut_clearance
     frame, start, end = _edges(lines, face, opening)["head"]
-    leg, lip = legs.in_plane, -FALL - legs.out_of_plane
+    leg, lip = legs.in_plane, -SHELF_FALL - legs.out_of_plane
     return TrimRun(
         name=f"{name} drip",
         role=Role.DRIP,
         group=("trims", face.name),
         labels=lines.labels(face.name, "opening"),
         frame=frame @ Place((head_angle(lines.building, opening), 0.0, 0.0)),
-        line=((leg, 0.0), (0.0, 0.0), (-FALL, deep), (lip, deep)),
+        line=((leg, 0.0), (0.0, 0.0), (-SHELF_FALL, deep), (lip, deep)),
         thickness=t,
         start=Plane((0.0, 0.0, start - clear), ALONG),
         end=Plane((0.0, 0.0, end + clear), ALONG),
-        nest=(-t * hypot(FALL, deep) / deep, 0.0),
+        nest=(-t * hypot(SHELF_FALL, deep) / deep, 0.0),
         snips=((-3 * t, -1.0, leg + 1, t), (lip - 3 * t, deep, 3 * t, deep + t + 1)),
     )

@@ -52,7 +52,7 @@ class TrimLines:
 
     def crown(self, face: Face) -> float:
         """w of the outermost point of a face's sheets."""
-        return outermost(self.building.sheets, face.skin)
+        return max(outermost(self.building.sheets, skin) for skin in face.skins)
 
     @cached_property
     def roof_crown(self) -> float:
@@ -68,7 +68,7 @@ class TrimLines:
     @cached_property
     def side(self) -> float:
         """w of the corner trim's inner face on a side wall: clear of the gable sheets' overrun."""
-        return corner_trim(self.building.sheets)
+        return corner_trim(self.building)
 
     def corner(self, wall: Face, hand: str) -> float:
         """w of the corner trim's inner face at a wall's left or right end: over its sheets, or on the upright
@@ -88,6 +88,11 @@ class TrimLines:
             return self.steel.end_depth(other, there) + PAST_STEEL
         legs = self.profile("corner")
         return (legs.in_plane if side.covers else legs.out_of_plane) - self.corner(other, there)
+
+    @cached_property
+    def end_leg(self) -> float:
+        """How far the trim at the end of an open bay reaches over the sheets."""
+        return self.profile("corner").out_of_plane - self.side
 
     def head(self, wall: Face) -> float:
         """w of the inner face of the trim over a wall's head, eave or rake trim: over the corner trim."""
@@ -113,6 +118,12 @@ class TrimLines:
         if gable.open:
             return self.steel.rake_leg + PAST_STEEL
         return self.head_clearance + self.profile("rake").out_of_plane
+
+    @cached_property
+    def seam(self) -> float:
+        """w of a tier trim's front leg, inside: over the corner trim, the same on all walls, so that two meet
+        at a corner."""
+        return max(self.side, *(self.crown(wall) for wall in self.steel.walls)) + self.lap_room
 
     @cached_property
     def ridge(self) -> float:

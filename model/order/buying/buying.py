@@ -9,17 +9,19 @@ from ...units import INCH
 
 STOCK = 3048.0  # mm; the length that trim mostly comes in. Common practice, no source
 
+STEP = INCH / 2  # mm; of the lengths that sheets mostly come in. Common practice, no source
+
 
 @dataclass(frozen=True, slots=True)
 class Buying:
     """How things are bought.
 
-    step: to which sheet lengths are rounded up (mm). spare: share of screws added. spare_sheets: sheets
-    added of the longest of each kind. stock, kerf: of trim (mm). bag: screws in a bag; 0: by the piece.
-    waste: share of concrete added.
+    step: of the lengths that sheets come in, to which those cut on site are rounded up; 0: any (mm).
+    spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock, kerf: of
+    trim (mm). bag: screws in a bag; 0: by the piece. waste: share of concrete added.
     """
 
-    step: float = INCH
+    step: float = STEP
     spare: float = 0.05
     stock: float = STOCK
     kerf: float = 0.0
@@ -33,7 +35,7 @@ def buying_on(
     *,
     stock: float | None = None,
     kerf: float | None = None,
-    step: float = INCH,
+    step: float | None = None,
     spare: float = 0.05,
     spare_sheets: int = 0,
     bag: int = 0,
@@ -41,4 +43,13 @@ def buying_on(
 ) -> Buying:
     """How things are bought for a building: as said, else as its terms ask."""
     kerf = terms.kerf if kerf is None else kerf
-    return Buying(step, spare, stock or terms.stock or STOCK, kerf or 0.0, spare_sheets, bag, waste)
+    step = terms.step if step is None else step
+    return Buying(
+        STEP if step is None else step,
+        spare,
+        stock or terms.stock or STOCK,
+        kerf or 0.0,
+        spare_sheets,
+        bag,
+        waste,
+    )

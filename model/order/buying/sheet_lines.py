@@ -81,4 +81,4 @@ def _text(kind: Kind) -> str:
 
 
 def _rounded_up(length: float, step: float) -> float:
-    return ceil(snapped(length, 0.01) / step - 1e-6) * step
+    return ceil(snapped(length, 0.01) / step - 1e-6) * step if step else snapped(length, 0.01)

@@ -1,0 +1,58 @@
+"""Lengths that fit: what is ordered is as long as what is laid, and goes under the roof."""
+
+from __future__ import annotations
+
+import pytest
+from ribwright.intake import parse, starter_text, starters
+from ribwright.order.buying.order_list import order
+from ribwright.order.buying.words import long_text
+from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.raising import raise_building
+from ribwright.units import INCH
+from support.judged import judged
+
+SHED = 'width = "16 ft"\nlength = "14 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
+
+
+def listed(text: str) -> Schedule:
+    return schedule(raise_building(parse(text, "x")).model)
+
+
+@pytest.mark.parametrize("name", starters())
+def test_square_sheets_are_ordered_as_long_as_they_are_laid(name: str) -> None:
+    """The longest sheet of each side wall and each slope: whole steps, and ordered by that size."""
+    lists = listed(starter_text(name, name))
+    sizes = {line.size for line in order(lists).lines if line.list == "sheets"}
+    step = 5.0 if lists.units == "mm" else INCH / 2
+    longest: dict[str, float] = {}
+    for row in lists.rows:
+        longest |= {face: max(row.length, longest.get(face, 0.0)) for face in row.faces}
+    lengths = [length for face, length in longest.items() if face not in ("front", "back")]
+    assert lengths
+    for length in lengths:
+        assert length / step == pytest.approx(round(length / step), abs=1e-4)
+        assert long_text(length, lists.units) in sizes
+
+
+@pytest.mark.parametrize(
+    ("step", "wall", "slope"),
+    [("1/8 in", 95.625, 100.0), ("1 in", 95.0, 100.0), ("0 in", 95.628, 100.015), ("0.9 in", 95.4, 99.9)],
+)
+def test_a_wall_goes_down_to_a_step_and_a_roof_to_the_nearest(step: str, wall: float, slope: float) -> None:
+    """Eave 96 in: 96 - 0.8061 / 4 - 0.125 - 0.0456 = 95.628. Slopes: (96 + 2) sqrt(1 + 1/16) - 1, 100.015."""
+    rows = listed(f'{SHED}[sheets]\nstep = "{step}"\n').rows
+    for face, length in (("left", wall), ("right slope", slope)):
+        for found in {row.length / INCH for row in rows if face in row.faces}:
+            assert found == pytest.approx(length, abs=2e-3)
+
+
+@pytest.mark.parametrize(
+    "keys",
+    [
+        'step = "1 in"\nridge_gap = "0 in"\n[roof]\nshape = "single slope"\n',
+        'step = "1 in"\n[wainscot]\nheight = "40 in"\n',
+        'step = "1 in"\nridge_gap = "0 in"\n[roof]\nright_eave_height = "7 ft"\n',
+    ],
+)
+def test_the_longest_steps_close_up_too(keys: str) -> None:
+    assert judged(parse(f"{SHED}[sheets]\n{keys}", "x")).faults == {}
