@@ -17,7 +17,7 @@ ABOVE = 0.8
 """mm between a dimension line and the text above it."""
 APART = 1.2
 """mm between the texts of a row of running distances."""
-JOG = 6.0
+JOG = 4.0
 """mm before a row of texts in which its leaders bend."""
 ZERO = "0"
 
@@ -65,7 +65,7 @@ def _foot(point: Point2, at: Point2, way: Point2) -> Point2:
 def readable(turn: float) -> float:
     """A direction of reading from below or from the right: above -89 up to 91 degrees, so that what is
     all but upright reads from the right either way."""
-    return (turn + 89.0) % 180.0 - 89.0
+    return round((turn + 89.0) % 180.0 - 89.0, 6)
 
 
 def dimension(one: Dimension, view: View, style: Style) -> Drawn:

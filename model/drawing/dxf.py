@@ -22,7 +22,20 @@ from .font import shown
 from .ink import chords, hatched, word
 from .pens import DASHES, STYLES, Pen, Size, Style
 from .steady_dxf import same_every_time
-from .values import Arc, Dimension, Hatch, Image, Line, Page, Polyline, RunningDimension, Shape, Text, View
+from .values import (
+    Arc,
+    Dimension,
+    Hatch,
+    Image,
+    Line,
+    Page,
+    Polyline,
+    RunningDimension,
+    Shape,
+    Text,
+    View,
+    settled,
+)
 
 LETTERS = "DejaVu Sans"
 WHITE = "#ffffff"
@@ -90,7 +103,7 @@ class _View:
 
     def _on(self, point: Point2) -> Point2:
         k = self._grow * self._unit
-        return self._at[0] + point[0] * k, self._at[1] + point[1] * k
+        return settled(self._at[0] + point[0] * k), settled(self._at[1] + point[1] * k)
 
     def put(self, shape: Shape) -> None:
         """Adds a shape."""

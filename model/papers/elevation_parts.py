@@ -10,6 +10,7 @@ import numpy as np
 import shapely
 
 from ..measure.laps import CladPlane
+from ..measure.member import measure_member
 from ..pieces import Piece
 from ..place import Place, Point2, dot
 from ..roles import Role, list_of
@@ -30,6 +31,8 @@ BACKING = (
     *(Role.COLUMN, Role.POST, Role.RAFTER, Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN),
     *(Role.RAKE_ANGLE, Role.JAMB, Role.HEADER, Role.SILL, Role.MEMBER),
 )
+END_ON = 0.3
+"""Share of a piece's length that is seen of it; of what shows less, the level line is taken."""
 ALONG = 0.98
 """Cosine between a plane's normal and a trim's that faces it, on a slope."""
 
@@ -141,12 +144,15 @@ def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | 
 
 
 def ends_of(frame: Place, piece: Piece) -> tuple[Point2, Point2]:
-    """The line along the middle of a straight piece, as seen in a frame."""
+    """The line along the middle of a straight piece, as seen in a frame, to the right or upward."""
     points = in_plane(frame, piece)[:, :2]
-    centre = points.mean(axis=0)
-    _, _, ways = np.linalg.svd(points - centre)
-    along = (points - centre) @ ways[0]
-    across = (points - centre) @ ways[1]
-    middle = centre + ways[1] * (across.max() + across.min()) / 2
-    (ax, ay), (bx, by) = (middle + ways[0] * along.min()).tolist(), (middle + ways[0] * along.max()).tolist()
+    axis = (piece.place @ measure_member(piece.solid).ways[0].bench).y
+    way = np.array([dot(axis, frame.x), dot(axis, frame.y)])
+    size = float(np.hypot(*way))
+    way = way / size if size > END_ON else np.array([1.0, 0.0])
+    way = way if way[int(np.abs(way).argmax())] > 0 else -way
+    aside = np.array([-way[1], way[0]])
+    along, across = points @ way, points @ aside
+    middle = aside * (across.max() + across.min()) / 2
+    (ax, ay), (bx, by) = (middle + way * along.min()).tolist(), (middle + way * along.max()).tolist()
     return (ax, ay), (bx, by)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import atan2, degrees, hypot
 
@@ -38,6 +38,12 @@ EDGE_ON = 0.93
 """Of a slope's trims only what lies in it is drawn: its ridge cap's other leg belongs to the other slope."""
 REACH = 1e6
 """mm; longer than any sheet."""
+LETTER_AT = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+"""Across an opening, where its letter may stand."""
+HUNG = 26.0
+"""mm on paper under a sheet in which its name may stand."""
+SAME = 1.0
+"""mm; places nearer than this are one."""
 MOSTLY = 0.8
 """Share of a trim's length in which it must lie in the plane to be marked there."""
 NEAR = 250.0
@@ -148,7 +154,8 @@ def letters(face: Face, labels: Labels, window: Polygon) -> Iterator[Text]:
     for letter, opening in opening_letters(face):
         u, v = (opening.left + opening.right) / 2, (opening.low + opening.high) / 2
         if window.bounds[0] < u < window.bounds[2]:
-            text = labels.place([Text((u, v), letter, Size.LARGE, "middle", 0.0, True)])
+            spots = [(opening.left + a * (opening.right - opening.left), v) for a in LETTER_AT]
+            text = labels.place([Text(spot, letter, Size.LARGE, "middle", 0.0, True) for spot in spots])
             if text:
                 yield text
 
@@ -161,12 +168,27 @@ def sheet_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | 
         if sheet is None or shown.is_empty or not window.contains(area.centroid):
             continue
         mark, number = f"{sheet.mark}{'' if sheet.head_up else '↓'}", f"#{sheet.number}"
-        for pair in _pairs(shown, (mark, number), labels.view.scale.ratio):
-            if placed_pair := labels.place_all(pair, shown):
-                yield from placed_pair
-                break
-        else:
-            yield f"{mark} {number}"
+        yield from _placed(labels, (mark, number), (shown, _under(face, shown, labels.view.scale.ratio))) or (
+            f"{mark} {number}",
+        )
+
+
+def _placed(labels: Labels, said: tuple[str, str], areas: Sequence[shapely.Geometry]) -> Sequence[Text]:
+    """A mark and a number in the first of some areas that has room; none where none has."""
+    for area in areas:
+        for pair in _pairs(area, said, labels.view.scale.ratio):
+            if placed := labels.place_all(pair, area):
+                return placed
+    return ()
+
+
+def _under(face: Face, area: shapely.Geometry, ratio: float) -> shapely.Geometry:
+    """The part of an opening close under a sheet: a short header is named there."""
+    left, low, right, _ = area.bounds
+    down = max(low - HUNG * ratio, face.foot)
+    hung = shapely.box(left, down, right, low).difference(face.plane.outline)
+    parts = [part for part in shapely.get_parts(hung) if part.bounds[3] > low - SAME]
+    return max(parts, key=lambda part: float(part.area), default=shapely.Point(left, low))
 
 
 def _pairs(area: shapely.Geometry, said: tuple[str, str], ratio: float) -> Iterator[tuple[Text, ...]]:

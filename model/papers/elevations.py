@@ -30,13 +30,13 @@ from .job import Job
 from .labels import Labels
 from .single import Subject, around, page_of, scale_for, sorted_out, width_for, window_of
 
-LEAST = {"ft-in": 2, "mm": 1}
-"""The number of the smallest scale that a run is drawn to; a longer one is drawn in parts."""
+MOST = 100.0
+"""The ratio of the smallest scale that a run is drawn to; a longer one is drawn in parts."""
 BROKEN = 2.0
 """mm; where a part ends farther from the end of the whole, another goes on."""
 KEY = (
-    "Below: overlap ribs; above: leading edges; left: screw lines above the feet; #: order of laying; "
-    "↓: stands head down; dashed: steel."
+    "Below: overlap ribs; above: leading edges; left: screw lines over the feet. "
+    "# order of laying; ↓ head down; dashed: steel."
 )
 
 
@@ -61,7 +61,7 @@ def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
         OPENING_HEAD,
         tuple(_opening_rows(one, face)),
     )
-    scale = scale_for(one, subject, LEAST[one.units])
+    scale = scale_for(one, subject, MOST)
     windows = _windows(face, subject.window, width_for(one, subject, scale))
     for number, window in enumerate(windows, 1):
         part = "" if len(windows) == 1 else f", part {number} of {len(windows)}"
@@ -86,8 +86,9 @@ def _painted(face: Face, labels: Labels, window: Polygon) -> tuple[list[Shape], 
     for cut, end in ((left, face.bounds[0]), (right, face.bounds[2])):
         if abs(cut - end) > BROKEN:
             shapes.append(Polyline(((cut, low), (cut, high)), Pen.CENTRE, False))
+    marks = list(sheet_marks(face, labels, window))
     shapes += letters(face, labels, window)
-    texts, listed = sorted_out([*trim_marks(face, labels, window), *sheet_marks(face, labels, window)])
+    texts, listed = sorted_out([*marks, *trim_marks(face, labels, window)])
     return [*shapes, *texts, *start_arrows(face, labels, window)], listed
 
 

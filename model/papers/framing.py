@@ -21,7 +21,7 @@ from ..place import Place, Point2, Point3, cross
 from ..roles import Role, list_of
 from .elevation_parts import ends_of, steel_behind
 from .elevation_shapes import beside
-from .elevations import LEAST
+from .elevations import MOST
 from .frame import Content
 from .job import Job
 from .labels import Labels
@@ -85,6 +85,8 @@ def frames(one: Job) -> Iterator[Content]:
             groups[piece.group].append(piece)
     alike: dict[object, list[tuple[str, ...]]] = defaultdict(list)
     for group, pieces in groups.items():
+        if not any(piece.role == Role.RAFTER for piece in pieces):
+            continue  # the posts of a gable stand on its own page
         alike[_print(pieces)].append(group)
     for found in alike.values():
         pieces = groups[found[0]]
@@ -184,7 +186,7 @@ def _pages(
     seen = visible([flat for piece in pieces for flat in flats_of(frame, piece)])
     paint = partial(_painted, frame, seen)
     subject = Subject(title[0], title[1], around([area for _, area in seen]), note, rows, paint)
-    scale = scale_for(one, subject, LEAST[one.units])
+    scale = scale_for(one, subject, MOST)
     left, low, right, high = subject.window.bounds
     most = width_for(one, subject, scale)
     count = int(-(-(right - left) // most))

@@ -1,4 +1,4 @@
-"""Standard scales: those of an architect's rule, and those of ISO 5455."""
+"""Standard scales: those of an architect's rule; those of ISO 5455, and of a scale rule between them."""
 
 from __future__ import annotations
 
@@ -6,23 +6,28 @@ from ..drawing.values import Scale
 from ..units import Units
 
 _RULE = (
-    *(("1/16", 192), ("3/32", 128), ("1/8", 96), ("3/16", 64), ("1/4", 48), ("3/8", 32), ("1/2", 24)),
-    *(("3/4", 16), ("1", 12), ("1-1/2", 8), ("3", 4), ("6", 2), ("12", 1)),
+    *(("1/64", 768), ("1/32", 384), ("1/16", 192), ("3/32", 128), ("1/8", 96), ("3/16", 64)),
+    *(("1/4", 48), ("3/8", 32), ("1/2", 24), ("3/4", 16), ("1", 12), ("1-1/2", 8)),
+    *(("3", 4), ("6", 2), ("12", 1)),
 )
+METRIC = (1000, 500, 200, 150, 125, 100, 75, 50, 25, 20, 10, 5, 2, 1)
 SCALES: dict[Units, tuple[Scale, ...]] = {
     "ft-in": tuple(Scale(f"{inches}\" = 1'", float(ratio)) for inches, ratio in _RULE),
-    "mm": tuple(Scale(f"1:{ratio}", float(ratio)) for ratio in (200, 100, 50, 20, 10, 5, 2, 1)),
+    "mm": tuple(Scale(f"1:{ratio}", float(ratio)) for ratio in METRIC),
 }
 """From the smallest to the full size."""
 
 
-def fitting(size: tuple[float, float], room: tuple[float, float], units: Units, least: int = 0) -> Scale:
+def fitting(
+    size: tuple[float, float], room: tuple[float, float], units: Units, most: float = 1000.0
+) -> Scale:
     """The largest standard scale in which a size (mm) fits a room on paper (mm); the smallest if none.
 
-    least: the number of the smallest that is taken.
+    most: the ratio of the smallest that is taken.
     """
-    found = SCALES[units][least]
-    for scale in SCALES[units][least:]:
+    scales = [scale for scale in SCALES[units] if scale.ratio <= most]
+    found = scales[0]
+    for scale in scales:
         if size[0] <= room[0] * scale.ratio and size[1] <= room[1] * scale.ratio:
             found = scale
     return found

@@ -12,6 +12,7 @@ from shapely.geometry import Polygon
 
 from ..measure.faces import Vectors, flats
 from ..measure.laps import CladPlane, side_laps
+from ..measure.snap import ASIDE, snapped
 from ..measure.standing import standing_corners
 from ..pieces import Piece
 from ..place import Place
@@ -20,6 +21,8 @@ FACING = 0.05
 """A face is looked at whose normal leans this much toward the eye at least."""
 SLIVER = 0.5
 """mm; what is narrower is nothing to see."""
+GRID = 1e-3
+"""mm; the grid that what is drawn lies on."""
 RANK = 1e-3
 """mm by which a sheet is taken to stand before the one that it lies on."""
 
@@ -33,11 +36,16 @@ class Flat:
     near: float
 
 
+def on_grid(points: Vectors) -> Vectors:
+    """Points on the grid, so that noise in their last digits decides nothing."""
+    found: Vectors = np.floor((points + ASIDE) / GRID + 0.5) * GRID
+    return found
+
+
 def in_plane(frame: Place, piece: Piece) -> Vectors:
     """(n, 3) the corners of a piece in a frame."""
     axes = np.array([frame.x, frame.y, frame.z])
-    found: Vectors = (standing_corners(piece) - np.array(frame.origin)) @ axes.T
-    return found
+    return on_grid((standing_corners(piece) - np.array(frame.origin)) @ axes.T)
 
 
 def box_in(frame: Place, piece: Piece) -> tuple[Vectors, Vectors]:
@@ -53,7 +61,7 @@ def flats_of(frame: Place, piece: Piece, facing: float = FACING) -> Iterator[Fla
     axes, origin = np.array([at.x, at.y, at.z]), np.array(at.origin)
     seen = normals @ axes[:, 2] > facing if len(normals) else np.zeros(0, dtype=bool)
     for number in np.flatnonzero(seen):
-        points = [ring @ axes + origin for ring in rings[number]]
+        points = [on_grid(ring @ axes + origin) for ring in rings[number]]
         if not points:
             continue
         area = Polygon(points[0][:, :2], [ring[:, :2] for ring in points[1:]]).buffer(0)
@@ -68,7 +76,11 @@ def sheet_flats(plane: CladPlane) -> Iterator[Flat]:
         under[lap.upper.piece.name].add(lap.under.piece.name)
     ranks = _ranks(under)
     for sheet in plane.sheets:
-        yield Flat(sheet.piece, sheet.outline, RANK * (1 + ranks.get(sheet.piece.name, 0)))
+        yield Flat(
+            sheet.piece,
+            shapely.transform(sheet.outline, on_grid),
+            RANK * (1 + ranks.get(sheet.piece.name, 0)),
+        )
 
 
 def _ranks(under: dict[str, set[str]]) -> dict[str, int]:
@@ -84,7 +96,7 @@ def _ranks(under: dict[str, set[str]]) -> dict[str, int]:
 
 def visible(flats: Iterable[Flat]) -> list[tuple[Piece, shapely.Geometry]]:
     """What is seen of each piece, in the order first met from the eye on."""
-    order = sorted(flats, key=lambda flat: -flat.near)
+    order = sorted(flats, key=lambda flat: (-snapped(flat.near, RANK), flat.piece.name, flat.area.bounds))
     areas = [flat.area for flat in order]
     tree = shapely.STRtree(areas)
     parts: dict[str, list[shapely.Geometry]] = defaultdict(list)
@@ -100,8 +112,13 @@ def visible(flats: Iterable[Flat]) -> list[tuple[Piece, shapely.Geometry]]:
         whole = shapely.union_all([part.buffer(0.01, join_style="mitre") for part in seen])
         kept = [part for part in shapely.get_parts(whole) if not part.buffer(-SLIVER / 2).is_empty]
         if kept:
-            found.append((pieces[name], shapely.multipolygons(kept)))
+            found.append((pieces[name], tidy(shapely.multipolygons(kept))))
     return found
+
+
+def tidy(area: shapely.Geometry) -> shapely.Geometry:
+    """An area on a grid and in one order of its points, whatever order its solid's faces came in."""
+    return shapely.normalize(shapely.set_precision(area, GRID))
 
 
 def rims(area: shapely.Geometry) -> Iterator[tuple[tuple[float, float], ...]]:
@@ -120,7 +137,9 @@ def coordinates(line: shapely.Geometry) -> tuple[tuple[float, float], ...]:
 def lines_in(lines: shapely.Geometry, window: Polygon | None) -> Iterator[tuple[tuple[float, float], ...]]:
     """The parts of lines inside a window, joined end to end."""
     cut = lines if window is None else lines.intersection(window)
-    merged = shapely.line_merge(shapely.multilinestrings(_strings(cut))) if not cut.is_empty else cut
+    if cut.is_empty:
+        return
+    merged = shapely.normalize(shapely.line_merge(shapely.multilinestrings(_strings(cut))))
     for part in shapely.get_parts(merged):
         if part.geom_type == "LineString" and part.length > SLIVER:
             yield coordinates(part)

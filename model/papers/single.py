@@ -24,7 +24,7 @@ HEAD = 9.0
 """mm on paper that the title of a view takes."""
 MARGIN = 3.0
 """mm on paper about what is drawn."""
-GAP = 4.0
+GAP = 2.5
 """mm on paper between what is drawn and the bends of leaders."""
 SPARE = 2
 """Lines kept free for what has no room on the drawing."""
@@ -85,12 +85,12 @@ class Subject:
     cells: tuple[tuple[str, ...], ...] = ()
 
 
-def scale_for(one: Job, subject: Subject, least: int = 0) -> Scale:
-    """The largest standard scale in which a subject fits its page; least: the smallest taken, though it
-    be too wide."""
+def scale_for(one: Job, subject: Subject, most: float = 1000.0) -> Scale:
+    """The largest standard scale in which a subject fits its page; most: the ratio of the smallest that
+    is taken though it be too wide."""
     room = _free(one, subject)
     left, low, right, high = subject.window.bounds
-    whole = fitting((right - left, high - low), room, one.units, least)
+    whole = fitting((right - left, high - low), room, one.units, most)
     upright = fitting((1.0, high - low), room, one.units)
     return max(whole, upright, key=lambda scale: scale.ratio)
 
@@ -133,7 +133,7 @@ def page_of(one: Job, subject: Subject, scale: Scale) -> Iterator[Content]:
     )
     empty = View(subject.name, scale, at, ())
     rows = [running(one, row, empty, window) for row in subject.rows]
-    labels = Labels(empty, one.style)
+    labels = Labels(empty, one.style, window_of(room.left, room.low, room.right, room.high))
     labels.keep(row for row in rows if row)
     shapes, listed = subject.paint(labels, window)
     view = View(subject.name, scale, at, (*shapes, *(row for row in rows if row)))
@@ -169,9 +169,11 @@ def running(one: Job, row: Row, view: View, window: Polygon) -> RunningDimension
         "left": (left - bend, low),
         "right": (right + bend, low),
     }[row.side]
+    edge = {"left": left, "right": right}.get(row.side)
+    points = [(station.at[0] if edge is None else edge, station.at[1]) for station in shown.stations]
     return RunningDimension(
-        row.zero,
-        tuple(station.at for station in shown.stations),
+        row.zero if edge is None else (edge, row.zero[1]),
+        tuple(points),
         tuple(one.length(station.away) for station in shown.stations),
         at,
         90.0 if row.upright else 0.0,

@@ -23,10 +23,11 @@ from .frame import Content
 from .framing import corners_of
 from .job import Job
 from .labels import Labels
-from .seen import Flat, flats_of, lines_in, rims
+from .seen import Flat, box_in, flats_of, lines_in, rims
 from .single import Row, Station, Subject, around, page_of, scale_for, sorted_out
 
-FLAT = Place((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0))
+LYING = Place((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (-1.0, 0.0, 0.0))
+"""Seen from above, the front on the left: the long side of most buildings lies across the paper."""
 ANCHORS = "Anchors by others: NOT FOR CONSTRUCTION."
 LONG = 40 * FOOT
 BESIDE: tuple[tuple[int, Anchor], ...] = ((1, "left"), (-1, "right"))
@@ -52,45 +53,47 @@ class _Plan:
 def slab_plan(one: Job) -> Iterator[Content]:
     """The plan, where the model has a slab or columns."""
     slabs = [piece for piece in one.model.pieces if list_of(piece.role) == "slab"]
-    (left, front, _), (right, back, _) = corners_of(one)
-    flats = tuple(flat for piece in slabs for flat in flats_of(FLAT, piece))
+    flats = tuple(flat for piece in slabs for flat in flats_of(LYING, piece))
     uprights = tuple(
         (piece, _foot(piece)) for piece in one.model.pieces if piece.role in (Role.COLUMN, Role.POST)
     )
     if not uprights:
         return
-    plan = _Plan(flats, uprights, shapely.box(left, front, right, back))
+    ends = [LYING.seen(corner) for corner in corners_of(one)]
+    (a, b), (c, d) = sorted((ends[0][:2], ends[1][:2]))
+    plan = _Plan(flats, uprights, shapely.box(a, min(b, d), c, max(b, d)))
+    front, right, back, left = plan.steel.bounds  # v falls from the left side of the building to its right
+    whole = around([plan.steel, *(flat.area for flat in flats)])
+    low, start = whole.bounds[1], whole.bounds[0]
     centres = [(area.centroid.x, area.centroid.y) for _, area in uprights]
-    low = min([front, *(float(flat.area.bounds[1]) for flat in flats)])
-    start = min([left, *(float(flat.area.bounds[0]) for flat in flats)])
-    across = [Station((x, low), abs(x - left)) for x in (*(x for x, _ in centres), right)]
-    along = [Station((start, y), abs(y - front)) for y in (*(y for _, y in centres), back)]
-    rows = (Row("below", (left, low), tuple(across)), Row("left", (start, front), tuple(along)))
+    along = [Station((u, low), abs(u - front)) for u in (*(u for u, _ in centres), back)]
+    across = [Station((start, v), abs(v - left)) for v in (*(v for _, v in centres), right)]
     subject = Subject(
         "slab plan",
         "slab plan",
-        around([plan.steel, *(flat.area for flat in flats)]),
+        whole,
         " ".join(_notes(one, plan)),
-        rows,
+        (Row("below", (front, low), tuple(along)), Row("left", (start, left), tuple(across))),
         partial(_painted, one, plan),
     )
     yield from page_of(one, subject, scale_for(one, subject))
 
 
 def _foot(piece: Piece) -> Polygon:
-    low, high = standing_box(piece)
+    low, high = box_in(LYING, piece)
     return shapely.box(float(low[0]), float(low[1]), float(high[0]), float(high[1]))
 
 
 def _notes(one: Job, plan: _Plan) -> Iterator[str]:
     yield ANCHORS
-    yield "Front is below. Centres of columns and posts from the front left steel corner. Dashed: steel line."
-    left, front, right, back = plan.steel.bounds
+    yield "The front is on the left. Centres of columns and posts from the front left steel corner."
+    yield "Dashed: steel line."
+    front, right, back, left = plan.steel.bounds
     steel = hypot(right - left, back - front)
-    yield f"Steel line {_by(one, right - left, back - front)}, both diagonals {one.length(steel)}."
+    yield f"Steel line {_by(one, left - right, back - front)}, both diagonals {one.length(steel)}."
     if plan.flats:
         a, b, c, d = shapely.union_all([flat.area for flat in plan.flats]).bounds
-        yield f"Slab {_by(one, c - a, d - b)}, both diagonals {one.length(hypot(c - a, d - b))}."
+        yield f"Slab {_by(one, d - b, c - a)}, both diagonals {one.length(hypot(c - a, d - b))}."
     yield f"Two diagonals within {tolerance(steel, one.units)} of each other."
     levels = sorted({round(flat.near, 2) for flat in plan.flats}, reverse=True)
     if len(levels) > 1:

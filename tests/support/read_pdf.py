@@ -56,6 +56,12 @@ def _reach(letter: str) -> tuple[float, float]:
     return low / 2048, high / 2048
 
 
+def _advance(letter: str) -> float:
+    """How far a letter takes the next one on, over the font's size."""
+    font = _font()
+    return float(font["hmtx"][font.getBestCmap()[ord(letter)]][0]) / 2048
+
+
 def read_pdf(data: bytes) -> list[Read]:
     with pdfplumber.open(io.BytesIO(data)) as file:
         return [_page(page) for page in file.pages]
@@ -106,18 +112,20 @@ def _goes_on(before: dict[str, Any], char: dict[str, Any]) -> bool:
     size = hypot(a, b)
     far = before["adv"] * size
     dx, dy = char["matrix"][4] - x, char["matrix"][5] - y
-    return hypot(dx - far * a / size, dy - far * b / size) < 0.02 * before["size"] + 0.05
+    return hypot(dx - far * a / size, dy - far * b / size) < 0.1
 
 
 def _written(run: list[dict[str, Any]], patches: list[Polygon], tree: shapely.STRtree) -> Written:
     a, b, _, _, x, y = run[0]["matrix"]
     scale = hypot(a, b)
     way, text = (a / scale, b / scale), "".join(char["text"] for char in run)
-    size, last = run[0]["size"], run[-1]
+    size, last = scale * run[0]["adv"] / _advance(run[0]["text"]), run[-1]  # "size" is a turned letter's box
     end = hypot(last["matrix"][4] - x, last["matrix"][5] - y) + last["adv"] * scale
     low = min(_reach(letter)[0] for letter in text) * size
     top = max(_reach(letter)[1] for letter in text) * size
     corners = [(0.0, low), (end, low), (end, top), (0.0, top)]
-    ink = Polygon([((x + u * way[0] - v * way[1]) * MM, (y + u * way[1] + v * way[0]) * MM) for u, v in corners])
-    patched = any(patches[i].buffer(0.3).contains(ink) for i in tree.query(ink))
+    ink = Polygon(
+        [((x + u * way[0] - v * way[1]) * MM, (y + u * way[1] + v * way[0]) * MM) for u, v in corners]
+    )
+    patched = any(ink.difference(patches[i]).area < 0.02 * ink.area for i in tree.query(ink))
     return Written(text, (x * MM, y * MM), degrees(atan2(b, a)), ink, patched)
