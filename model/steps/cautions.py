@@ -43,7 +43,11 @@ STEEP = Caution(
     "A roof over 4/12 has a paragraph of its own for fall protection.",
     f"{CFR}1926.501(b)(11), from memory",
 )
-TACKED = ("Opening trim is only tacked until the sheets are on, then finished.", COMMON)
+TACKED = (
+    "Opening trim is only tacked until the sheets are on, so that it can be sprung to take their edges into "
+    "its pockets; then it is finished.",
+    COMMON,
+)
 UNTIED = Caution(
     "The struts, purlins and girts drawn here reach over more frames than stand yet: tie these with "
     "temporary struts and guys until those are in.",
