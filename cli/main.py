@@ -23,10 +23,12 @@ from .check import check
 from .many import many
 from .new import new
 from .order import order
+from .papers import papers
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
 from .status import DONE, STOPPED, WRONG_INPUT
+from .steps import steps
 from .stopping import was_stopped
 
 COMPLETE = "_RIBWRIGHT_COMPLETE"
@@ -47,7 +49,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, many, picture):
+for command in (new, check, raise_, audit, schedule, order, steps, papers, many, picture):
     ribwright.add_command(command)
 
 

@@ -16,10 +16,10 @@ from .units import INCH, Units, format_length
 
 Quantity = Literal["", "length", "area", "volume", "count"]
 Check = Literal[
-    "layout", "detailing", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "audit"
+    "layout", "detailing", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "reach", "audit"
 ]
 CHECKS: tuple[Check, ...] = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
-"""The checks of the audit, in the order of their findings."""
+"""The checks of the audit, in the order of their findings; `reach` wants an order of raising besides."""
 
 FINE = 304.8
 """mm; shorter lengths are said in decimals, since sixteenths would swallow what matters."""
@@ -191,6 +191,11 @@ class Code(Enum):
         "{one} lies on {other} at the eave, against the way that was asked",
     )
     RIB_OPEN = ("rib-end-open", "laps", "the hollow under a rib of {one} is open at its end, {measured}")
+    OUT_OF_REACH = (
+        "out-of-reach",
+        "reach",
+        "{one} cannot be put where it belongs in this order, on the ways tried: {other} is in the way",
+    )
     OVERHANG = ("overhang", "overhang", "{pieces} reaches {measured} past the steel, {limit} asked")
     EAVE_CROOKED = (
         "eave-crooked",

@@ -23,10 +23,12 @@ def printable(text: str) -> str:
 def _shown(letter: str) -> str:
     if letter.isprintable():
         return letter
-    return {"\n": "\\n", "\r": "\\r", "\t": "\\t"}.get(letter) or _escape(ord(letter))
+    return {"\n": "\\n", "\r": "\\r", "\t": "\\t"}.get(letter) or escaped(letter)
 
 
-def _escape(code: int) -> str:
+def escaped(letter: str) -> str:
+    """A character as an escape, such as `\\x1b`."""
+    code = ord(letter)
     if code > 0xFFFF:
         return f"\\U{code:08x}"
     return f"\\u{code:04x}" if code > 0xFF else f"\\x{code:02x}"

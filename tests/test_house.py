@@ -27,7 +27,10 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
-    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
+    "steps": GROUND | {"measure"},
+    "drawing": GROUND,
+    "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
+    "papers": GROUND | {"measure", "order", "drawing", "exchange"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
@@ -35,7 +38,8 @@ STANDS_ON: dict[str, set[str]] = {
     "book": GROUND
     | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
-    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs", "book"},
+    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs", "book"}
+    | {"steps", "drawing", "papers"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
@@ -43,9 +47,10 @@ KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
 FORMATS = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}
 ON_REQUEST = {*FORMATS, "distributed"}  # for a format each, and for a cluster
-EVERYWHERE_LATE |= ON_REQUEST
-# Pictures, formats, a cluster: modules that are themselves imported only when asked for.
+EVERYWHERE_LATE |= ON_REQUEST | {"reportlab"}
+# Pictures, formats, a cluster, papers: modules that are themselves imported only when asked for.
 MAY_LOAD = {"vtkmodules": {"show"}, "distributed": {"book"}, **{name: {"exchange"} for name in FORMATS}}
+MAY_LOAD |= {"reportlab": {"drawing"}, "ezdxf": {"exchange", "drawing"}}
 
 
 def modules() -> list[tuple[str, Path]]:
@@ -182,7 +187,7 @@ def test_the_top_level_holds_what_the_card_says() -> None:
     assert {name for name in top - card if not name.startswith(".")} == set()
 
 
-HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy", *ON_REQUEST)
+HEAVY = ("OCP", "numpy", "shapely", "vtkmodules", "cadquery", "trimesh", "scipy", "reportlab", *ON_REQUEST)
 LIGHT_RUNS = {
     "help": (["--help"], 0),
     "version": (["--version"], 0),

@@ -8,11 +8,8 @@ from __future__ import annotations
 
 import io
 import re
-from collections.abc import Iterator
-from contextlib import contextmanager
 
 import numpy as np
-from ezdxf._options import options  # its own module: the package says nothing of its type
 from ezdxf.document import Drawing
 from ezdxf.entities.insert import Insert
 from ezdxf.enums import InsertUnits
@@ -23,6 +20,7 @@ from numpy.typing import NDArray
 from OCP.TopoDS import TopoDS_Solid
 
 from ..catalog.colours import rgb
+from ..drawing.steady_dxf import same_every_time
 from ..pieces import Model
 from ..place import Place, Point3
 from ..solids.placed import placed_triangles
@@ -45,21 +43,10 @@ Look = tuple[TopoDS_Solid, tuple[Point3, ...], str]  # body, row, name
 def write_dxf(model: Model, target: Target) -> None:
     """Writes a model as DXF. Equal models give equal bytes. target: a path, or a binary stream."""
     text = io.StringIO()
-    with _same_every_time():
+    with same_every_time():
         _Writer(with_printable_names(model)).drawing().write(text)
     with whole_file(target) as stream:
         stream.write(text.getvalue().encode("utf-8", "surrogateescape"))
-
-
-@contextmanager
-def _same_every_time() -> Iterator[None]:
-    """ezdxf without the time of day and the random identifiers that it gives a file."""
-    before = options.write_fixed_meta_data_for_testing
-    options.write_fixed_meta_data_for_testing = True
-    try:
-        yield
-    finally:
-        options.write_fixed_meta_data_for_testing = before
 
 
 class _Writer:

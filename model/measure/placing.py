@@ -11,13 +11,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ...measure.faces import Vectors
-from ...measure.laps import CladPlane, LaidSheet
-from ...measure.standing import standing_corners
-from ...pieces import Model
-from ...place import dot
-from ...roles import Role
-from ...terms import Asked
+from ..pieces import Model, Piece
+from ..place import dot
+from ..roles import Role
+from ..terms import Asked
+from .faces import Vectors
+from .laps import CladPlane, LaidSheet
+from .standing import standing_corners
 
 STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN, Role.RAKE_ANGLE)
 """What reaches from corner to corner of the steel."""
@@ -35,7 +35,8 @@ class PlacedSheet:
     column that an opening divides, else "". rib, edge: the running distances of its overlap rib's middle
     and of its leading edge; rib is None for a sheet that has none. overlap: the side of its overlap leg,
     seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
-    the one before is lifted to slip it under.
+    the one before is lifted to slip it under. half: "left" or "right" of the centre line, for a run from
+    there. piece: the sheet itself.
     """
 
     number: int
@@ -47,17 +48,31 @@ class PlacedSheet:
     head_up: bool
     foot: float
     lift: bool
+    half: str
+    piece: Piece
+
+    @property
+    def name(self) -> str:
+        """The piece's."""
+        return self.piece.name
 
 
 @dataclass(frozen=True, slots=True)
 class FacePlan:
     """The sheets of a face in the order of laying. start: "left", "right" or "centre"; first: the half
-    that is laid first, of a run from the centre."""
+    that is laid first, of a run from the centre. corners: the steel's, along the plane (mm)."""
 
     face: str
     start: str
     first: str
     sheets: tuple[PlacedSheet, ...]
+    corners: tuple[float, float] = (0.0, 0.0)
+
+    @property
+    def zero(self) -> float:
+        """Where distances are read from, along the plane (mm)."""
+        low, high = self.corners
+        return {"left": low, "right": high}.get(self.start, (low + high) / 2)
 
     @property
     def said(self) -> str:
@@ -96,12 +111,14 @@ class _Run:
 def face_plans(
     model: Model, planes: Sequence[CladPlane], placed: Mapping[str, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
-    """A plan for each plane of sheets. placed: (mark, head up) of each piece by its name."""
+    """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its name."""
     steel = [standing_corners(piece) for piece in model.pieces if piece.role in STEEL]
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
         run = _run(model, plane, corners)
-        yield FacePlan(plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)))
+        yield FacePlan(
+            plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)), (run.low, run.high)
+        )
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:
@@ -153,6 +170,8 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
                 head_up,
                 foot - lowest,
                 lift,
+                way if run.start == "centre" else "",
+                sheet.piece,
             )
 
 

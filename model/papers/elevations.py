@@ -1,0 +1,140 @@
+"""Elevations of every plane of sheets, in true length: where each sheet goes, read from one corner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import partial
+from itertools import pairwise
+
+from shapely.geometry import Polygon
+
+from ..drawing.pens import Pen
+from ..drawing.values import Polyline, Shape
+from ..measure.laps import side_laps
+from .elevation_shapes import (
+    Face,
+    drawn_lines,
+    edge_row,
+    face_of,
+    height_row,
+    letters,
+    opening_letters,
+    rib_row,
+    sheet_marks,
+    start_arrows,
+    trim_marks,
+)
+from .frame import Content
+from .job import Job
+from .labels import Labels
+from .single import Subject, around, page_of, scale_for, sorted_out, width_for, window_of
+
+MOST = 100.0
+"""The ratio of the smallest scale that a run is drawn to; a longer one is drawn in parts."""
+BROKEN = 2.0
+"""mm; where a part ends farther from the end of the whole, another goes on."""
+KEY = (
+    "Below: overlap ribs; above: leading edges; left: screw lines over the feet. "
+    "# order of laying; ↓ head down; dashed: steel."
+)
+
+
+def elevations(one: Job) -> Iterator[Content]:
+    """A page for each plane of sheets, more for a long one."""
+    names = [plane.name for plane, _ in one.faces]
+    for number, (plane, plan) in enumerate(one.faces):
+        name = plane.name
+        if names.count(name) > 1:
+            name = f"{name} ({names[: number + 1].count(name)})"
+        yield from _face_pages(one, face_of(one, plane, plan), name)
+
+
+def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
+    subject = Subject(
+        f"{name}: sheets",
+        name,
+        around([area for _, area in face.seen]),
+        f"{_said(one, face)} {KEY}",
+        (rib_row(face), edge_row(face), height_row(face)),
+        partial(_painted, face),
+        OPENING_HEAD,
+        tuple(_opening_rows(one, face)),
+    )
+    scale = scale_for(one, subject, MOST)
+    windows = _windows(face, subject.window, width_for(one, subject, scale))
+    for number, window in enumerate(windows, 1):
+        part = "" if len(windows) == 1 else f", part {number} of {len(windows)}"
+        shown = replace(subject, title=subject.title + part, name=name + part, window=window)
+        yield from page_of(one, shown, scale)
+
+
+def _windows(face: Face, whole: Polygon, most: float) -> list[Polygon]:
+    """The elevation, or parts of it side by side, each within a width; parts end at a sheet's edge."""
+    left, low, right, high = whole.bounds
+    edges = sorted({float(sheet.outline.bounds[2]) for sheet in face.plane.sheets})
+    cuts = [left]
+    while right - cuts[-1] > most:
+        cuts.append(max(edge for edge in edges if edge - cuts[-1] < most))
+    return [window_of(a, low, b, high) for a, b in pairwise([*cuts, right])]
+
+
+def _painted(face: Face, labels: Labels, window: Polygon) -> tuple[list[Shape], list[str]]:
+    """All of an elevation but its rows; and what had no room in it."""
+    left, low, right, high = window.bounds
+    shapes = list(drawn_lines(face, window))
+    for cut, end in ((left, face.bounds[0]), (right, face.bounds[2])):
+        if abs(cut - end) > BROKEN:
+            shapes.append(Polyline(((cut, low), (cut, high)), Pen.CENTRE, False))
+    marks = list(sheet_marks(face, labels, window))
+    shapes += letters(face, labels, window)
+    texts, listed = sorted_out([*marks, *trim_marks(face, labels, window)])
+    return [*shapes, *texts, *start_arrows(face, labels, window)], listed
+
+
+def _said(one: Job, face: Face) -> str:
+    """Where the run starts, and which sheet is on top at its laps, as measured."""
+    plan = face.plan
+    laps = list(side_laps(face.plane))
+    said = f"Sheets and distances {plan.said}."
+    if laps:
+        sides = {"left" if lap.leftward else "right" for lap in laps}
+        widths = sorted({one.length(lap.width) for lap in laps})
+        over = f"{sides.pop()} sheet" if len(sides) == 1 else "left or right sheet"
+        unit = "" if one.units == "ft-in" else " mm"
+        said += f" Side laps {' to '.join(widths)}{unit}: the {over} is on top."
+    lifted = [sheet.number for sheet in plan.sheets if sheet.lift]
+    if lifted:
+        said += f" Lift the overlap leg of the one before at #{min(lifted)} to #{max(lifted)}."
+    return said
+
+
+OPENING_HEAD = ("", "opening", "fill", "rough", "from the corner", "sill", "head")
+
+
+def _opening_rows(one: Job, face: Face) -> list[tuple[str, ...]]:
+    rows: list[tuple[str, ...]] = []
+    for letter, opening in opening_letters(face):
+        near, far = sorted(abs(u - face.plan.zero) for u in (opening.left, opening.right))
+        fill = "open" if opening.filling is None else _by(one, *opening.filling[1:])
+        rows.append(
+            (
+                letter,
+                opening.name,
+                fill,
+                _by(one, opening.right - opening.left, opening.high - opening.low),
+                f"{one.length(near)} to {one.length(far)}",
+                one.length(_up(face, opening.low)),
+                one.length(_up(face, opening.high)),
+            )
+        )
+    return rows
+
+
+def _up(face: Face, v: float) -> float:
+    """Height above the slab of a place on a wall; along the slope from the feet on a roof."""
+    return v - face.foot if face.plane.sloped else face.plane.point(0.0, v)[2]
+
+
+def _by(one: Job, wide: float, high: float) -> str:
+    return f"{one.length(wide)} x {one.length(high)}"

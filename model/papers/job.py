@@ -1,0 +1,55 @@
+"""What all papers of a building are drawn from, measured once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from ..drawing.pens import STYLES, Style
+from ..drawing.values import A4, LETTER, Paper
+from ..measure.laps import CladPlane, clad_planes
+from ..measure.placing import FacePlan
+from ..measure.told_by_shape import told_by_shape
+from ..order.lists.schedule import Schedule, schedule
+from ..pieces import Model
+from ..units import Units, format_length
+
+
+@dataclass(frozen=True, eq=False)
+class Job:
+    """A model, what is measured off it, and the paper it is drawn on."""
+
+    model: Model
+    listed: Schedule
+    paper: Paper
+
+    @property
+    def units(self) -> Units:
+        """Of every length said."""
+        return self.listed.units
+
+    @property
+    def style(self) -> Style:
+        """Of lines and texts."""
+        return STYLES[self.units]
+
+    def length(self, mm: float) -> str:
+        """A length as papers say it."""
+        return format_length(mm, self.units)
+
+    @cached_property
+    def faces(self) -> tuple[tuple[CladPlane, FacePlan], ...]:
+        """Every plane of sheets with the plan of its sheets."""
+        return tuple(zip(clad_planes(self.model), self.listed.plans, strict=True))
+
+    @cached_property
+    def marks(self) -> dict[str, str]:
+        """The mark of each sheet by its piece's name."""
+        return {one.name: one.mark for one in self.listed.placed}
+
+
+def job_of(model: Model, paper: Paper | None = None) -> Job:
+    """The job of a model; on Letter for feet and inches, A4 for mm, unless a paper is given."""
+    told = told_by_shape(model)
+    listed = schedule(told)
+    return Job(told, listed, paper or (A4 if listed.units == "mm" else LETTER))

@@ -1,0 +1,46 @@
+"""All papers of a building, in the order they are read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from ..drawing.values import Page, Paper
+from ..pieces import Model
+from .cut_sheets import cut_sheets
+from .elevations import elevations
+from .frame import Content, framed
+from .framing import framing
+from .index import index, people
+from .job import Job, job_of
+from .member_sheets import member_sheets
+from .slab import slab_plan
+from .trim_sheets import trim_sheets
+
+Progress = Callable[[str, int, int], None]
+"""Called with what is being drawn, how many are done, how many there are."""
+PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
+    "lifting": people,
+    "slab plan": slab_plan,
+    "framing": framing,
+    "elevations": elevations,
+    "cut sheets": cut_sheets,
+    "trims": trim_sheets,
+    "members": member_sheets,
+}
+"""What is drawn, in order. A new part is a line here and the function that draws its pages."""
+
+
+def papers(model: Model, paper: Paper | None = None, progress: Progress | None = None) -> tuple[Page, ...]:
+    """The pages of a model's papers, the index first. paper: Letter or A4 as the model's units are, unless
+    given."""
+    one = job_of(model, paper)
+    contents: list[Content] = []
+    for number, (what, part) in enumerate(PARTS.items()):
+        if progress:
+            progress(f"drawing: {what}", number, len(PARTS))
+        contents += part(one)
+    titles = [content.title for content in contents]
+    first = list(index(one, titles))
+    if len(first) > 1:
+        first = list(index(one, titles, len(first)))
+    return framed(one, [*first, *contents])

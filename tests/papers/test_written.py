@@ -1,0 +1,76 @@
+"""The files of papers: whole, the same from the model's STEP file, and what the command says."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from ribwright import read_step, write_step
+from ribwright.cli.main import run
+from ribwright.drawing.dxf import dxf
+from ribwright.drawing.pdf import pdf
+from ribwright.drawing.svg import svg
+from ribwright.heading import SHORT
+from ribwright.papers.pages import papers
+from support.drawn import STARTERS, starter_model, starter_pages, starter_pdf, starter_read
+
+
+@pytest.mark.parametrize("name", ["garage", "machine-shed"])
+def test_papers_of_the_step_file_are_those_of_the_description(name: str, tmp_path: Path) -> None:
+    write_step(starter_model(name), tmp_path / "model.step")
+    pages = papers(read_step(tmp_path / "model.step"))
+    assert pdf(pages, name) == starter_pdf(name)
+    for one, other in zip(pages, starter_pages(name), strict=True):
+        assert svg(one) == svg(other)
+    assert dxf(pages[-1]) == dxf(starter_pages(name)[-1])
+
+
+@pytest.mark.parametrize("name", STARTERS)
+def test_every_page_says_what_it_is_and_is_not(name: str) -> None:
+    pages = starter_read(name)
+    for number, page in enumerate(pages, 1):
+        assert len(page.found(SHORT)) == 1
+        assert len(page.found(f"sheet {number} of {len(pages)}")) == 1
+        assert page.found(starter_model(name).name)
+    index = " ".join(one.text for one in pages[0].texts)
+    for page in starter_pages(name)[1:]:
+        assert page.title in index
+
+
+def test_the_command_writes_a_pdf_and_drawings(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert run(["new", "shed", "--like", "carport"]) == 0
+    assert run(["papers", "shed.toml", "--paper", "a4"]) == 0
+    said = capsys.readouterr()
+    folder = tmp_path / "out" / "shed" / "papers"
+    names = {path.name for path in folder.iterdir()}
+    drawings = {name for name in names if name.endswith(".svg")}
+    assert names == {"papers.pdf"} | drawings | {name.replace(".svg", ".dxf") for name in drawings}
+    assert f"{len(drawings)} drawings to" in said.out
+    assert said.err == ""
+    assert b"/MediaBox [ 0 0 841.88" in (folder / "papers.pdf").read_bytes()
+
+
+def test_a_letter_that_the_font_lacks_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert run(["new", "shed", "--like", "carport"]) == 0
+    path = tmp_path / "shed.toml"
+    text = path.read_text(encoding="utf-8").replace('name = "shed"', 'name = "shed \u4e2d"')
+    path.write_text(text, encoding="utf-8")
+    assert run(["papers", "shed.toml", "--out", "papers"]) == 0
+    assert "the papers' font has no \u4e2d" in capsys.readouterr().err
+
+
+def test_nothing_is_left_where_papers_cannot_be_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    target = tmp_path / "papers"
+    target.write_text("in the way", encoding="utf-8")
+    assert run(["papers", "--out", str(target)]) == 2
+    assert target.read_text(encoding="utf-8") == "in the way"
+    assert [path.name for path in tmp_path.iterdir()] == ["papers"]
+    assert "papers" in capsys.readouterr().err

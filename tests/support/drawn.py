@@ -1,0 +1,47 @@
+"""The papers of every starter, drawn once for all tests that look at them."""
+
+from __future__ import annotations
+
+from functools import cache
+from importlib.resources import files
+
+from ribwright.drawing.pdf import pdf
+from ribwright.drawing.values import Page
+from ribwright.intake import parse
+from ribwright.papers.pages import papers
+from ribwright.pieces import Model
+from ribwright.raising import raise_building
+from support.read_pdf import Read, read_pdf
+
+STARTERS = sorted(
+    path.name.removesuffix(".toml")
+    for path in (files("ribwright.intake") / "starters").iterdir()
+    if path.name.endswith(".toml")
+)
+
+
+@cache
+def starter_model(name: str) -> Model:
+    text = (files("ribwright.intake") / "starters" / f"{name}.toml").read_text(encoding="utf-8")
+    return raise_building(parse(text, name)).model
+
+
+@cache
+def starter_pages(name: str) -> tuple[Page, ...]:
+    return papers(starter_model(name))
+
+
+@cache
+def starter_pdf(name: str) -> bytes:
+    return pdf(starter_pages(name), name)
+
+
+@cache
+def starter_read(name: str) -> tuple[Read, ...]:
+    return tuple(read_pdf(starter_pdf(name)))
+
+
+def page_called(name: str, title: str) -> tuple[Page, Read]:
+    """A page of a starter as drawn, and as read back from the PDF."""
+    number = next(i for i, page in enumerate(starter_pages(name)) if page.title == title)
+    return starter_pages(name)[number], starter_read(name)[number]
