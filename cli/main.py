@@ -25,6 +25,7 @@ from .order import order
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
+from .show import show
 from .status import DONE, STOPPED, WRONG_INPUT
 from .stopping import was_stopped
 
@@ -46,7 +47,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, picture):
+for command in (new, check, raise_, audit, schedule, order, picture, show):
     ribwright.add_command(command)
 
 

@@ -28,10 +28,10 @@ STANDS_ON: dict[str, set[str]] = {
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order"},
-    "show": GROUND | {"catalog", "solids", "exchange"},
+    "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "show"},
     "cli": GROUND
     | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"},
 }
@@ -185,6 +185,7 @@ LIGHT_RUNS = {
     "version": (["--version"], 0),
     "help of raise": (["raise", "--help"], 0),
     "help of picture": (["picture", "--help"], 0),
+    "help of show": (["show", "--help"], 0),
     "an unknown option": (["raise", "--no-such-option"], 2),
     "an unknown command": (["build"], 2),
     "a file that is not there": (["raise", "no-such-file.toml"], 2),
