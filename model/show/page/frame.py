@@ -23,9 +23,9 @@ def _section(name: str, title: str, body: str, *, live: bool = True, opened: boo
 
 _STAGE = (
     '<section id="stage" class="live" aria-label="The building in space">'
-    '<canvas id="canvas" tabindex="0" role="application" aria-describedby="how" '
+    '<div id="scene"><canvas id="canvas" tabindex="0" role="application" aria-describedby="how" '
     'aria-label="The building, to turn with the arrow keys"></canvas>'
-    '<div id="overlay"><svg aria-hidden="true"></svg></div>'
+    '<div id="overlay"><svg aria-hidden="true"></svg></div></div>'
     '<div id="views" role="group" aria-label="Where you stand">'
     + "".join(f'<button type="button" data-view="{word}">{title}</button>' for word, title in VIEWS)
     + '<button type="button" id="parallel" aria-pressed="false">Parallel</button></div>'
@@ -70,13 +70,14 @@ FRAME = (
     '<meta name="referrer" content="no-referrer"><title>{{title}}</title>\n<style>{{style}}</style></head>\n'
     '<body class="still"><header>{{head}}'
     '<button type="button" id="theme" class="live" aria-pressed="false">Dark</button></header>\n'
-    f'<main>{_STAGE}<div id="panel"><p id="no-picture" role="status">'
+    f'<main>{_STAGE}<img id="paper" alt="The building as it was last seen"><div id="panel">'
+    '<p id="no-picture" role="status">'
     "No picture can be drawn here; sizes, lists and findings are below.</p>"
     '<section id="card" class="live" aria-live="polite" hidden><h2 id="card-title"></h2>'
     '<dl id="card-said"></dl><button type="button" id="card-away">Let go</button></section>\n'
     + _section("glance", "At a glance", "{{glance}}", live=False, opened=True)
     + "\n"
-    + _section("found", "Findings", "{{findings}}", live=False)
+    + _section("found", "Findings <small>{{found}}</small>", "{{findings}}", live=False)
     + "\n"
     + _section("show", "Show and hide", _SHOW)
     + _section("cut", "Cut", _CUT)
@@ -92,7 +93,7 @@ FRAME = (
         "{{lists}}",
         live=False,
     )
-    + '</div></main>\n<img id="paper" alt="The building as it was last seen" hidden>\n'
+    + "</div></main>\n"
     '<script type="application/json" id="data">{{data}}</script>\n'
     '<script type="module">{{script}}</script></body></html>\n'
 )

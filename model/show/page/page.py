@@ -47,6 +47,7 @@ def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding
         "style": style(),
         "head": text.head(listed, _box(model)),
         "glance": text.glance(listed, audited, notes),
+        "found": str(len(found)),
         "findings": text.findings(found, listed),
         "lists": text.lists(listed),
         "data": as_text(_content(model, listed, audited, found)),

@@ -4,9 +4,9 @@ import { between, moved, named, nearer, place, ray, turned, VIEWS } from "./came
 import { rgb } from "./colours.mjs";
 import { length } from "./figures.mjs";
 import { Labels } from "./labels.mjs";
-import { bounds, GLASS } from "./mesh.mjs";
+import { bounds, boxes, GLASS } from "./mesh.mjs";
 import { Pace } from "./pace.mjs";
-import { boxes, hit } from "./pick.mjs";
+import { hit } from "./pick.mjs";
 import { Scene } from "./scene.mjs";
 import { strips, words } from "./strips.mjs";
 import { apart, middle } from "./vector.mjs";
@@ -17,6 +17,7 @@ import { apart, middle } from "./vector.mjs";
 const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
 const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
+const ASIDE = 1000; // mm from the building to a person
 const BELOW = 120; // mm of a slab that stands out of the ground
 
 export class App {
@@ -29,7 +30,11 @@ export class App {
     this.boxed = boxes(all);
     this.box = bounds(all, () => true);
     this.level = Math.max(this.box[0][2], -BELOW);
-    this.scene = new Scene(canvas, all, this.box, this.level);
+    const [low, high] = this.box;
+    const beside = /** @type {Vector} */ ([high[0] + ASIDE, low[1] - ASIDE / 3, this.level]);
+    /** @type {[Vector, Vector]} */
+    this.framed = [low, [beside[0] + 300, high[1], high[2]]];
+    this.scene = new Scene(canvas, all, this.framed, this.level, beside);
     this.scene.lay(strips(all.laps));
     this.hidden = new Set();
     /** @type {Set<number>} */
@@ -65,7 +70,7 @@ export class App {
 
   /** @param {string} name */
   #named(name) {
-    return named(name, this.box, this.level, this.aspect, this.parallel);
+    return named(name, name === "inside" ? this.box : this.framed, this.level, this.aspect, this.parallel);
   }
 
   /** @param {number} piece */
@@ -205,7 +210,7 @@ export class App {
   drawn() {
     const quality = this.pace.quality(this.moving);
     const start = performance.now();
-    const matrix = this.scene.draw({
+    this.matrix = this.scene.draw({
       eye: this.eye,
       cut: this.cut,
       lines: this.lines && quality.lines,
@@ -223,7 +228,7 @@ export class App {
       this.pace.took(performance.now() - start);
       this.draw();
     }
-    this.labels.place(matrix, place(this.eye), this.cut);
+    this.labels.place(this.matrix, place(this.eye), this.cut);
     document.body.dataset.drawn = String(Number(document.body.dataset.drawn ?? 0) + 1);
   }
 }

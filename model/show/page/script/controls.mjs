@@ -25,7 +25,7 @@ export function wire(app) {
   const ticked = /** @type {[string, (on: boolean) => void][]} */ ([
     ["clear", (on) => ((app.clear = on), app.dress())],
     ["lines", (on) => ((app.lines = on), app.draw())],
-    ["person", (on) => ((app.person = on), app.draw())],
+    ["person", (on) => ((app.person = on), app.dress())],
     ["laps-on", (on) => ((app.laps = on), app.relabel())],
   ]);
   for (const [id, does] of ticked) {
@@ -180,4 +180,5 @@ function paper(app) {
   app.drawn();
   const image = part("paper", HTMLImageElement);
   image.src = app.canvas.toDataURL("image/png");
+  part("found", HTMLDetailsElement).open = app.all.findings.length > 0;
 }

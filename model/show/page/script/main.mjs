@@ -27,7 +27,7 @@ async function begin() {
     },
   });
   canvas.addEventListener("webglcontextlost", () => still("The picture was lost by this device."));
-  Object.assign(globalThis, { ribwright: app });
+  Object.assign(globalThis, { ribwright: app }); // for whoever wants to ask it from the browser's console
 }
 
 /** Leaves the page as it is without a picture. @param {string} why */

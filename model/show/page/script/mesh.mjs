@@ -157,3 +157,16 @@ export function bounds(all, wanted) {
   }
   return [/** @type {Vector} */ (low), /** @type {Vector} */ (high)];
 }
+
+/** @param {Building} all @returns {[Vector, Vector][]} lowest and highest corner of each body in its own frame */
+export function boxes(all) {
+  return all.meshes.map(({ points }) => {
+    const low = [Infinity, Infinity, Infinity];
+    const high = [-Infinity, -Infinity, -Infinity];
+    for (let k = 0; k < points.length; k++) {
+      low[k % 3] = Math.min(low[k % 3], points[k]);
+      high[k % 3] = Math.max(high[k % 3], points[k]);
+    }
+    return [/** @type {Vector} */ (low), /** @type {Vector} */ (high)];
+  });
+}

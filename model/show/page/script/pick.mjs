@@ -7,19 +7,6 @@ import { apart, cross, dot, plus, uncut } from "./vector.mjs";
 /** @typedef {import("./data.mjs").Building} Building */
 /** @typedef {{piece: number, at: Vector, corner: Vector, away: number}} Hit corner: of the body, the nearest */
 
-/** @param {Building} all @returns {[Vector, Vector][]} lowest and highest corner of each body in its own frame */
-export function boxes(all) {
-  return all.meshes.map(({ points }) => {
-    const low = [Infinity, Infinity, Infinity];
-    const high = [-Infinity, -Infinity, -Infinity];
-    for (let k = 0; k < points.length; k++) {
-      low[k % 3] = Math.min(low[k % 3], points[k]);
-      high[k % 3] = Math.max(high[k % 3], points[k]);
-    }
-    return [/** @type {Vector} */ (low), /** @type {Vector} */ (high)];
-  });
-}
-
 /** The first wanted piece on a ray that is not cut away. @param {Building} all @param {[Vector, Vector][]} boxed
  * @param {{from: Vector, way: Vector}} ray @param {(piece: number) => boolean} wanted @param {number[]} cut
  * @returns {Hit | null} */

@@ -1,10 +1,11 @@
 /** Draws the building: what it is given, and nothing unless it is asked. */
 
 import { ahead, matrix, tangent } from "./camera.mjs";
+import { doors } from "./doors.mjs";
 import { attribute, buffer, depths, points, program, smooth } from "./gl.mjs";
 import { SUN, sunward } from "./light.mjs";
-import { merged, repeated } from "./mesh.mjs";
-import { AIR, CUT, DARKNESS, GROUND, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
+import { boxes, merged, repeated } from "./mesh.mjs";
+import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
 import { ground, person } from "./surroundings.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
@@ -23,8 +24,8 @@ const CLOTHES = [0.42, 0.46, 0.52];
 
 export class Scene {
   /** @param {HTMLCanvasElement} canvas @param {import("./data.mjs").Building} all
-   * @param {[Vector, Vector]} box @param {number} level of the ground */
-  constructor(canvas, all, box, level) {
+   * @param {[Vector, Vector]} box @param {number} level of the ground @param {Vector} at where a person stands */
+  constructor(canvas, all, box, level, at) {
     const gl = canvas.getContext("webgl2", { antialias: false, stencil: true, powerPreference: "high-performance" });
     if (!gl) throw new Error("no WebGL2");
     this.gl = gl;
@@ -41,10 +42,11 @@ export class Scene {
     this.plain = program(gl, PLAIN, GROUND);
     this.sky = program(gl, SKY, AIR);
     this.strip = program(gl, STRIPS, STRIP);
-    this.whole = this.#merged(merged(all));
+    this.cast = program(gl, PLAIN, NOTHING);
+    this.whole = this.#merged(merged(all), doors(all, boxes(all)));
     this.rows = repeated(all).map((row) => this.#row(row));
     this.ground = points(gl, ground(this.centre, 60 * this.reach, level));
-    this.person = points(gl, person([low[0] + 0.2 * (high[0] - low[0]), low[1] - 1600, level]));
+    this.person = points(gl, person(at));
     this.strips = points(gl, new Float32Array(0), 6);
     this.shade = depths(gl, SHADE);
     this.sunward = sunward(box, level);
@@ -59,11 +61,12 @@ export class Scene {
     gl.blendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ONE, gl.ONE);
   }
 
-  /** @param {import("./mesh.mjs").Merged} mesh */
-  #merged(mesh) {
+  /** @param {import("./mesh.mjs").Merged} mesh @param {import("./doors.mjs").Lines} marks */
+  #merged(mesh, marks) {
     const { gl } = this;
-    const from = [buffer(gl, mesh.points), buffer(gl, mesh.owners)];
-    const drawn = (/** @type {Uint32Array} */ corners) => {
+    const points = (/** @type {{points: Float32Array, owners: Float32Array}} */ own) => [buffer(gl, own.points), buffer(gl, own.owners)];
+    const whole = points(mesh);
+    const drawn = (/** @type {Uint32Array} */ corners, from = whole) => {
       const array = gl.createVertexArray();
       gl.bindVertexArray(array);
       attribute(gl, 0, from[0], 3);
@@ -71,7 +74,7 @@ export class Scene {
       buffer(gl, corners, gl.ELEMENT_ARRAY_BUFFER);
       return { array, count: corners.length };
     };
-    return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
+    return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt), doors: drawn(marks.pairs, points(marks)) };
   }
 
   /** @param {import("./mesh.mjs").Repeated} row */
@@ -109,7 +112,7 @@ export class Scene {
   draw(shown) {
     const { gl, canvas } = this;
     this.calls = 0;
-    if (shown.shadows && this.stale) this.#shadows(shown.cut);
+    if (shown.shadows && this.stale) this.#shadows(shown);
     const width = Math.max(1, Math.round(canvas.clientWidth * shown.scale));
     const height = Math.max(1, Math.round(canvas.clientHeight * shown.scale));
     if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
@@ -194,6 +197,7 @@ export class Scene {
     for (const [stretch, line] of /** @type {[{array: any, count: number}, number][]} */ ([
       [this.whole.sharp, 0.7],
       [this.whole.blunt, 0.3],
+      [this.whole.doors, 0.25],
     ])) {
       this.pieces.set({ pass, line, ahead: this.ahead });
       gl.bindVertexArray(stretch.array);
@@ -242,8 +246,8 @@ export class Scene {
     this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.person.count));
   }
 
-  /** What the sun sees. @param {number[]} cut */
-  #shadows(cut) {
+  /** What the sun sees. @param {Shown} shown */
+  #shadows({ cut, person }) {
     const { gl, shade } = this;
     gl.bindFramebuffer(gl.FRAMEBUFFER, shade.frame);
     gl.viewport(0, 0, shade.size, shade.size);
@@ -255,6 +259,12 @@ export class Scene {
     gl.useProgram(this.dark.use);
     this.dark.set({ looks: 0, width: [ACROSS, 1], shown: this.sunward, cut });
     this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
+    if (person) {
+      gl.useProgram(this.cast.use);
+      this.cast.set({ shown: this.sunward });
+      gl.bindVertexArray(this.person.array);
+      gl.drawArrays(gl.TRIANGLES, 0, this.person.count);
+    }
     this.stale = false;
   }
 

@@ -31,7 +31,7 @@ void main() {
   bool clear = (bits & 4) != 0;
   bool wanted = (bits & 1) != 0 && (pass == 2 || clear == (pass == 1));
   gl_Position = wanted ? shown * vec4(spot, 1.0) : vec4(2.0, 2.0, 2.0, 1.0);
-  gl_Position.z -= (bits & 8) != 0 ? ahead : 0.05 * ahead; // girts lie right behind their sheets
+  if ((bits & 8) != 0) gl_Position.z -= ahead; // not of girts: they lie right behind their sheets
 }`;
 
 const LIGHT = `
@@ -169,3 +169,6 @@ void main() {
   if (dot(cut, vec4(spot, 1.0)) > 0.0) discard;
   paint = vec4(colour, 1.0);
 }`;
+
+export const NOTHING = `${COMMON}
+void main() {}`;
