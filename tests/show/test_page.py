@@ -180,6 +180,9 @@ wall_colour = "white"
 roof_colour = "red"
 [gable_sheets]
 colour = "tan"
+[wainscot]
+height = "3 ft"
+colour = "brown"
 [trim]
 colour = "navy"
 corner_colour = "black"
@@ -194,6 +197,7 @@ def test_a_tried_colour_goes_back_to_the_key_it_came_from() -> None:
     assert found == {
         ("sheets", "wall_colour"): "white",
         ("gable_sheets", "colour"): "tan",
+        ("wainscot", "colour"): "brown",
         ("sheets", "roof_colour"): "red",
         ("trim", "colour"): "navy",
         ("trim", "corner_colour"): "black",

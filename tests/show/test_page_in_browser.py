@@ -12,8 +12,11 @@ from typing import Any
 
 import pytest
 from ribwright.catalog.colours import colour_names, rgb
+from ribwright.intake import parse
 from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Piece
+from ribwright.raising import raise_building
+from ribwright.show.page.paints import paints
 from ribwright.solids.placed import placed_triangles
 from ribwright.units import format_length
 from support.browser import Watched, axe, browser
@@ -217,9 +220,16 @@ def test_laps_stand_with_their_measured_widths(opened: Watched) -> None:
 def test_tried_colours_are_lines_for_the_description(opened: Watched) -> None:
     opened.does("document.getElementById('colours').open = true")
     before = opened.picture()
-    opened.page.get_by_label("Walls, gainsboro").fill("#7a2e2a")
+    opened.page.get_by_label("Roof, slategray").fill("#7a2e2a")
     assert opened.picture() != before
-    assert opened.page.locator("#toml").inner_text() == '[sheets]\nwall_colour = "#7a2e2a"'
+    small = 'width = "10 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "4/12"\n'
+    text = small + opened.page.locator("#toml").inner_text()
+    built = paints(raise_building(parse(text, "tried")).model.pieces)
+    assert [(one.part, one.colour) for one in built] == [
+        ("walls", "gainsboro"),
+        ("roof", "#7a2e2a"),
+        ("trims", "slategray"),
+    ]
     opened.page.get_by_role("button", name="As it was").click()
     assert opened.picture() == before
 

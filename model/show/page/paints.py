@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ...catalog.colours import is_colour, rgb
+from ...catalog.colours import colour_names, is_colour, rgb
 from ...pieces import Piece
 from ...printable import printable
 from ...roles import Role, list_of
@@ -16,11 +16,12 @@ PLAIN = {"frame": "#83888c", "members": "#b2b6b8", "openings": "#f1f0ec", "slab"
 """Unpainted things, so that a frame reads as steel and a slab as concrete whatever their labels say."""
 GLASS, BARE = "#9db9c4", "#a8acb0"
 PAINTED = ("sheets", "trims")
+PARTS = ("walls", "wainscot", "roof", "trims")
 
 
 @dataclass(frozen=True, slots=True)
 class Paint:
-    """A colour that can be tried. part: walls, roof or trims; colour: as labelled; table, key: of the
+    """A colour that can be tried. part: one of PARTS; colour: as labelled; table, key: of the
     description, empty where more than one would have to change."""
 
     part: str
@@ -30,13 +31,15 @@ class Paint:
 
 
 def part_of(piece: Piece) -> str:
-    """walls, roof or trims; "" for what is not painted to choice."""
+    """One of PARTS; "" for what is not painted to choice."""
     kind = list_of(piece.role)
     if kind not in PAINTED or not is_colour(piece.label("colour")):
         return ""
     if kind == "trims":
         return "trims"
-    return "roof" if piece.role == Role.ROOF_SHEET else "walls"
+    if piece.role == Role.ROOF_SHEET:
+        return "roof"
+    return "wainscot" if "wainscot" in piece.name.split() else "walls"
 
 
 def paints(pieces: Sequence[Piece]) -> list[Paint]:
@@ -50,9 +53,8 @@ def paints(pieces: Sequence[Piece]) -> list[Paint]:
             counts[key] = counts.get(key, 0) + 1
             faces.setdefault(key, set()).add(piece.label("face"))
             roles.setdefault(key, set()).add(piece.role)
-    parts = ("walls", "roof", "trims")
-    found = sorted(counts, key=lambda key: (parts.index(key[0]), -counts[key]))
-    firsts = {part: next((key for key in found if key[0] == part), None) for part in parts}
+    found = sorted(counts, key=lambda key: (PARTS.index(key[0]), -counts[key]))
+    firsts = {part: next((key for key in found if key[0] == part), None) for part in PARTS}
     return [
         Paint(*key, *_asked_by(key[0], key == firsts[key[0]], faces[key], roles[key], found)) for key in found
     ]
@@ -63,8 +65,9 @@ def _asked_by(
 ) -> tuple[str, str]:
     """Table and key behind a colour of a part."""
     alone = sum(key[0] == part for key in found) == 1
-    if part == "roof":
-        return ("sheets", "roof_colour") if alone else ("", "")
+    if part in ("roof", "wainscot"):
+        key = ("sheets", "roof_colour") if part == "roof" else ("wainscot", "colour")
+        return key if alone else ("", "")
     if part == "walls":
         if alone or (first and not faces <= GABLES):
             return ("sheets", "wall_colour")
@@ -128,6 +131,7 @@ def content(found: Sequence[Paint]) -> list[dict[str, str]]:
             "part": paint.part,
             "name": printable(paint.colour),
             "hex": hex_of(paint.colour),
+            "typed": paint.colour if paint.colour in colour_names() else hex_of(paint.colour),
             "table": paint.table,
             "key": paint.key,
         }

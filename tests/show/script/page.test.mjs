@@ -133,15 +133,15 @@ test("the eye turns, moves, nears, and stays above the ground", () => {
   assert.ok(ahead(eye, 9000) > 0);
 });
 
-test("what was tried is said table by table, and nothing else", () => {
+test("what was tried is said table by table, with what stays, and nothing of what was built", () => {
   const paints = [
-    { part: "walls", name: "white", hex: "#ffffff", table: "sheets", key: "wall_colour" },
-    { part: "roof", name: "red", hex: "#ff0000", table: "sheets", key: "roof_colour" },
-    { part: "trims", name: "navy", hex: "#000080", table: "", key: "" },
+    { part: "walls", name: "white", hex: "#ffffff", typed: "white", table: "sheets", key: "wall_colour" },
+    { part: "roof", name: "rust (#7a2e2a)", hex: "#7a2e2a", typed: "#7a2e2a", table: "sheets", key: "roof_colour" },
+    { part: "trims", name: "navy", hex: "#000080", typed: "navy", table: "", key: "" },
   ];
-  assert.equal(lines(paints, ["#ffffff", "#ff0000", "#000080"]), "");
-  assert.equal(lines(paints, ["#111111", "#222222", "#000080"]), '[sheets]\nwall_colour = "#111111"\nroof_colour = "#222222"');
-  assert.equal(lines(paints, ["#ffffff", "#ff0000", "#333333"]), "# trims, now navy: #333333");
+  assert.equal(lines(paints, ["#ffffff", "#7a2e2a", "#000080"]), "");
+  const tried = lines(paints, ["#111111", "#7a2e2a", "#333333"]);
+  assert.equal(tried, '[sheets]\nwall_colour = "#111111"\nroof_colour = "#7a2e2a"\n\n# trims, now navy: #333333');
   assert.deepEqual(rgb("#7a2e2a"), [122, 46, 42]);
 });
 

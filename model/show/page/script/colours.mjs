@@ -8,13 +8,14 @@ export function rgb(hex) {
   return [code >> 16, (code >> 8) & 255, code & 255];
 }
 
-/** The lines for what differs from how it was built, table by table. @param {Paint[]} paints @param {string[]} tried hexes */
+/** The lines that ask for what is tried, table by table, with those that stay: a colour that is not said follows
+ * another. Empty for what was built. @param {Paint[]} paints @param {string[]} tried hexes */
 export function lines(paints, tried) {
+  if (paints.every(({ hex }, k) => tried[k] === hex)) return "";
   /** @type {Map<string, string[]>} */
   const tables = new Map();
-  for (const [k, { part, name, hex, table, key }] of paints.entries()) {
-    if (tried[k] === hex) continue;
-    const line = table ? `${key} = "${tried[k]}"` : `# ${part}, now ${name}: ${tried[k]}`;
+  for (const [k, { part, name, hex, typed, table, key }] of paints.entries()) {
+    const line = table ? `${key} = "${tried[k] === hex ? typed : tried[k]}"` : `# ${part}, now ${name}: ${tried[k]}`;
     tables.set(table, [...(tables.get(table) ?? []), line]);
   }
   return [...tables].map(([table, own]) => [...(table ? [`[${table}]`] : []), ...own].join("\n")).join("\n\n");
