@@ -27,6 +27,7 @@ from .papers import papers
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
+from .show import show
 from .status import DONE, STOPPED, WRONG_INPUT
 from .steps import steps
 from .stopping import was_stopped
@@ -49,7 +50,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, steps, papers, many, picture):
+for command in (new, check, raise_, audit, schedule, order, steps, papers, many, picture, show):
     ribwright.add_command(command)
 
 

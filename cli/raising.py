@@ -82,7 +82,7 @@ def raise_(
         raised = raise_building(building, progress, pieces)
         shown = replace(raised.model, pieces=chosen(raised.model, only, without))
         progress("writing and audit", 0, 1)
-        written = write_outputs(raised.model, folder, outputs, shown)
+        written = write_outputs(raised.model, folder, outputs, shown, raised.findings)
     click.echo("\n".join(summary(raised.model, written.schedule, written.audit)))
     click.echo(f"Written to {printable(str(folder))}:")
     click.echo("\n".join(sizes(folder, [(output.name, output.what) for output in outputs])))

@@ -31,10 +31,10 @@ STANDS_ON: dict[str, set[str]] = {
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
     "papers": GROUND | {"measure", "order", "drawing", "exchange"},
-    "show": GROUND | {"catalog", "solids", "exchange"},
+    "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "show"},
     "book": GROUND
     | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
@@ -193,6 +193,7 @@ LIGHT_RUNS = {
     "version": (["--version"], 0),
     "help of raise": (["raise", "--help"], 0),
     "help of picture": (["picture", "--help"], 0),
+    "help of show": (["show", "--help"], 0),
     "an unknown option": (["raise", "--no-such-option"], 2),
     "an unknown command": (["build"], 2),
     "a file that is not there": (["raise", "no-such-file.toml"], 2),
