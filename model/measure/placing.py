@@ -109,9 +109,9 @@ class _Run:
 
 
 def face_plans(
-    model: Model, planes: Sequence[CladPlane], placed: Mapping[str, tuple[str, bool]]
+    model: Model, planes: Sequence[CladPlane], placed: Mapping[int, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
-    """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its name."""
+    """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its id()."""
     steel = [standing_corners(piece) for piece in model.pieces if piece.role in STEEL]
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
@@ -148,7 +148,7 @@ def _overlap(plane: CladPlane, sheet: LaidSheet) -> tuple[float | None, str]:
     return float(u), "left" if u < sheet.middle else "right"
 
 
-def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]]) -> Iterator[PlacedSheet]:
+def _sheets(plane: CladPlane, run: _Run, placed: Mapping[int, tuple[str, bool]]) -> Iterator[PlacedSheet]:
     lowest = min(float(sheet.outline.bounds[1]) for sheet in plane.sheets)
     before = ""
     for number, column in enumerate(_columns(plane, run), 1):
@@ -158,7 +158,7 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
         for place, sheet in enumerate(column):
             left, foot, right, _ = (float(bound) for bound in sheet.outline.bounds)
             rib, side = _overlap(plane, sheet)
-            mark, head_up = placed.get(sheet.piece.name, (sheet.piece.mark, True))
+            mark, head_up = placed.get(id(sheet.piece), (sheet.piece.mark, True))
             raised = foot - lowest > RAISED
             yield PlacedSheet(
                 number,

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import shapely
 
+from ..measure.congruent import groups
 from ..measure.sheet import MeasuredSheet
 from ..measure.snap import snapped
 from ..order.lists.schedule import Row
@@ -14,7 +15,7 @@ from .flat import Flat
 from .flat_card import flat_card
 from .frame import Content
 from .job import Job
-from .scales import SCALES
+from .scales import between
 from .sheet_notes import sheet_notes
 
 NOTES = (
@@ -22,8 +23,8 @@ NOTES = (
     "of laying. Hatched: waste. Face up, first across the ribs by snips, then along them by snips or a "
     "scored line bent until it parts."
 )
-USUAL = {"ft-in": 5, "mm": 3}
-"""The number of the scale that sheets are drawn to, where they fit: 3/8 in to a foot, 1:20."""
+RATIOS = {"ft-in": (32.0, 192.0), "mm": (20.0, 200.0)}
+"""Sheets are drawn to 3/8 in a foot, or 1:20, where they fit, and never smaller than the second."""
 
 
 def cut_sheets(one: Job) -> Iterator[Content]:
@@ -35,16 +36,13 @@ def cut_sheets(one: Job) -> Iterator[Content]:
 
 def sheets_by_mark(one: Job) -> dict[str, MeasuredSheet]:
     """The measured sheet that stands for each mark."""
-    found: dict[str, MeasuredSheet] = {}
-    for plane, _ in one.faces:
-        for sheet in plane.sheets:
-            found.setdefault(one.marks[sheet.piece.name], sheet.measured)
-    return found
+    found = ((group.mark, group.measured) for group in groups(one.model))
+    return {mark: measured for mark, measured in found if isinstance(measured, MeasuredSheet)}
 
 
 def _card(one: Job, row: Row, measured: MeasuredSheet) -> Card:
     whole = _whole(one, row)
-    scales = SCALES[one.units][: USUAL[one.units] + 1]
+    scales = between(*RATIOS[one.units], one.units)
     return flat_card(one, sheet_flat(row, measured, whole), sheet_notes(one, row, whole), scales)
 
 

@@ -17,7 +17,7 @@ from .flat import Flat
 from .flat_card import flat_card
 from .frame import ROW, Content, room_of, table
 from .job import Job
-from .scales import SCALES
+from .scales import between
 from .sheet_notes import said
 from .trim_sheets import pieces_by_mark
 
@@ -28,10 +28,8 @@ NOTES = (
     "Members whose ends are not square, from each side that shows it (turned: a quarter turn on); distances "
     "from the upper edge and from one end, hooked once. Hatched: cut off."
 )
-USUAL = {"ft-in": 7, "mm": 3}
-"""The number of the scale that members are drawn to: 3/4 in to a foot, 1:20."""
-LEAST = {"ft-in": 3, "mm": 2}
-"""The number of the smallest."""
+RATIOS = {"ft-in": (16.0, 64.0), "mm": (20.0, 100.0)}
+"""Members are drawn to 3/4 in a foot, or 1:20, where they fit, and never smaller than the second."""
 SLIVER = 0.5
 """mm; waste that is narrower is none: the round of a corner."""
 HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
@@ -61,7 +59,7 @@ def _list(one: Job, items: Sequence[Item]) -> Iterator[Content]:
 
 def _cards(one: Job, item: Item, solid: TopoDS_Solid) -> Iterator[Card]:
     """A card for each of two sides, a quarter turn apart, from which a cut is seen."""
-    scales = SCALES[one.units][LEAST[one.units] : USUAL[one.units] + 1]
+    scales = between(*RATIOS[one.units], one.units)
     sides = (member_flat(item.mark, solid, False), member_flat(f"{item.mark} turned", solid, True))
     cut = [flat for flat in sides if flat.fall is None]
     for flat in cut:

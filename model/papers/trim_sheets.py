@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from ..measure.congruent import groups
 from ..order.lists.items import Item
 from ..order.written.bend_text import bend_text
 from ..pieces import Piece
@@ -13,7 +14,7 @@ from .cards import Card, card_pages
 from .flat_card import flat_card
 from .frame import Content
 from .job import Job
-from .scales import SCALES
+from .scales import between
 from .sheet_notes import said
 from .sketches import sketch
 from .trim_flats import trim_flat
@@ -22,10 +23,8 @@ NOTES = (
     "Left: as it is bent, legs outside, inside angles; dashed: painted side. Right: legs opened out, each "
     "seen square to it, distances from a free edge and one end, hooked once; thin: bends; hatched: waste."
 )
-USUAL = {"ft-in": 8, "mm": 4}
-"""The number of the scale that trims are drawn to: 1-1/2 in to a foot, 1:10."""
-LEAST = {"ft-in": 5, "mm": 3}
-"""The number of the smallest."""
+RATIOS = {"ft-in": (12.0, 48.0), "mm": (10.0, 50.0)}
+"""Trims are drawn to 1 in a foot, or 1:10, where they fit, and never smaller than the second."""
 
 
 def trim_sheets(one: Job) -> Iterator[Content]:
@@ -45,10 +44,7 @@ def trim_sheets(one: Job) -> Iterator[Content]:
 
 def pieces_by_mark(one: Job) -> dict[str, Piece]:
     """The first piece of each mark."""
-    found: dict[str, Piece] = {}
-    for piece in one.model.pieces:
-        found.setdefault(piece.mark, piece)
-    return found
+    return {group.mark: group.members[0].piece for group in groups(one.model)}
 
 
 def _kind(item: Item) -> tuple[str, str, int]:
@@ -60,7 +56,7 @@ def _card(one: Job, item: Item, piece: Piece, painted: str) -> Card | None:
     if bends is None:
         return None
     flat = trim_flat(item.mark, piece.solid, bends)
-    scales = SCALES[one.units][LEAST[one.units] : USUAL[one.units] + 1]
+    scales = between(*RATIOS[one.units], one.units)
     shown = replace(item, painted=painted)
     return flat_card(one, flat, _notes(one, shown), scales, sketch(one, bends, painted))
 

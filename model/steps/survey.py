@@ -36,10 +36,12 @@ class Survey:
 def survey(model: Model) -> Survey:
     """A model, marked by what its solids are; what has no role is told by its shape."""
     model = told_by_shape(model)
-    members = [(group.mark, member) for group in groups(model) for member in group.members]
-    marks = {id(member.piece): mark for mark, member in members}
-    pieces = tuple(replace(piece, mark=marks.get(id(piece), "")) for piece in model.pieces)
-    placed = {member.piece.name: (mark, member.head_up) for mark, member in members}
+    told = {
+        id(member.piece): (group.mark, member.head_up) for group in groups(model) for member in group.members
+    }
+    marks = [told.get(id(piece), ("", True)) for piece in model.pieces]
+    pieces = tuple(replace(piece, mark=mark) for piece, (mark, _) in zip(model.pieces, marks, strict=True))
+    placed = {id(piece): mark for piece, mark in zip(pieces, marks, strict=True)}
     known = replace(model, pieces=pieces)
     planes = clad_planes(known)
     plans = tuple(face_plans(known, planes, placed))

@@ -135,7 +135,7 @@ def schedule(model: Model) -> Schedule:
     items = _with_paint(model, [(group, item(group, measured, units)) for group, measured in members])
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
-    places = {one.name: (one.mark, one.head_up) for one in placed}
+    places = {id(member.piece): (group.mark, member.head_up) for group, _ in rows for member in group.members}
     laps = tuple(lap for plane in planes if _pitch(plane) < NO_SEALANT for lap in _laps(plane))
     return Schedule(
         model.name,
