@@ -29,11 +29,11 @@ STANDS_ON: dict[str, set[str]] = {
     "order": GROUND | {"catalog", "measure"},
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
-    "papers": GROUND | {"measure", "order", "drawing", "exchange"},
+    "papers": GROUND | {"solids", "measure", "order", "drawing", "exchange"},
     "show": GROUND | {"catalog", "solids", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers"},
     "cli": GROUND
     | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"}
     | {"drawing", "papers"},

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -23,6 +24,8 @@ AROUND = 400.0
 """mm about the sheets in which they do."""
 SPILL = 20.0
 """mm past the sheets' ends in which the middle of steel must lie that is a plane's own."""
+KEPT = 32
+"""Planes whose screw lines and openings are remembered."""
 LEVEL = 1.0
 """mm; screws nearer than this in height are one line."""
 FEWEST = 4
@@ -77,7 +80,8 @@ class ScrewLine:
     count: int
 
 
-def screw_lines(one: Job, plane: CladPlane) -> list[ScrewLine]:
+@lru_cache(maxsize=KEPT)
+def screw_lines(one: Job, plane: CladPlane) -> tuple[ScrewLine, ...]:
     """The level lines of screws through the sheets of a plane, from below; slanting rows are left out."""
     found: dict[float, list[float]] = defaultdict(list)
     names = {sheet.piece.label("face") for sheet in plane.sheets}
@@ -97,7 +101,7 @@ def screw_lines(one: Job, plane: CladPlane) -> list[ScrewLine]:
         else:
             heights.append((v, list(found[v])))
     lines = (ScrewLine(v, min(us), max(us), len(us)) for v, us in heights)
-    return [line for line in lines if line.count >= FEWEST and line.end - line.start > AROUND]
+    return tuple(line for line in lines if line.count >= FEWEST and line.end - line.start > AROUND)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,14 +119,16 @@ class Opening:
     filling: tuple[str, float, float] | None
 
 
-def openings(one: Job, plane: CladPlane) -> list[Opening]:
+@lru_cache(maxsize=KEPT)
+def openings(one: Job, plane: CladPlane) -> tuple[Opening, ...]:
     """The framed openings of a plane, from left to right."""
     groups: dict[tuple[str, ...], list[Piece]] = defaultdict(list)
     for piece in near(plane, one.model.pieces, ("members", "openings")):
         if piece.role in (Role.JAMB, Role.HEADER, Role.SILL, Role.LEAF, Role.SASH) and piece.group:
             groups[piece.group].append(piece)
     found = (_opening(plane, group[-1], pieces) for group, pieces in groups.items())
-    return sorted((opening for opening in found if opening), key=lambda opening: (opening.left, opening.low))
+    known = (opening for opening in found if opening)
+    return tuple(sorted(known, key=lambda opening: (opening.left, opening.low)))
 
 
 def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import atan2, degrees, hypot
 
 import shapely
@@ -62,10 +63,10 @@ class Face:
     screws: tuple[ScrewLine, ...]
     openings: tuple[Opening, ...]
 
-    @property
+    @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Of all that is seen: left, low, right, high (mm)."""
-        left, low, right, high = shapely.union_all([area for _, area in self.seen]).bounds
+        left, low, right, high = shapely.total_bounds([area for _, area in self.seen]).tolist()
         return left, low, right, high
 
     @property
@@ -176,9 +177,8 @@ def sheet_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | 
 def _placed(labels: Labels, said: tuple[str, str], areas: Sequence[shapely.Geometry]) -> Sequence[Text]:
     """A mark and a number in the first of some areas that has room; none where none has."""
     for area in areas:
-        for pair in _pairs(area, said, labels.view.scale.ratio):
-            if placed := labels.place_all(pair, area):
-                return placed
+        if placed := labels.place_all(_pairs(area, said, labels.view.scale.ratio), area):
+            return placed
     return ()
 
 

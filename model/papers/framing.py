@@ -21,7 +21,6 @@ from ..place import Place, Point2, Point3, cross
 from ..roles import Role, list_of
 from .elevation_parts import ends_of, steel_behind
 from .elevation_shapes import beside
-from .elevations import MOST
 from .frame import Content
 from .job import Job
 from .labels import Labels
@@ -34,6 +33,8 @@ LEVEL = 1.0
 """Degrees."""
 NOTE = "No bracing is drawn: this is not a stable frame. Sizes are placeholders until an engineer's drawings."
 UP: Point3 = (0.0, 0.0, 1.0)
+MOST = 200.0
+"""The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
 FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE, Role.POST)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator
 
 from ..drawing.values import Page, Paper
 from ..pieces import Model
+from .details import details
 from .elevations import elevations
 from .frame import Content, framed
 from .framing import framing
@@ -20,6 +21,7 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "slab plan": slab_plan,
     "framing": framing,
     "elevations": elevations,
+    "details": details,
 }
 """What is drawn, in order. A new part is a line here and the function that draws its pages."""
 
