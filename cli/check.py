@@ -11,7 +11,7 @@ import click
 
 from ..description import Building
 from ..errors import DescriptionError, FileError, Problem, TooManyPieces
-from ..findings import Finding, words
+from ..findings import Finding, in_order, words
 from ..intake import read, refuse_too_many
 from ..printable import printable
 from ..units import Units, format_length, format_pitch
@@ -55,8 +55,9 @@ def check(file: Path, as_json: bool, pieces: int) -> int:
 
 def _findings(building: Building) -> Sequence[Finding]:
     from ..layout import lay_out
+    from ..layout.detailing import detailed
 
-    return lay_out(building).findings
+    return in_order((*lay_out(building).findings, *detailed(building)))
 
 
 def _said(finding: Finding, units: Units) -> dict[str, object]:

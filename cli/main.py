@@ -20,13 +20,16 @@ from ..errors import RibwrightError
 from ..printable import printable
 from .audit import audit
 from .check import check
+from .many import many
 from .new import new
 from .order import order
 from .papers import papers
 from .picture import picture
 from .raising import raise_
 from .schedule import schedule
+from .show import show
 from .status import DONE, STOPPED, WRONG_INPUT
+from .steps import steps
 from .stopping import was_stopped
 
 COMPLETE = "_RIBWRIGHT_COMPLETE"
@@ -47,7 +50,7 @@ def ribwright() -> None:
     """
 
 
-for command in (new, check, raise_, audit, schedule, order, papers, picture):
+for command in (new, check, raise_, audit, schedule, order, steps, papers, many, picture, show):
     ribwright.add_command(command)
 
 

@@ -75,13 +75,14 @@ def raise_(
 
     with _all_kept(), progress_bar(stages=verbose) as progress:
         from ..choosing import chosen
+        from ..layout.detailing import detailed
         from ..outputs import write_outputs
         from ..raising import raise_building
 
         raised = raise_building(building, progress, pieces)
         shown = replace(raised.model, pieces=chosen(raised.model, only, without))
         progress("writing and audit", 0, 1)
-        written = write_outputs(raised.model, folder, outputs, shown)
+        written = write_outputs(raised.model, folder, outputs, shown, raised.findings)
     click.echo("\n".join(summary(raised.model, written.schedule, written.audit)))
     click.echo(f"Written to {printable(str(folder))}:")
     click.echo("\n".join(sizes(folder, [(output.name, output.what) for output in outputs])))
@@ -90,6 +91,8 @@ def raise_(
     click.echo(CAUTION)
     found = in_order((*raised.findings, *written.audit.findings))
     say(found, building.units, most=SHOWN)
+    if file and (notes := len(detailed(building))):
+        click.echo(f"Notes of a detailer, said by `ribwright check`: {notes}.")
     return FINDINGS if any(finding.fault for finding in found) else DONE
 
 

@@ -15,9 +15,11 @@ from .place import Point3
 from .units import INCH, Units, format_length
 
 Quantity = Literal["", "length", "area", "volume", "count"]
-Check = Literal["layout", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "audit"]
+Check = Literal[
+    "layout", "detailing", "clash", "cover", "laps", "overhang", "bite", "bodies", "labels", "reach", "audit"
+]
 CHECKS: tuple[Check, ...] = ("clash", "cover", "laps", "overhang", "bite", "bodies", "labels")
-"""The checks of the audit, in the order of their findings."""
+"""The checks of the audit, in the order of their findings; `reach` wants an order of raising besides."""
 
 FINE = 304.8
 """mm; shorter lengths are said in decimals, since sixteenths would swallow what matters."""
@@ -54,6 +56,75 @@ class Code(Enum):
         "layout",
         "{one} stands in the room that {other} needs; move the door, or give it other headroom, side_room "
         "or depth_back",
+    )
+    OPENING_ON_RIB = (
+        "opening-on-rib",
+        "detailing",
+        "{one} has an edge along a rib of the sheets, which is hard to cut and to screw; {measured} to one "
+        "side, with from_left {limit}, its edges would be clear",
+        False,
+    )
+    OPENING_ON_RIBS = (
+        "opening-on-ribs",
+        "detailing",
+        "{one} has an edge along a rib of the sheets, which is hard to cut and to screw, and no place nearby "
+        "is clear of them: another width would be",
+        False,
+    )
+    STRIP_BESIDE = (
+        "strip-beside-opening",
+        "detailing",
+        "{one} leaves a strip of {measured} of a sheet beside it; with from_left {limit} it would not",
+        False,
+    )
+    STRIPS_BESIDE = (
+        "strips-beside-opening",
+        "detailing",
+        "{one} leaves a strip of {measured} of a sheet beside it, and no place nearby is better: another "
+        "width would be",
+        False,
+    )
+    SLIVER = (
+        "last-sheet-narrow",
+        "detailing",
+        "the last sheet of {pieces} is {measured} wide; a width there of {limit} saves one on each",
+        False,
+    )
+    RIP_ON_RIB = (
+        "rip-on-rib",
+        "detailing",
+        "the last sheet of {pieces} is cut along a rib; a width there of {limit} leaves a flat edge",
+        False,
+    )
+    SHEET_SHORT = (
+        "sheet-short",
+        "detailing",
+        "{pieces}: under {limit}, the least a mill makes, so cut from longer sheets",
+        False,
+    )
+    SHEET_LONG = (
+        "sheet-long",
+        "detailing",
+        "{pieces}: up to {measured}, and a mill makes {limit} at most",
+        False,
+    )
+    DRIP_SHORT = (
+        "drip-short",
+        "detailing",
+        "over the {pieces} wall the roof ends {measured} past the eave trim; {limit} drips clear",
+        False,
+    )
+    GIRT_SPAN = (
+        "girt-span",
+        "detailing",
+        "girts of {pieces} run free for {measured}; from {limit} on ask the engineer, or add posts",
+        False,
+    )
+    PURLIN_SPAN = (
+        "purlin-span",
+        "detailing",
+        "purlins of {pieces} run free for {measured}; from {limit} on ask the engineer, or add frames",
+        False,
     )
     CLASH = ("clash", "clash", "{one} and {other} share {measured} of space")
     SCREW_CLASH = (
@@ -120,6 +191,11 @@ class Code(Enum):
         "{one} lies on {other} at the eave, against the way that was asked",
     )
     RIB_OPEN = ("rib-end-open", "laps", "the hollow under a rib of {one} is open at its end, {measured}")
+    OUT_OF_REACH = (
+        "out-of-reach",
+        "reach",
+        "{one} cannot be put where it belongs in this order, on the ways tried: {other} is in the way",
+    )
     OVERHANG = ("overhang", "overhang", "{pieces} reaches {measured} past the steel, {limit} asked")
     EAVE_CROOKED = (
         "eave-crooked",

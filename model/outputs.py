@@ -19,19 +19,21 @@ from .roles import list_of
 
 if TYPE_CHECKING:
     from .audit import Audit
+    from .findings import Finding
     from .order.buying.order_list import Order
     from .order.lists.schedule import Schedule
     from .pieces import Model
 
 
 class Making:
-    """What the outputs of one run are made of; lists are made when one first asks.
+    """What the outputs of one run are made of; lists and audit are made when one first asks.
 
     model: the building, of which the lists tell. shown: what of it stands in the files that show it.
+    notes: what the layout found.
     """
 
-    def __init__(self, model: Model, shown: Model) -> None:
-        self.model, self.shown = model, shown
+    def __init__(self, model: Model, shown: Model, notes: Sequence[Finding] = ()) -> None:
+        self.model, self.shown, self.notes = model, shown, notes
 
     @cached_property
     def listed(self) -> Schedule:
@@ -46,6 +48,13 @@ class Making:
         from .order.buying.order_list import buying_on, order
 
         return order(self.listed, buying_on(self.model.terms))
+
+    @cached_property
+    def audited(self) -> Audit:
+        """What its solids show."""
+        from .audit import audit
+
+        return audit(self.model)
 
 
 def _step(making: Making, path: Path) -> None:
@@ -83,6 +92,13 @@ def _glb(making: Making, path: Path) -> None:
     from .order.lists.figures import figures_by_mark
 
     write_glb(making.shown, path, figures_by_mark(making.listed))
+
+
+def _page(making: Making, path: Path) -> None:
+    from .show.page import page
+
+    text = page(making.model, making.listed, making.audited, making.notes)
+    path.write_text(text, encoding="utf-8", newline="")
 
 
 def _schedule_csv(making: Making, path: Path) -> None:
@@ -166,6 +182,9 @@ OUTPUTS = (
     ),
     Output("model.stl", "the building as triangles, without its screws", "slicers and mesh viewers", _stl),
     Output("model.glb", "the building to turn and look at", "Blender, 3D viewers, web pages", _glb),
+    Output(
+        "show.html", "the building to turn, cut and ask, with its lists", "any browser, also offline", _page
+    ),
     Output("schedule.csv", "the lists: one row a mark", "spreadsheets", _schedule_csv),
     Output("schedule.json", "the lists, every figure also in mm, mm2 and kg", "programs", _schedule_json),
     Output("order.csv", "what to buy: sheets, trims, screws, steel, concrete", "spreadsheets", _order_csv),
@@ -256,21 +275,24 @@ class Written:
 
 
 def write_outputs(
-    model: Model, folder: Path, outputs: Sequence[Output] = USUAL, shown: Model | None = None
+    model: Model,
+    folder: Path,
+    outputs: Sequence[Output] = USUAL,
+    shown: Model | None = None,
+    notes: Sequence[Finding] = (),
 ) -> Written:
     """Writes outputs into a folder, all of them or none. Raises FileError.
 
-    shown: what of the model stands in the files that show it; all of it unless given. The slow ones are
-    written in processes of their own, and the model is audited meanwhile.
+    shown: what of the model stands in the files that show it; all of it unless given. notes: what the layout
+    found. The slow ones are written in processes of their own, and the model is audited meanwhile.
     """
-    from .audit import audit
     from .exchange.atomic_files import whole_folder
 
-    making = Making(model, shown or model)
+    making = Making(model, shown or model, notes)
     with whole_folder(folder) as room, ExitStack() as beside:
         for output in (output for output in outputs if output.slow):
             beside.enter_context(meanwhile(partial(output.write, making, room / output.name)))
         for output in (output for output in outputs if not output.slow):
             output.write(making, room / output.name)
-        audited = audit(model)
+        audited = making.audited
     return Written(making.listed, audited)

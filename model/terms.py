@@ -15,14 +15,14 @@ Asked = tuple[tuple[Point3, str], ...]
 class Terms:
     """What was asked (mm); None, or empty, for what was not.
 
-    overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer
-    run. step: of the lengths that sheets come in. stock: the length that trim comes in. kerf: lost at every
-    cut. wind: the way it mostly comes from, as a direction. eave_lap: towards which end of the building each
-    piece of an eave trim lies on the next, as a direction. overlap: for the outward normal of each face,
-    the side ("left" or "right" of someone outside) that its sheets' overlap ribs are on. bare: the outward
-    normals of faces that are to stand without sheets. start: as overlap, where its sheets start: "left",
-    "right" or "centre".
-    address, date: of the job, as typed.
+    overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
+    step: of the lengths that sheets come in. stock: the length that trim comes in. kerf: lost at every cut.
+    steel, steel_kerf: the same of members, all lengths they come in. wind: the way it mostly comes from, as
+    a direction. eave_lap: towards which end of the building each piece of an eave trim lies on the next, as
+    a direction. overlap: for the outward normal of each face, the side ("left" or "right" of someone
+    outside) that its sheets' overlap ribs are on. bare: the outward normals of faces that are to stand
+    without sheets. start: as overlap, where its sheets start: "left", "right" or "centre". address, date: of
+    the job, as typed.
     """
 
     overhang: float | None = None
@@ -30,6 +30,8 @@ class Terms:
     step: float | None = None
     stock: float | None = None
     kerf: float | None = None
+    steel: tuple[float, ...] = ()
+    steel_kerf: float | None = None
     wind: Point3 | None = None
     eave_lap: Point3 | None = None
     overlap: Asked = ()
@@ -41,7 +43,7 @@ class Terms:
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
-LENGTHS = ("overhang", "trim_lap", "step", "stock", "kerf")
+LENGTHS = ("overhang", "trim_lap", "step", "stock", "kerf", "steel_kerf")
 BY_FACE, TEXTS = ("overlap", "start"), ("address", "date")
 
 
@@ -57,6 +59,8 @@ def spelled(terms: Terms) -> Iterator[tuple[str, str]]:
             yield name, value
         elif name in BY_FACE and value:
             yield name, BETWEEN.join(f"{_point(normal)} {side}" for normal, side in value)
+        elif name == "steel" and value:
+            yield name, BETWEEN.join(map(repr, value))
         elif name == "bare" and value:
             yield name, BETWEEN.join(map(_point, value))
 
@@ -69,6 +73,7 @@ def read_terms(texts: Mapping[str, str]) -> Terms:
     single |= {name: tuple(_read_sides(texts, name)) for name in BY_FACE}
     return Terms(
         **single,
+        steel=tuple(map(float, _several(texts, "steel"))),
         bare=tuple(map(_read_point, _several(texts, "bare"))),
     )
 

@@ -27,25 +27,29 @@ STANDS_ON: dict[str, set[str]] = {
     "measure": GROUND | {"catalog", "solids"},
     "audit": GROUND | {"catalog", "solids", "measure"},
     "order": GROUND | {"catalog", "measure"},
+    "steps": GROUND | {"measure"},
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
     "papers": GROUND | {"solids", "measure", "order", "drawing", "exchange"},
-    "show": GROUND | {"catalog", "solids", "exchange"},
+    "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},
+    "book": GROUND
+    | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
-    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs"}
-    | {"drawing", "papers"},
+    | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs", "book"}
+    | {"steps", "drawing", "papers"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
-ON_REQUEST = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}  # for a format each
+FORMATS = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}
+ON_REQUEST = {*FORMATS, "distributed"}  # for a format each, and for a cluster
 EVERYWHERE_LATE |= ON_REQUEST | {"reportlab"}
-# Pictures and formats: modules that are themselves imported only when asked for.
-MAY_LOAD = {"vtkmodules": {"show"}, **{name: {"exchange"} for name in ON_REQUEST}}
+# Pictures, formats, a cluster, papers: modules that are themselves imported only when asked for.
+MAY_LOAD = {"vtkmodules": {"show"}, "distributed": {"book"}, **{name: {"exchange"} for name in FORMATS}}
 MAY_LOAD |= {"reportlab": {"drawing"}, "ezdxf": {"exchange", "drawing"}}
 
 
@@ -189,6 +193,7 @@ LIGHT_RUNS = {
     "version": (["--version"], 0),
     "help of raise": (["raise", "--help"], 0),
     "help of picture": (["picture", "--help"], 0),
+    "help of show": (["show", "--help"], 0),
     "an unknown option": (["raise", "--no-such-option"], 2),
     "an unknown command": (["build"], 2),
     "a file that is not there": (["raise", "no-such-file.toml"], 2),

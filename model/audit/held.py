@@ -17,10 +17,11 @@ from .limits import over
 from .site import Site
 
 NEAR = 177.8
-"""mm in from an edge (7 in) in which a screw holds it, and steel to screw into is looked for: less than a
-rib's pitch and a leg, so that a bare last rib is seen. Ours."""
+"""mm in from an edge (7 in) in which a screw holds it: less than a rib's pitch and a leg, so that a bare last
+rib is seen. Ours."""
 REACHED = 101.6
-"""mm; steel that begins farther in than this (4 in) does not back the edge. Common practice, no source."""
+"""mm in from an edge (4 in) in which steel backs it; what begins farther in, such as the jamb of an opening
+near a corner, does not, though a rail joins them. Common practice, no source."""
 HOLDS = 317.5
 """mm of edge either way (12 1/2 in) that a screw holds: screws 24 in apart, and a little. Common practice."""
 LEAST = 15.0
@@ -73,11 +74,11 @@ def _edge(
     length = float((end - start) @ along)
     at = (seats - start) @ axes.T
     at = at[(at[:, 1] > 0) & (at[:, 1] < NEAR)]
-    band = shapely.transform(shapely.box(0.0, 0.0, length, NEAR), lambda points: points @ axes + start)
+    band = shapely.transform(shapely.box(0.0, 0.0, length, REACHED), lambda points: points @ axes + start)
     for region in _regions(steel, band.intersection(sheet.outline)):
         backed = shapely.transform(region, lambda points: (points - start) @ axes.T)
-        left, inner, right, _ = backed.bounds
-        if inner > REACHED or right - left < LEAST:
+        left, _, right, _ = backed.bounds
+        if right - left < LEAST:
             continue
         for low, high in _without(left, right, np.sort(at[:, 0])):
             if over(high - low, LEAST):

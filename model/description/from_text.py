@@ -184,23 +184,30 @@ def _frame(draft: Draft) -> Frame:
 @dataclass(frozen=True, slots=True)
 class UsualSteel:
     """Sizes of struts, rails and angles that nobody gave (mm). leg: of angles, and the struts' flanges.
-    strut, angle: their thicknesses."""
+    strut, angle: their thicknesses. stock: the lengths that members come in."""
 
     depth: float
     leg: float
     strut: float
     angle: float
+    stock: tuple[float, ...]
+
+
+def _usual_steel(stock: tuple[str, ...], *sizes: str) -> UsualSteel:
+    depth, leg, strut, angle = map(parse_length, sizes)
+    return UsualSteel(depth, leg, strut, angle, tuple(map(parse_length, stock)))
 
 
 USUAL: dict[Units, UsualSteel] = {
-    "ft-in": UsualSteel(*map(parse_length, ("6 in", "2 in", "0.059 in", "0.075 in"))),
-    "mm": UsualSteel(150.0, 50.0, 1.5, 2.0),
+    "ft-in": _usual_steel(("20 ft", "24 ft", "40 ft"), "6 in", "2 in", "0.059 in", "0.075 in"),
+    "mm": _usual_steel(("6 m", "12 m"), "150 mm", "50 mm", "1.5 mm", "2 mm"),
 }
 
 
 def _framing(values: Values, pitch: float, usual: UsualSteel) -> Framing:
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
+    values["stock"] = tuple(sorted(values["stock"] or usual.stock))
     if values["eave_strut"] is None:
         # With flush girts it passes over the columns, and so over the rafters that rise behind it.
         rise = tan(radians(pitch))

@@ -17,8 +17,8 @@ class Frame:
     stations: y of the interior frames' centre planes, front to back; the two end frames stand
     inside the gables' steel lines. knee: None leaves knee braces out; knee_reach: how far from the
     inner corner a knee meets column and rafter. front_posts, back_posts: u of gable posts from that
-    wall's left corner seen from outside; None: one in the centre where there is room. plate_*: base
-    plates and the holes for their anchor rods.
+    wall's left corner seen from outside; None: where girts need them, and at the back one in the centre
+    where there is room. plate_*: base plates and the holes for their anchor rods.
     """
 
     stations: tuple[float, ...]
@@ -27,7 +27,7 @@ class Frame:
     knee: SectionShape | None
     knee_reach: float
     post: SectionShape
-    front_posts: tuple[float, ...]
+    front_posts: tuple[float, ...] | None
     back_posts: tuple[float, ...] | None
     plate_thickness: float
     plate_reach: float
@@ -40,7 +40,8 @@ class Framing:
 
     girts: "by-pass" in front of the columns, or "flush" between them. girt_heights: of girt centres
     above the slab, empty: evenly spaced no further apart than girt_spacing. purlin_spacing: likewise,
-    along the slope. rake_angle: vertical leg first.
+    along the slope. rake_angle: vertical leg first. stock: the lengths that members come in;
+    kerf: lost at every cut.
     """
 
     girts: GirtStyle
@@ -55,3 +56,5 @@ class Framing:
     jamb: SectionShape
     header: SectionShape
     sill: SectionShape
+    stock: tuple[float, ...]
+    kerf: float

@@ -13,6 +13,7 @@ from .face import Face
 from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
+from .splices import beyond_stock
 from .steel_checks import Objection, steel_misfits
 from .tier_checks import tier_misfits
 
@@ -48,6 +49,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
         yield from _beside_uprights(lines, number, opening)
         yield from _under_lines(lines, number, opening)
     yield from tier_misfits(lines)
+    yield from beyond_stock(lines)
     yield from _header(building)
     yield from _jambs_apart(lines)
 

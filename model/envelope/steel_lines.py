@@ -227,13 +227,17 @@ class SteelLines(RoofLines):
         return tuple(standing)
 
     def wanted_posts(self, wall: Face) -> tuple[float, ...]:
-        """u of the posts that a gable was asked to have; unsaid, the back one has one in its centre where
-        there is room, unless it stands open."""
+        """u of the posts that a gable was asked to have; unsaid, as many as its girts need to be spliced on,
+        and in the centre of the back one where there is room, unless it stands open."""
         frame = self.building.frame
         posts = {"front": frame.front_posts, "back": frame.back_posts}.get(wall.name, ())
-        if posts is None:
-            return (wall.width / 2,) if self.post_room <= wall.width / 2 and not wall.open else ()
-        return posts
+        if posts is not None:
+            return posts
+        parts = ceil(wall.width / max(self.building.framing.stock))
+        parts = max(parts, 2) if wall.name == "back" else parts
+        if wall.open or self.post_room > wall.width / parts:
+            return ()
+        return tuple(wall.width * k / parts for k in range(1, parts))
 
     def footprints(self, wall: Face) -> tuple[tuple[float, float, float, float], ...]:
         """(low, high, before, after) of every column and post on the slab behind a wall: from side to side,
@@ -259,6 +263,12 @@ class SteelLines(RoofLines):
     def _along(self, wall: Face) -> list[float]:
         """u of every frame's centre plane along a side wall, from its left."""
         return sorted(along_foot(wall.frame, y) for y in self.frames)
+
+    def backs(self, face: Face) -> tuple[float, ...]:
+        """u of what a face's lines of steel may be spliced on: frames, and posts of a gable."""
+        if face.sloped:
+            return tuple(sorted(along_foot(face.frame, y) for y in self.frames))
+        return tuple(u for u, _ in self.uprights(face))
 
     def uprights(self, wall: Face) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

@@ -17,6 +17,8 @@ def asked(lines: TrimLines) -> Terms:
         step=building.sheets.step,
         stock=building.trim.stock,
         kerf=building.trim.kerf,
+        steel=building.framing.stock,
+        steel_kerf=building.framing.kerf,
         wind=lines.towards_wind,
         eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, steel.run(face).first) for face in clad),

@@ -24,6 +24,12 @@ AROUND = 400.0
 """mm about the sheets in which they do."""
 SPILL = 20.0
 """mm past the sheets' ends in which the middle of steel must lie that is a plane's own."""
+IN_LINE = 5.0
+"""mm; trims whose middles are nearer than this run on from each other: a lapped one lies aslant."""
+SHORTEST_LAP, LONGEST_LAP = 5.0, 400.0
+"""mm; what lies over each other less, or more, is no lap of two lengths."""
+MOSTLY = 0.8
+"""Share of a piece's length that is seen of one that lies in a plane."""
 KEPT = 32
 """Planes whose screw lines and openings are remembered."""
 LEVEL = 1.0
@@ -147,6 +153,35 @@ def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | 
         width, height = (boxes[fill.name][1] - boxes[fill.name][0])[:2].tolist()
         size = (fill.role, float(width), float(height))
     return Opening(name, left, right, low, high, size)
+
+
+def lies_in(plane: CladPlane, piece: Piece) -> bool:
+    """Whether most of a straight piece's length is seen in a plane, not from an end."""
+    (ax, ay), (bx, by) = ends_of(plane.frame, piece)
+    return bool(np.hypot(bx - ax, by - ay) > MOSTLY * measure_member(piece.solid).length)
+
+
+def trim_laps(plane: CladPlane, trims: Sequence[Piece]) -> list[float]:
+    """How far trims of one kind lie over each other along their length, each length once (mm, to 0.1)."""
+    found: set[float] = set()
+    depths = [float(sum(box[2] for box in box_in(plane.frame, trim))) / 2 for trim in trims]
+    for i, one in enumerate(trims):
+        for j, other in enumerate(trims[i + 1 :], i + 1):
+            if one.role == other.role and abs(depths[i] - depths[j]) < IN_LINE:
+                lap = _lap(ends_of(plane.frame, one), ends_of(plane.frame, other))
+                if SHORTEST_LAP < lap < LONGEST_LAP:
+                    found.add(round(lap, 1))
+    return sorted(found)
+
+
+def _lap(one: tuple[Point2, Point2], other: tuple[Point2, Point2]) -> float:
+    """Of two lines in one, how far one lies over the other; 0 where they are not in one."""
+    (ax, ay), (bx, by) = one
+    size = float(np.hypot(bx - ax, by - ay))
+    way = ((bx - ax) / size, (by - ay) / size)
+    along = sorted((x - ax) * way[0] + (y - ay) * way[1] for x, y in other)
+    aside = max(abs((y - ay) * way[0] - (x - ax) * way[1]) for x, y in other)
+    return min(size, along[1]) - max(0.0, along[0]) if aside < IN_LINE else 0.0
 
 
 def ends_of(frame: Place, piece: Piece) -> tuple[Point2, Point2]:

@@ -14,12 +14,12 @@ from shapely.geometry import Polygon
 
 from ..drawing.pens import Pen
 from ..drawing.values import Polyline, Shape, Text
+from ..measure.placing import STEEL
 from ..measure.standing import standing_box
-from ..order.lists.placing import STEEL
 from ..pieces import Piece
 from ..place import Place, Point2, Point3, cross
-from ..roles import Role, list_of
-from .elevation_parts import ends_of, steel_behind
+from ..roles import Role
+from .elevation_parts import BACKING, ends_of, steel_behind
 from .elevation_shapes import beside
 from .frame import Content
 from .job import Job
@@ -68,9 +68,7 @@ def _side(normal: Point3) -> str:
 
 def _outermost(frame: Place, pieces: Sequence[Piece]) -> list[Piece]:
     """The steel within reach of the outermost of a bare side."""
-    members = [
-        piece for piece in pieces if list_of(piece.role) == "members" and piece.role not in (Role.PURLIN,)
-    ]
+    members = [piece for piece in pieces if piece.role in BACKING and piece.role != Role.PURLIN]
     boxes = [box_in(frame, piece) for piece in members]
     if not boxes:
         return []

@@ -11,9 +11,9 @@ from ..drawing.pens import STYLES, Style
 from ..drawing.values import A4, LETTER, Paper
 from ..measure.faces import Vectors
 from ..measure.laps import CladPlane, clad_planes
+from ..measure.placing import FacePlan
 from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
-from ..order.lists.placing import FacePlan
 from ..order.lists.schedule import Schedule, schedule
 from ..pieces import Model
 from ..units import Units, format_length

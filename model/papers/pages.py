@@ -6,13 +6,16 @@ from collections.abc import Callable, Iterator
 
 from ..drawing.values import Page, Paper
 from ..pieces import Model
+from .cut_sheets import cut_sheets
 from .details import details
 from .elevations import elevations
 from .frame import Content, framed
 from .framing import framing
 from .index import index, people
 from .job import Job, job_of
+from .member_sheets import member_sheets
 from .slab import slab_plan
+from .trim_sheets import trim_sheets
 
 Progress = Callable[[str, int, int], None]
 """Called with what is being drawn, how many are done, how many there are."""
@@ -22,6 +25,9 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "framing": framing,
     "elevations": elevations,
     "details": details,
+    "cut sheets": cut_sheets,
+    "trims": trim_sheets,
+    "members": member_sheets,
 }
 """What is drawn, in order. A new part is a line here and the function that draws its pages."""
 

@@ -33,6 +33,11 @@ def fitting(
     return found
 
 
+def between(large: float, small: float, units: Units) -> list[Scale]:
+    """The standard scales from 1 : small to 1 : large, the smallest first."""
+    return [scale for scale in SCALES[units] if large <= scale.ratio <= small]
+
+
 BAR: dict[Units, tuple[float, ...]] = {
     "ft-in": tuple(304.8 * feet for feet in (1 / 12, 1 / 4, 1 / 2, 1, 2, 5, 10, 20)),
     "mm": (20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0),

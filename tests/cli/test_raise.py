@@ -94,7 +94,7 @@ def test_what_is_left_out_is_left_out_of_the_models_files_alone(capsys: pytest.C
     assert f"Left out of the model's files, not of the lists: {out} bodies.\n" in capsys.readouterr().out
     assert names(read_step("bare/model.step").pieces) == names(left)
     lists = [output.name for output in USUAL if not output.name.startswith("model")]
-    assert len(lists) == 4
+    assert len(lists) == 5
     for name in lists:
         assert Path("bare", name).read_bytes() == Path("out/garden-store", name).read_bytes(), name
     sheet = next(piece for piece in whole if piece.role == "wall sheet").name

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from ribwright.exchange.step import read_step, write_step
 from ribwright.intake import parse, starter_text
-from ribwright.order.lists.placing import FacePlan
+from ribwright.measure.placing import FacePlan
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.order_csv import placing_csv
 from ribwright.order.written.place_cells import placing_text

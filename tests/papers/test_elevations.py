@@ -14,7 +14,7 @@ from ezdxf import recover
 from ribwright.drawing.dxf import dxf
 from ribwright.drawing.values import Dimension, RunningDimension
 from ribwright.measure.laps import clad_planes
-from ribwright.order.lists.placing import FacePlan, PlacedSheet
+from ribwright.measure.placing import FacePlan, PlacedSheet
 from ribwright.order.lists.schedule import schedule
 from ribwright.units import INCH, Unreadable, parse_length
 from shapely.geometry import Point

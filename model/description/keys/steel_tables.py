@@ -43,12 +43,18 @@ FRAME = Table(
             metric="600 mm",
         ),
         Key("post", Steel(("tube", "cee")), "section of the gable posts", TUBE, metric=TUBE_MM),
-        Key("front_posts", Posts(), '"none", "centre", or where from the left corner', "none"),
+        Key(
+            "front_posts",
+            Posts(),
+            '"none", "centre", or where from the left corner',
+            unless="none, or what girts are spliced on",
+            example=("centre", "centre"),
+        ),
         Key(
             "back_posts",
             Posts(),
             '"none", "centre", or where from the left corner',
-            unless="centre, where there is room",
+            unless="centre where there is room, and what girts are spliced on",
             example=("centre", "centre"),
         ),
         Key("plate_thickness", Length("1/8 in", "2 in"), "of the base plates", "3/8 in", metric="10 mm"),
@@ -115,6 +121,14 @@ FRAMING = Table(
         Key("jamb", Steel(("cee", "tube")), "section of the jambs", CEE, metric=CEE_MM),
         Key("header", Steel(("cee", "tube")), "section of the headers", CEE, metric=CEE_MM),
         Key("sill", Steel(("cee", "tube")), "section of the sills", CEE, metric=CEE_MM),
+        Key(
+            "stock",
+            Lengths("10 ft", "100 ft"),
+            "lengths that members come in; longer lines are spliced on frames",
+            unless="20, 24 and 40 ft, or 6 and 12 m",
+            example=("20 ft, 40 ft", "6 m, 12 m"),
+        ),
+        Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a member", "1/8 in", metric="3 mm"),
     ),
 )
 

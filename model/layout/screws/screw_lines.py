@@ -11,6 +11,7 @@ from shapely.geometry import LineString
 from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.skin_lines import head_angle
+from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
 from ..skin.closures import DEEP
@@ -91,7 +92,7 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
     for at, pieces in spans.items():
         left, right = min(pieces)
         for a, b in sorted(pieces)[1:]:
-            if shapely.intersects_xy(steel, (right + a) / 2, at).any():
+            if a - right < SPLICE + HAIR or shapely.intersects_xy(steel, (right + a) / 2, at).any():
                 right = b
                 continue
             yield ScrewLine(at, left, right)

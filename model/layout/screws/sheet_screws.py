@@ -30,6 +30,7 @@ from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
 from ..skin.cladding import Tile
+from .bare_ends import bare_ends
 from .room import Room, pans, segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
@@ -114,6 +115,9 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
     astride = base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
     missed += _along_uprights(plan, laid)
+    for sheet in laid:
+        bare = bare_ends(plan.lines, sheet.region.span, sheet.inside, plan.room.taken)
+        missed += [Missed(sheet.part.name, plan.face.name, at) for at in bare]
     rows = [row for sheet in laid if (row := _row(plan, sheet))]
     return rows, missed
 
@@ -279,10 +283,17 @@ def _along_uprights(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
             at = (u, low + (high - low) * k / count)
             _one_of_column(plan, at, beside)
             if not _held(plan, at, wall):
-                spot = shapely.Point(at)
-                away, name = min((sheet.inside.distance(spot), sheet.part.name) for sheet in laid)
+                away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
                 if away < 4 * INCH:
                     yield Missed(name, plan.face.name, at)
+
+
+def _reach(sheet: _Laid, at: Point2, wall: Polygon) -> tuple[float, float, str]:
+    """How far a sheet is from a place in an upright's wall and how little of the wall's width it lies on
+    there. Where two lap, the edge beside the opening is that of the sheet that lies on more of the wall."""
+    left, _, right, _ = wall.bounds
+    across = sheet.inside.intersection(LineString([(left, at[1]), (right, at[1])])).length
+    return (sheet.inside.distance(shapely.Point(at)), -across, sheet.part.name)
 
 
 def _one_of_column(plan: Fastening, at: Point2, beside: Sequence[tuple[_Laid, shapely.Geometry]]) -> None:

@@ -125,9 +125,14 @@ def tiles(lines: TrimLines, face: Face) -> Iterator[Tile]:
                 yield Tile(region, column, letter if len(pieces) > 1 else "", *_on_bench(outline, column))
 
 
+def name_of(face: Face, tile: Tile) -> str:
+    """What a sheet is called."""
+    return " ".join(filter(None, (face.name, tile.region.tier, f"{tile.column.number}{tile.letter}")))
+
+
 def sheet_of(lines: TrimLines, face: Face, tile: Tile) -> Part:
     """The part that a tile is."""
-    skin, tier = tile.region.skin, tile.region.tier
+    skin = tile.region.skin
     role, tree = (Role.ROOF_SHEET, "roof") if face.sloped else (Role.WALL_SHEET, "walls")
     labels = (
         ("face", face.name),
@@ -137,7 +142,7 @@ def sheet_of(lines: TrimLines, face: Face, tile: Tile) -> Part:
         ("material", "steel"),
     )
     return Part(
-        name=" ".join(filter(None, (face.name, tier, f"{tile.column.number}{tile.letter}"))),
+        name=name_of(face, tile),
         role=role,
         group=(tree, face.name),
         recipe=Sheet(*graphs(skin.profile, skin.thickness), tile.ring, tile.holes),

@@ -15,6 +15,7 @@ from ...catalog.sections import strut_section
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
+from ...envelope.splices import SPLICE, in_stock
 from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point3
 from ...recipe import Part, Recipe, Section
@@ -49,11 +50,15 @@ def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
 def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
     """Purlins of one slope, between the rake angles; their toes point up the slope."""
     shape = lines.building.framing.purlin
+    full = (0.0, face.width)
     for number, v in enumerate(lines.purlins(face), 1):
         centre = (0.0, v, -shape.depth / 2)
-        ends = [Plane(*face.end(hand, v, lines.rake_stop)) for hand in ("left", "right")]
-        recipe, place = member(shape.section(), centre, RIGHT, OUT, ends[0], ends[1])
-        yield _part(face, f"purlin {number}", Role.PURLIN, recipe, place)
+        start, end = (Plane(*face.end(hand, v, lines.rake_stop)) for hand in ("left", "right"))
+        pieces = _spliced(lines, face, [full])
+        for letter, span in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
+            made = member(shape.section(), centre, RIGHT, OUT, *_ends(span, (start, end), full))
+            name = f"purlin {number}{letter if len(pieces) > 1 else ''}"
+            yield _part(face, name, Role.PURLIN, *made)
 
 
 def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
@@ -67,6 +72,17 @@ def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
             return found
     if span[1] - left > SHORTEST:
         found.append((left, span[1]))
+    return found
+
+
+def _spliced(lines: SteelLines, face: Face, spans: Sequence[Span]) -> list[Span]:
+    """Spans of a line in pieces that can be bought, butted on frames or posts."""
+    found: list[Span] = []
+    for span in spans:
+        pieces = in_stock(span, lines.backs(face), max(lines.building.framing.stock))
+        inner = [half for end, _ in pieces[1:] for half in (end - SPLICE / 2, end + SPLICE / 2)]
+        ends = [span[0], *inner, span[1]]
+        found += zip(ends[::2], ends[1::2], strict=True)
     return found
 
 
@@ -150,7 +166,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
         taken += [(0.0, plate), (face.width - plate, face.width)]
-    for number, span in enumerate(remaining(full, taken), 1):
+    for number, span in enumerate(_spliced(lines, face, remaining(full, taken)), 1):
         if span[1] - span[0] < shape.width + SHORTEST:
             continue  # a stub at a corner, shorter than its mitre
         centre = (0.0, shape.depth / 2, -shape.width / 2)
@@ -171,7 +187,7 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         taken += _rafters(lines, face, shape.depth, top) + lines.gap_spans(face)
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, top) for plane in whole]
-        for a, b in remaining(full, taken):
+        for a, b in _spliced(lines, face, remaining(full, taken)):
             # A square cut under a rake stands where the girt's upper edge still is under it.
             span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
             start, end = _ends(span, whole, full)
@@ -212,7 +228,8 @@ def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
     over_columns = lines.strut_foot(eave) >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
-    for number, (a, b) in enumerate(remaining((0.0, face.width), taken), 1):
+    pieces = _spliced(lines, face, remaining((0.0, face.width), taken))
+    for number, (a, b) in enumerate(pieces, 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, along, UP, *ends)
         yield _part(face, f"eave strut {number}", Role.EAVE_STRUT, *made)

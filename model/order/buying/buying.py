@@ -9,6 +9,8 @@ from ...units import INCH
 
 STOCK = 3048.0  # mm; the length that trim mostly comes in. Common practice, no source
 
+STEEL = (6096.0, 7315.2, 12192.0)  # mm; lengths that members mostly come in, 20, 24 and 40 ft. No source
+STEEL_KERF = INCH / 8  # mm; of a saw for members. Common practice, no source
 STEP = INCH / 2  # mm; of the lengths that sheets mostly come in. Common practice, no source
 
 
@@ -18,7 +20,8 @@ class Buying:
 
     step: of the lengths that sheets come in, to which those cut on site are rounded up; 0: any (mm).
     spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock, kerf: of
-    trim (mm). bag: screws in a bag; 0: by the piece. waste: share of concrete added.
+    trim (mm). bag: screws in a bag; 0: by the piece. waste: share of concrete added. steel, steel_kerf: the
+    lengths that members come in, and what is lost at a cut (mm).
     """
 
     step: float = STEP
@@ -28,6 +31,8 @@ class Buying:
     spare_sheets: int = 0
     bag: int = 0
     waste: float = 0.05
+    steel: tuple[float, ...] = STEEL
+    steel_kerf: float = STEEL_KERF
 
 
 def buying_on(
@@ -52,4 +57,6 @@ def buying_on(
         spare_sheets,
         bag,
         waste,
+        terms.steel or STEEL,
+        STEEL_KERF if terms.steel_kerf is None else terms.steel_kerf,
     )

@@ -9,7 +9,6 @@ from math import ceil
 from ...measure.snap import snapped
 from ...roles import Role
 from ...units import FOOT, INCH, format_length
-from ..lists.items import Item
 from ..lists.schedule import Schedule
 from ..lists.strips import StripLine
 from .buying import Buying
@@ -97,29 +96,6 @@ def paint_lines(schedule: Schedule) -> Iterator[Line]:
     for colour in dict.fromkeys([row.colour for row in schedule.rows] + [item.colour for item in trims]):
         if colour:
             yield Line("paint", "touch-up pen", EACH, 1, colour=colour, names=("paint",), count=1)
-
-
-def member_lines(schedule: Schedule) -> Iterator[Line]:
-    """Members by section and length, as cut."""
-    kinds: dict[tuple[str, float], list[Item]] = defaultdict(list)
-    for item in schedule.listed("members"):
-        kinds[item.section, snapped(item.length, 0.1)].append(item)
-    unit = "" if schedule.units == "mm" else " in"  # mm are said by the section itself
-    for (section, length), items in kinds.items():
-        sizes, at, pitch = section.partition(" at ")
-        count = sum(item.count for item in items)
-        yield Line(
-            "members",
-            f"{sizes}{unit}{at}{pitch}",
-            EACH,
-            count,
-            tuple(item.mark for item in items),
-            size=long_text(length, schedule.units),
-            names=(*dict.fromkeys(item.role for item in items), section, section.split(" ")[0], "member"),
-            count=count,
-            length=count * length,
-            weight=sum(item.count * item.weight for item in items),
-        )
 
 
 def concrete_lines(schedule: Schedule, buying: Buying) -> Iterator[Line]:

@@ -12,7 +12,6 @@ from .fittings import (
     anchor_lines,
     closure_lines,
     concrete_lines,
-    member_lines,
     opening_lines,
     paint_lines,
     tape_lines,
@@ -20,8 +19,10 @@ from .fittings import (
 from .line import Line
 from .screw_lines import screw_lines
 from .sheet_lines import sheet_lines
+from .steel_lines import plate_lines, steel_plans
 from .stock import StockPlan
-from .trim_lines import TrimPlan, trim_plans
+from .stock_line import StockLine
+from .trim_lines import trim_plans
 
 __all__ = ["LISTS", "Buying", "Order", "buying_on", "order"]
 
@@ -31,7 +32,7 @@ LISTS = ("sheets", "trims", "screws", "closures", "tape", "paint", "openings", "
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """The lines, list by list; the trims with their stock plans; blanks that give two sheets.
+    """The lines, list by list; trims and members with their stock plans; blanks that give two sheets.
 
     unpriced: the items that no price was found for. unused: the rows of the price file that priced
     nothing, and why.
@@ -40,7 +41,8 @@ class Order:
     name: str
     units: str
     lines: tuple[Line, ...]
-    trims: tuple[TrimPlan, ...]
+    trims: tuple[StockLine, ...]
+    members: tuple[StockLine, ...]
     pairs: tuple[Pair, ...]
     unpriced: tuple[str, ...] = field(default=())
     unused: tuple[str, ...] = field(default=())
@@ -48,15 +50,15 @@ class Order:
 
     @property
     def plans(self) -> tuple[tuple[str, StockPlan], ...]:
-        """The stock plans of the trims, by item."""
-        return tuple((trim.line.item, trim.plan) for trim in self.trims)
+        """The stock plans of trims and members, by item."""
+        return tuple((bought.line.item, bought.plan) for bought in (*self.trims, *self.members))
 
 
 def order(schedule: Schedule, buying: Buying | None = None) -> Order:
     """The order of a building. buying: how things are bought; as its terms ask unless given."""
     buying = buying or buying_on(schedule.terms)
     pairs = (*rake_pairs(schedule.rows), *rip_pairs(schedule.rows))
-    trims = tuple(trim_plans(schedule, buying))
+    trims, members = tuple(trim_plans(schedule, buying)), tuple(steel_plans(schedule, buying))
     lines = (
         *sheet_lines(schedule, pairs, buying),
         *(trim.line for trim in trims),
@@ -65,8 +67,9 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         *tape_lines(schedule),
         *paint_lines(schedule),
         *opening_lines(schedule),
-        *member_lines(schedule),
+        *(bought.line for bought in members),
+        *plate_lines(schedule),
         *anchor_lines(schedule),
         *concrete_lines(schedule, buying),
     )
-    return Order(schedule.name, schedule.units, lines, trims, pairs, terms=schedule.terms)
+    return Order(schedule.name, schedule.units, lines, trims, members, pairs, terms=schedule.terms)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from ...measure.snap import snapped
 from ..lists.items import Item
@@ -12,22 +11,14 @@ from ..lists.schedule import Schedule, Units
 from .buying import Buying
 from .line import EACH, Line
 from .stock import StockPlan, stock_plan
+from .stock_line import StockLine
 from .words import gauge_text, long_text
 
 FULL = 0.5  # mm by which a leaning full stick may measure longer than its stock length
 GIRTHS = 1.0  # mm; trims of one kind whose girths differ by less are cut from one stick
 
 
-@dataclass(frozen=True, slots=True)
-class TrimPlan:
-    """One kind of trim: its items, and how its stock is cut. item: what stands in the order."""
-
-    items: tuple[Item, ...]
-    plan: StockPlan
-    line: Line
-
-
-def trim_plans(schedule: Schedule, buying: Buying) -> Iterator[TrimPlan]:
+def trim_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
     """The stock plan and the line of each kind of trim; one of another girth is another kind."""
     kinds: dict[tuple[object, ...], list[Item]] = defaultdict(list)
     for item in schedule.listed("trims"):
@@ -38,7 +29,7 @@ def trim_plans(schedule: Schedule, buying: Buying) -> Iterator[TrimPlan]:
         longest = max(length for _, length in pieces)
         # Pieces cut for a longer stock than is bought are ordered at their own length.
         plan = stock_plan(pieces, max(buying.stock, longest), buying.kerf)
-        yield TrimPlan(tuple(items), plan, _line(items, plan, schedule.units))
+        yield StockLine(tuple(items), plan, _line(items, plan, schedule.units))
 
 
 def _length(item: Item, stock: float) -> float:

@@ -12,13 +12,13 @@ from ...measure.congruent import Group, groups
 from ...measure.laps import CladPlane, clad_planes, side_laps
 from ...measure.member import MeasuredMember
 from ...measure.painted import Surroundings
+from ...measure.placing import FacePlan, face_plans
 from ...measure.sheet import MeasuredSheet
 from ...measure.told_by_shape import told_by_shape
 from ...pieces import Model
 from ...roles import list_of
 from ...terms import Terms
 from .items import Item, item
-from .placing import FacePlan, face_plans
 from .strips import StripLine, strip_lines
 
 NO_SEALANT = degrees(atan2(3, 12)) - 1e-6
@@ -135,7 +135,7 @@ def schedule(model: Model) -> Schedule:
     items = _with_paint(model, [(group, item(group, measured, units)) for group, measured in members])
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
-    places = {one.name: (one.mark, one.head_up) for one in placed}
+    places = {id(member.piece): (group.mark, member.head_up) for group, _ in rows for member in group.members}
     laps = tuple(lap for plane in planes if _pitch(plane) < NO_SEALANT for lap in _laps(plane))
     return Schedule(
         model.name,

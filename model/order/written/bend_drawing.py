@@ -11,7 +11,7 @@ from ...heading import SHORT, job, units_said
 from ...place import Point2
 from ...units import Units, format_length, format_pitch
 from ..buying.order_list import Order
-from ..buying.trim_lines import TrimPlan
+from ..buying.stock_line import StockLine
 from .bend_text import bend_text
 
 ACROSS, CELL = 3, (330.0, 250.0)  # sketches in a row; the room of one, px
@@ -41,7 +41,7 @@ def bends_svg(order: Order, pitch: float) -> str:
     return "\n".join([*lines, "</svg>"]) + "\n"
 
 
-def _sketch(trim: TrimPlan, corner: Point2, units: Units) -> Iterator[str]:
+def _sketch(trim: StockLine, corner: Point2, units: Units) -> Iterator[str]:
     bends = trim.items[0].bends
     if bends is None:
         return

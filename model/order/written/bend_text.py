@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ...units import Units, format_length, format_pitch
-from ..buying.trim_lines import TrimPlan
+from ..buying.stock_line import StockLine
 from ..lists.items import Item
 
 CLOSED = 10.0
@@ -26,7 +26,7 @@ def bend_text(item: Item, units: Units) -> str:
     return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}{paint}"
 
 
-def bends_text(trims: tuple[TrimPlan, ...], units: Units, pitch: float) -> str:
+def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float) -> str:
     """One line a kind of trim, under the pitch that bends follow."""
     head = "outside legs, inside angles, painted side of the bend at the longer end"
     lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]

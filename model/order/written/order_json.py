@@ -12,7 +12,7 @@ from ..buying.line import Line
 from ..buying.order_list import Order
 from ..buying.prices import counted, total
 from ..buying.stock import StockPlan
-from ..buying.trim_lines import TrimPlan
+from ..buying.stock_line import StockLine
 from ..lists.handling import Carried, lifts
 from ..lists.schedule import Schedule
 
@@ -89,7 +89,7 @@ def _plan(plan: StockPlan) -> dict[str, Any]:
     }
 
 
-def _bends(trim: TrimPlan) -> dict[str, Any]:
+def _bends(trim: StockLine) -> dict[str, Any]:
     bends = trim.items[0].bends
     if bends is None:
         return {}

@@ -11,13 +11,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ...measure.faces import Vectors
-from ...measure.laps import CladPlane, LaidSheet
-from ...measure.standing import standing_corners
-from ...pieces import Model
-from ...place import dot
-from ...roles import Role
-from ...terms import Asked
+from ..pieces import Model, Piece
+from ..place import dot
+from ..roles import Role
+from ..terms import Asked
+from .faces import Vectors
+from .laps import CladPlane, LaidSheet
+from .standing import standing_corners
 
 STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN, Role.RAKE_ANGLE)
 """What reaches from corner to corner of the steel."""
@@ -31,14 +31,14 @@ OTHER = {"left": "right", "right": "left"}
 class PlacedSheet:
     """One sheet as it is laid (mm).
 
-    name: the piece's. number: in the order of laying; the pieces of one column share it. part: "header" or
-    "sill" of a column that an opening divides, else "". rib, edge: the running distances of its overlap
-    rib's middle and of its leading edge; rib is None for a sheet that has none. overlap: the side of its
-    overlap leg, seen from outside. foot: of its foot above the lowest of the face. lift: whether the
-    overlap leg of the one before is lifted to slip it under.
+    number: in the order of laying; the pieces of one column share it. part: "header" or "sill" of a
+    column that an opening divides, else "". rib, edge: the running distances of its overlap rib's middle
+    and of its leading edge; rib is None for a sheet that has none. overlap: the side of its overlap leg,
+    seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
+    the one before is lifted to slip it under. half: "left" or "right" of the centre line, for a run from
+    there. piece: the sheet itself.
     """
 
-    name: str
     number: int
     part: str
     mark: str
@@ -48,6 +48,13 @@ class PlacedSheet:
     head_up: bool
     foot: float
     lift: bool
+    half: str
+    piece: Piece
+
+    @property
+    def name(self) -> str:
+        """The piece's."""
+        return self.piece.name
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +109,9 @@ class _Run:
 
 
 def face_plans(
-    model: Model, planes: Sequence[CladPlane], placed: Mapping[str, tuple[str, bool]]
+    model: Model, planes: Sequence[CladPlane], placed: Mapping[int, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
-    """A plan for each plane of sheets. placed: (mark, head up) of each piece by its name."""
+    """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its id()."""
     steel = [standing_corners(piece) for piece in model.pieces if piece.role in STEEL]
     corners = np.concatenate(steel) if steel else None
     for plane in planes:
@@ -141,7 +148,7 @@ def _overlap(plane: CladPlane, sheet: LaidSheet) -> tuple[float | None, str]:
     return float(u), "left" if u < sheet.middle else "right"
 
 
-def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]]) -> Iterator[PlacedSheet]:
+def _sheets(plane: CladPlane, run: _Run, placed: Mapping[int, tuple[str, bool]]) -> Iterator[PlacedSheet]:
     lowest = min(float(sheet.outline.bounds[1]) for sheet in plane.sheets)
     before = ""
     for number, column in enumerate(_columns(plane, run), 1):
@@ -151,10 +158,9 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
         for place, sheet in enumerate(column):
             left, foot, right, _ = (float(bound) for bound in sheet.outline.bounds)
             rib, side = _overlap(plane, sheet)
-            mark, head_up = placed.get(sheet.piece.name, (sheet.piece.mark, True))
+            mark, head_up = placed.get(id(sheet.piece), (sheet.piece.mark, True))
             raised = foot - lowest > RAISED
             yield PlacedSheet(
-                sheet.piece.name,
                 number,
                 "header" if raised else "sill" if place < len(column) - 1 else "",
                 mark,
@@ -164,6 +170,8 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[str, tuple[str, bool]])
                 head_up,
                 foot - lowest,
                 lift,
+                way if run.start == "centre" else "",
+                sheet.piece,
             )
 
 

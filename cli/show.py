@@ -1,0 +1,64 @@
+"""`ribwright show`: the building in the browser, to turn, cut and ask."""
+
+from __future__ import annotations
+
+import webbrowser
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from ..printable import printable
+from .folders import default_folder
+from .loading import PATH, PIECES, described, is_step, listed, stored
+from .progress import progress_bar
+
+if TYPE_CHECKING:
+    from ..raising import Raised
+    from .progress import Progress
+
+
+@click.command(short_help="Show a building in the browser.")
+@click.argument("file", required=False, type=PATH)
+@click.option(
+    "--out", type=PATH, help="HTML file; show.html in out/NAME, or beside a STEP file, unless given."
+)
+@click.option("--open/--no-open", "opened", default=True, help="Open it in the browser.", show_default=True)
+@PIECES
+def show(*, file: Path | None, out: Path | None, opened: bool, pieces: int) -> None:
+    """Write FILE, a description or a STEP file made by `raise`, as a page for any browser, and open it.
+
+    The page is one file that needs no network: it can be kept, mailed or carried. Without FILE: the
+    built-in sample.
+    """
+    with progress_bar() as progress:
+        raised = _raised(file, progress, pieces)
+
+        from ..audit import audit
+        from ..exchange.atomic_files import whole_file
+        from ..show.page import page
+
+        progress("audit", 0, 1)
+        text = page(raised.model, listed(raised.model, file), audit(raised.model), raised.findings)
+        path = out or _default(file, raised.model.name)
+        if not out:
+            path.parent.mkdir(parents=True, exist_ok=True)
+        with whole_file(path) as stream:
+            stream.write(text.encode("utf-8"))
+    click.echo(f"Wrote {printable(str(path))}")
+    if opened and not webbrowser.open(path.resolve().as_uri()):
+        click.echo("No browser opened it here; open it with any.", err=True)
+
+
+def _raised(file: Path | None, progress: Progress, pieces: int) -> Raised:
+    """What a file holds; of a STEP file nothing is known that its layout found."""
+    from ..raising import Raised, raise_building
+
+    if file and is_step(file):
+        return Raised(stored(file), ())
+    return raise_building(described(file), progress, pieces)
+
+
+def _default(file: Path | None, name: str) -> Path:
+    """Beside a STEP file; in the folder that `raise` writes into for a description."""
+    return (file.parent if file and is_step(file) else default_folder(name)) / "show.html"

@@ -1,0 +1,22 @@
+"""What a detailer would change before metal is ordered: notes with what would do, none of them a fault.
+
+All limits are common practice, no source, unless one is named.
+"""
+
+from __future__ import annotations
+
+from ...description.building import Building
+from ...findings import Finding, in_order
+from ..trim.trim_lines import TrimLines
+from .beside_openings import beside_openings
+from .run_ends import run_ends
+from .sizes import sizes
+from .spans import spans
+
+__all__ = ["detailed"]
+
+
+def detailed(building: Building) -> tuple[Finding, ...]:
+    """A detailer's notes on a building, by kind."""
+    lines = TrimLines(building)
+    return in_order((*beside_openings(lines), *run_ends(lines), *sizes(lines), *spans(lines)))

@@ -1,0 +1,74 @@
+"""What a flat thing to be cut is, whatever it is of: outline, waste, ribs or folds, words on it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import shapely
+from shapely.geometry import Polygon
+
+from ..place import Point2
+from .seen import rims
+
+SAME = 0.05
+"""mm; corners nearer than this along one edge are said once."""
+
+
+@dataclass(frozen=True, eq=False)
+class Flat:
+    """A flat to be cut, as it lies: u across from its upper edge, v along from its foot (mm).
+
+    outline: holes and all. blank: what it is cut from. folds: (u, width) of ribs or bends; width 0: a
+    line. busy: stretches along it where something is
+    cut. fall: by how much its ends stop short at the upper and at the lower edge, where those two lengths
+    say it all; None where corners are said one by one. spots: middles of numbered cutouts. foot, head: what
+    its ends are called; edge: its upper edge.
+    """
+
+    mark: str
+    outline: shapely.Geometry
+    blank: Polygon
+    folds: tuple[tuple[float, float], ...]
+    busy: tuple[tuple[float, float], ...]
+    fall: tuple[float, float] | None = None
+    spots: tuple[Point2, ...] = ()
+    foot: str = ""
+    head: str = ""
+    edge: str = ""
+
+    @property
+    def width(self) -> float:
+        """Across, of what is left."""
+        return float(self.outline.bounds[2])
+
+    @property
+    def length(self) -> float:
+        """Along, of what is left."""
+        return float(self.outline.bounds[3])
+
+    @property
+    def top(self) -> float:
+        """u of the lower edge of sheet and blank as drawn: where heights are counted from."""
+        return max(float(self.blank.bounds[2]), self.width)
+
+    @property
+    def across(self) -> list[float]:
+        """Distances from the upper edge that are said: ribs or folds, corners."""
+        return _distinct([*(u for u, _ in self.folds), *self._corners(0)])
+
+    @property
+    def along(self) -> list[float]:
+        """Distances from the foot that are said: corners."""
+        return _distinct(self._corners(1))
+
+    def _corners(self, axis: int) -> list[float]:
+        return [float(point[axis]) for ring in rims(self.outline) for point in ring]
+
+
+def _distinct(values: Sequence[float]) -> list[float]:
+    found: list[float] = []
+    for value in sorted(values):
+        if value > SAME and (not found or value - found[-1] > SAME):
+            found.append(value)
+    return found

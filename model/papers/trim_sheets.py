@@ -1,0 +1,70 @@
+"""Trims: how each mark is bent and cut, its legs opened out beside its section."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ..measure.congruent import groups
+from ..order.lists.items import Item
+from ..order.written.bend_text import bend_text
+from ..pieces import Piece
+from ..units import format_weight, weight_unit
+from .cards import Card, card_pages
+from .flat_card import flat_card
+from .frame import Content
+from .job import Job
+from .scales import between
+from .sheet_notes import said
+from .sketches import sketch
+from .trim_flats import trim_flat
+
+NOTES = (
+    "Left: as it is bent, legs outside, inside angles; dashed: painted side. Right: legs opened out, each "
+    "seen square to it, distances from a free edge and one end, hooked once; thin: bends; hatched: waste."
+)
+RATIOS = {"ft-in": (12.0, 48.0), "mm": (10.0, 50.0)}
+"""Trims are drawn to 1 in a foot, or 1:10, where they fit, and never smaller than the second."""
+
+
+def trim_sheets(one: Job) -> Iterator[Content]:
+    """Pages of cards, a card a mark of folded trim."""
+    first = pieces_by_mark(one)
+    painted: dict[tuple[str, str, int], str] = {}
+    for item in one.listed.listed("trims"):
+        if item.painted:
+            painted[_kind(item)] = item.painted
+    cards = [
+        card
+        for item in one.listed.listed("trims")
+        if (card := _card(one, item, first[item.mark], painted.get(_kind(item), ""))) is not None
+    ]
+    yield from card_pages(one, "trims", NOTES, cards)
+
+
+def pieces_by_mark(one: Job) -> dict[str, Piece]:
+    """The first piece of each mark."""
+    return {group.mark: group.members[0].piece for group in groups(one.model)}
+
+
+def _kind(item: Item) -> tuple[str, str, int]:
+    return item.role, item.colour, round(item.bends.girth) if item.bends else 0
+
+
+def _card(one: Job, item: Item, piece: Piece, painted: str) -> Card | None:
+    bends = item.bends
+    if bends is None:
+        return None
+    flat = trim_flat(item.mark, piece.solid, bends)
+    scales = between(*RATIOS[one.units], one.units)
+    shown = replace(item, painted=painted)
+    return flat_card(one, flat, _notes(one, shown), scales, sketch(one, bends, painted))
+
+
+def _notes(one: Job, item: Item) -> Iterator[str]:
+    pieces = "piece" if item.count == 1 else "pieces"
+    faces = f" on {', '.join(item.faces)}" if item.faces else ""
+    yield f"{item.count} {pieces}: {item.role}{faces}"
+    yield f"{said(one, item.length)} long; {bend_text(item, one.units)}"
+    weight = f"{format_weight(item.weight, one.units)} {weight_unit(one.units)} each"
+    yield ", ".join(filter(None, (item.colour, item.gauge, weight)))

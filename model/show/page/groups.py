@@ -1,0 +1,42 @@
+"""The groups that a page turns on and off, in the order they are built."""
+
+from __future__ import annotations
+
+from ...pieces import Piece
+from ...roles import Role, list_of
+from .paints import FRAME
+
+GROUPS = (
+    "Slab",
+    "Frame",
+    "Girts, purlins, framing",
+    "Wall sheets",
+    "Roof sheets",
+    "Trims",
+    "Closures",
+    "Screws",
+    "Doors and windows",
+    "Other",
+)
+_BY_LIST = {
+    "slab": "Slab",
+    "members": "Girts, purlins, framing",
+    "sheets": "Wall sheets",
+    "trims": "Trims",
+    "closures": "Closures",
+    "screws": "Screws",
+    "openings": "Doors and windows",
+}
+SKIN = ("Wall sheets", "Roof sheets", "Trims", "Closures")
+"""What is made clear to look through."""
+
+
+def group_of(piece: Piece) -> int:
+    """The number of a piece's group."""
+    if piece.role in FRAME:
+        name = "Frame"
+    elif piece.role == Role.ROOF_SHEET:
+        name = "Roof sheets"
+    else:
+        name = _BY_LIST.get(list_of(piece.role) or "", "Other")
+    return GROUPS.index(name)

@@ -1,0 +1,234 @@
+/** The building on the screen: what is shown of it, what is lit, and when it is drawn. */
+
+import { between, moved, named, nearer, place, ray, turned, VIEWS } from "./camera.mjs";
+import { rgb } from "./colours.mjs";
+import { length } from "./figures.mjs";
+import { Labels } from "./labels.mjs";
+import { bounds, boxes, GLASS } from "./mesh.mjs";
+import { Pace } from "./pace.mjs";
+import { hit } from "./pick.mjs";
+import { Scene } from "./scene.mjs";
+import { strips, words } from "./strips.mjs";
+import { apart, middle } from "./vector.mjs";
+
+/** @typedef {import("./vector.mjs").Vector} Vector */
+/** @typedef {import("./data.mjs").Building} Building */
+
+const ACCENT = [0.93, 0.43, 0.05];
+const TURN = 350; // ms
+const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
+const ASIDE = 1000; // mm from the building to a person
+const BELOW = 120; // mm of a slab that stands out of the ground
+
+export class App {
+  /** @param {Building} all @param {HTMLCanvasElement} canvas @param {HTMLElement} overlay */
+  constructor(all, canvas, overlay) {
+    this.all = all;
+    this.canvas = canvas;
+    this.labels = new Labels(overlay);
+    this.pace = new Pace();
+    this.boxed = boxes(all);
+    this.box = bounds(all, () => true);
+    this.level = Math.max(this.box[0][2], -BELOW);
+    const [low, high] = this.box;
+    const beside = /** @type {Vector} */ ([high[0] + ASIDE, low[1] - ASIDE / 3, this.level]);
+    /** @type {[Vector, Vector]} */
+    this.framed = [low, [beside[0] + 300, high[1], high[2]]];
+    this.scene = new Scene(canvas, all, this.framed, this.level, beside);
+    this.scene.lay(strips(all.laps));
+    this.hidden = new Set();
+    /** @type {Set<number>} */
+    this.lit = new Set();
+    this.tried = all.paints.map(({ hex }) => hex);
+    this.clear = false;
+    this.lines = true;
+    this.person = true;
+    this.parallel = false;
+    this.laps = false;
+    this.moving = false;
+    this.waiting = false;
+    /** @type {number[]} */
+    this.cut = [0, 0, 0, 0];
+    /** @type {Vector[]} */
+    this.taped = [];
+    this.taping = false;
+    /** @type {number | null} how many of the pieces stand, by the step they come in; null for all */
+    this.step = null;
+    /** @type {(mark: string, piece: number | null) => void} told what is lit */
+    this.told = () => {};
+    /** @type {(text: string) => void} told what the tape says */
+    this.measured = () => {};
+    this.eye = this.#named("corner");
+    this.dress();
+    this.relabel();
+    new ResizeObserver(() => this.draw()).observe(canvas);
+  }
+
+  get aspect() {
+    return this.canvas.clientWidth / Math.max(1, this.canvas.clientHeight);
+  }
+
+  /** @param {string} name */
+  #named(name) {
+    return named(name, name === "inside" ? this.box : this.framed, this.level, this.aspect, this.parallel);
+  }
+
+  /** @param {number} piece */
+  stands(piece) {
+    return !this.hidden.has(this.all.pieces[piece].group);
+  }
+
+  /** Tells the graphics how each piece looks now. */
+  dress() {
+    const { pieces, colours, skin } = this.all;
+    const looks = new Uint8Array(4 * pieces.length);
+    const bare = this.clear || skin.some((group) => this.hidden.has(group));
+    for (const piece of pieces) {
+      const colour = piece.paint < 0 ? colours[piece.colour] : this.tried[piece.paint];
+      const lit = this.lit.has(piece.number);
+      const through = !lit && (piece.role === GLASS || (this.clear && skin.includes(piece.group)));
+      const outside = bare || skin.includes(piece.group);
+      const bits =
+        (this.stands(piece.number) ? SHOWN : 0) + (lit ? LIT : 0) + (through ? CLEAR : 0) + (outside ? OUTSIDE : 0);
+      looks.set([...rgb(colour), bits], 4 * piece.number);
+    }
+    this.scene.look(looks);
+    this.draw();
+  }
+
+  /** Lights all pieces of a mark, or none. @param {string} mark @param {number | null} piece the one that was picked */
+  light(mark, piece = null) {
+    const number = mark ? this.all.marks.indexOf(mark) : -1;
+    this.lit = new Set(this.all.pieces.filter((one) => one.mark === number).map((one) => one.number));
+    this.told(mark, piece);
+    this.dress();
+  }
+
+  /** Lights some pieces, whatever their marks. @param {number[]} pieces */
+  point(pieces) {
+    this.lit = new Set(pieces);
+    this.told("", null);
+    this.dress();
+  }
+
+  /** @param {number} x @param {number} y -1 to 1 */
+  pick(x, y) {
+    const found = hit(this.all, this.boxed, ray(this.eye, this.aspect, x, y), (k) => this.stands(k), this.cut);
+    if (this.taping) {
+      if (found) this.tape(found.corner);
+      return;
+    }
+    this.light(found ? this.all.marks[this.all.pieces[found.piece].mark] : "", found?.piece);
+  }
+
+  /** @param {Vector} corner */
+  tape(corner) {
+    this.taped = this.taped.length === 1 ? [...this.taped, corner] : [corner];
+    if (this.taped.length === 2) this.measured(length(apart(this.taped[0], this.taped[1]), this.all.units));
+    else this.measured("Now the other corner.");
+    this.relabel();
+  }
+
+  /** @param {number | null} axis @param {number} share of the way through @param {boolean} other side kept */
+  slice(axis, share, other) {
+    this.cut = [0, 0, 0, 0];
+    if (axis === null) {
+      this.scene.stale = true;
+      this.draw();
+      return "";
+    }
+    const [low, high] = [this.box[0][axis], this.box[1][axis]];
+    const at = low + share * (high - low);
+    const sign = other ? -1 : 1;
+    const kept = axis === 1 ? -1 : 1; // from the front one looks into what stands behind the cut
+    this.cut[axis] = sign * kept;
+    this.cut[3] = -sign * kept * at;
+    this.scene.stale = true;
+    this.draw();
+    return length(at - Math.min(0, low), this.all.units);
+  }
+
+  /** The words over the picture. */
+  relabel() {
+    /** @type {import("./labels.mjs").Label[]} */
+    const pins = this.all.findings.flatMap(({ at, fault, text, pieces }, number) =>
+      at ? [{ at, text: fault ? "!" : "i", kind: fault ? "pin fault" : "pin", press: () => this.found(number, text, pieces) }] : [],
+    );
+    const [one, other] = this.taped;
+    const tape = other
+      ? [{ at: middle(one, other), text: length(apart(one, other), this.all.units), kind: "tape", ends: /** @type {[Vector, Vector]} */ ([one, other]) }]
+      : this.taped.map((at) => ({ at, text: "•", kind: "tape" }));
+    this.labels.set([...tape, ...pins, ...(this.laps ? words(this.all) : [])]);
+    this.draw();
+  }
+
+  /** @type {(number: number, text: string, pieces: number[]) => void} told which finding's pin was pressed */
+  found = () => {};
+
+  /** @param {number} number of the named views */
+  view(number) {
+    this.go(this.#named(VIEWS[number]));
+  }
+
+  /** @param {import("./camera.mjs").Eye} to */
+  go(to) {
+    const from = this.eye;
+    const still = globalThis.matchMedia("(prefers-reduced-motion: reduce)").matches;
+    const start = performance.now();
+    const flight = (this.flight = {});
+    const on = () => {
+      if (this.flight !== flight) return;
+      const share = still ? 1 : Math.min(1, (performance.now() - start) / TURN);
+      this.eye = between(from, to, share * share * (3 - 2 * share));
+      this.moving = share < 1;
+      if (share < 1) requestAnimationFrame(on);
+      this.draw();
+    };
+    on();
+  }
+
+  /** @param {"turn" | "move" | "near"} how @param {number[]} by */
+  steer(how, ...by) {
+    this.flight = null;
+    if (how === "turn") this.eye = turned(this.eye, by[0], by[1], this.level);
+    else if (how === "move") this.eye = moved(this.eye, by[0], by[1]);
+    else this.eye = nearer(this.eye, by[0]);
+    this.draw();
+  }
+
+  /** Draws soon, once, however often it is asked. */
+  draw() {
+    if (this.waiting) return;
+    this.waiting = true;
+    requestAnimationFrame(() => {
+      this.waiting = false;
+      this.drawn();
+    });
+  }
+
+  /** Draws at once. */
+  drawn() {
+    const quality = this.pace.quality(this.moving);
+    const start = performance.now();
+    this.matrix = this.scene.draw({
+      eye: this.eye,
+      cut: this.cut,
+      lines: this.lines && quality.lines,
+      person: this.person,
+      shadows: quality.shadows,
+      small: quality.small,
+      accent: ACCENT,
+      strips: this.laps,
+      clear: this.clear,
+      smooth: quality.smooth,
+      scale: quality.scale,
+    });
+    if (this.pace.unsure) {
+      this.scene.gl.readPixels(0, 0, 1, 1, this.scene.gl.RGBA, this.scene.gl.UNSIGNED_BYTE, new Uint8Array(4)); // waits for it
+      this.pace.took(performance.now() - start);
+      this.draw();
+    }
+    this.labels.place(this.matrix, place(this.eye), this.cut);
+    document.body.dataset.drawn = String(Number(document.body.dataset.drawn ?? 0) + 1);
+  }
+}

@@ -1,0 +1,107 @@
+/** The building out of the page: its pieces, and their bodies as numbers. */
+
+/** @typedef {import("./vector.mjs").Vector} Vector */
+/** @typedef {{points: Float32Array, faces: Uint32Array}} Mesh points: x, y, z of each, mm */
+/** @typedef {{origin: Vector, x: Vector, y: Vector, z: Vector}} Place */
+/** @typedef {{number: number, name: string, role: string, mark: number, group: number, colour: number,
+ *   paint: number, opening: string, mesh: number, place: Place, row: Vector[]}} Piece row: where it stands
+ *   in its own frame, once at its origin unless it is a row */
+/** @typedef {{fault: boolean, text: string, at: Vector | null, pieces: number[]}} Finding */
+/** @typedef {{face: string, upper: number, under: number, leftward: boolean, out: Vector, text: string,
+ *   corners: Vector[]}} Lap */
+/** @typedef {{face: string, what: string, from: Vector, to: Vector, text: string}} Edge */
+/** @typedef {{part: string, name: string, hex: string, typed: string, table: string, key: string}} Paint
+ *   typed: as a description has it */
+/** @typedef {{name: string, units: string, groups: string[], skin: number[], marks: string[], colours: string[],
+ *   paints: Paint[], findings: Finding[], laps: Lap[], edges: Edge[], meshes: Mesh[], pieces: Piece[]}} Building */
+
+const FINE = 100; // steps in a millimetre
+
+/** @param {any} content of the page's block @returns {Promise<Building>} */
+export async function building(content) {
+  const { geometry, pieces, ...said } = content;
+  const buffer = await inflated(geometry.bytes);
+  const { meshes, rows, places } = numbers(buffer, geometry, pieces.name.length);
+  const found = pieces.name.map((/** @type {string} */ name, /** @type {number} */ number) => ({
+    number,
+    name,
+    role: pieces.role[number],
+    opening: pieces.opening[number],
+    mark: pieces.mark[number],
+    group: pieces.group[number],
+    colour: pieces.colour[number],
+    paint: pieces.paint[number],
+    mesh: geometry.mesh[number],
+    place: places[number],
+    row: geometry.row[number] < 0 ? [[0, 0, 0]] : rows[geometry.row[number]],
+  }));
+  return { ...said, meshes, pieces: found };
+}
+
+/** @param {string} text base64 of gzip @returns {Promise<ArrayBuffer>} */
+async function inflated(text) {
+  const packed = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+  return new Response(new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"))).arrayBuffer();
+}
+
+/** The bodies, the rows and the places in a run of numbers.
+ * @param {ArrayBuffer} buffer @param {{meshes: [number, number][], rows: number[]}} counts @param {number} pieces
+ * @returns {{meshes: Mesh[], rows: Vector[][], places: Place[]}} */
+export function numbers(buffer, counts, pieces) {
+  let at = 0;
+  const total = (/** @type {number[]} */ sizes) => sizes.reduce((sum, size) => sum + size, 0);
+  const next = (/** @type {number} */ size) => {
+    const found = new Int32Array(buffer, at, size);
+    at += 4 * size;
+    for (let k = 1; k < size; k++) found[k] += found[k - 1];
+    return found;
+  };
+  const points = (/** @type {number} */ size) => [next(size), next(size), next(size)];
+  const corners = points(total(counts.meshes.map(([size]) => size)));
+  const faces = next(total(counts.meshes.map(([, size]) => 3 * size)));
+  const stood = points(total(counts.rows));
+  const places = new Float32Array(buffer, at, 9 * pieces);
+  let point = 0;
+  let face = 0;
+  const meshes = counts.meshes.map(([size, triangles]) => {
+    const mesh = { points: new Float32Array(3 * size), faces: Uint32Array.from(faces.subarray(face, face + 3 * triangles)) };
+    for (let k = 0; k < size; k++) {
+      for (let axis = 0; axis < 3; axis++) mesh.points[3 * k + axis] = corners[axis][point + k] / FINE;
+    }
+    point += size;
+    face += 3 * triangles;
+    return mesh;
+  });
+  let first = 0;
+  const rows = counts.rows.map((size) => {
+    const row = Array.from({ length: size }, (_, k) => vector(stood.map((axis) => axis[first + k] / FINE)));
+    first += size;
+    return row;
+  });
+  return { meshes, rows, places: Array.from({ length: pieces }, (_, k) => place(places, k, pieces)) };
+}
+
+/** @param {number[]} values @returns {Vector} */
+function vector(values) {
+  return [values[0], values[1], values[2]];
+}
+
+/** @param {Float32Array} columns @param {number} k @param {number} size @returns {Place} */
+function place(columns, k, size) {
+  const three = (/** @type {number} */ first) => vector([0, 1, 2].map((axis) => columns[(first + axis) * size + k]));
+  const [origin, x, y] = [three(0), three(3), three(6)];
+  const z = vector([x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]]);
+  return { origin, x, y, z };
+}
+
+/** A point of a piece's frame in the building. @param {Place} place @param {Vector} p @returns {Vector} */
+export function stand(place, p) {
+  const { origin, x, y, z } = place;
+  return vector([0, 1, 2].map((k) => origin[k] + x[k] * p[0] + y[k] * p[1] + z[k] * p[2]));
+}
+
+/** The same the other way. @param {Place} place @param {Vector} p @returns {Vector} */
+export function unstand(place, p) {
+  const off = vector([0, 1, 2].map((k) => p[k] - place.origin[k]));
+  return vector([place.x, place.y, place.z].map((axis) => axis[0] * off[0] + axis[1] * off[1] + axis[2] * off[2]));
+}

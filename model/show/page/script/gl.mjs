@@ -1,0 +1,112 @@
+/** Small helpers around WebGL2: programs, buffers, uniforms by name. */
+
+/** @typedef {WebGL2RenderingContext} GL */
+/** @typedef {{use: WebGLProgram, set: (values: Record<string, number | number[] | Float32Array>) => void}} Program */
+
+/** A program of two texts. Its integers are named in `whole`.
+ * @param {GL} gl @param {string} points @param {string} colours @returns {Program} */
+export function program(gl, points, colours) {
+  const made = /** @type {WebGLProgram} */ (gl.createProgram());
+  for (const [kind, text] of /** @type {[number, string][]} */ ([
+    [gl.VERTEX_SHADER, points],
+    [gl.FRAGMENT_SHADER, colours],
+  ])) {
+    const shader = /** @type {WebGLShader} */ (gl.createShader(kind));
+    gl.shaderSource(shader, text);
+    gl.compileShader(shader);
+    gl.attachShader(made, shader);
+  }
+  gl.linkProgram(made);
+  if (!gl.getProgramParameter(made, gl.LINK_STATUS)) {
+    const said = (gl.getAttachedShaders(made) ?? []).map((shader) => gl.getShaderInfoLog(shader));
+    throw new Error([gl.getProgramInfoLog(made), ...said].join("\n"));
+  }
+  /** @type {Map<string, WebGLActiveInfo & {where: WebGLUniformLocation}>} */
+  const known = new Map();
+  for (let k = 0; k < gl.getProgramParameter(made, gl.ACTIVE_UNIFORMS); k++) {
+    const info = /** @type {any} */ (gl.getActiveUniform(made, k));
+    known.set(info.name, Object.assign(info, { where: gl.getUniformLocation(made, info.name) }));
+  }
+  return { use: made, set: (values) => put(gl, known, values) };
+}
+
+/** @param {GL} gl @param {Map<string, any>} known @param {Record<string, any>} values */
+function put(gl, known, values) {
+  for (const [name, value] of Object.entries(values)) {
+    const uniform = known.get(name);
+    if (!uniform) continue;
+    const { where, type } = uniform;
+    if (type === gl.FLOAT_MAT4) gl.uniformMatrix4fv(where, false, value);
+    else if (type === gl.FLOAT_VEC4) gl.uniform4fv(where, value);
+    else if (type === gl.FLOAT_VEC3) gl.uniform3fv(where, value);
+    else if (type === gl.FLOAT_VEC2) gl.uniform2fv(where, value);
+    else if (type === gl.FLOAT) gl.uniform1f(where, value);
+    else gl.uniform1i(where, value);
+  }
+}
+
+/** @param {GL} gl @param {Float32Array | Uint32Array} data @param {number} [target] */
+export function buffer(gl, data, target = gl.ARRAY_BUFFER) {
+  const made = gl.createBuffer();
+  gl.bindBuffer(target, made);
+  gl.bufferData(target, data, gl.STATIC_DRAW);
+  return made;
+}
+
+/** What an attribute is read from. @param {GL} gl @param {number} place @param {WebGLBuffer | null} from
+ * @param {number} size @param {{stride?: number, start?: number, each?: number}} [how] each: 1 for one of a row */
+export function attribute(gl, place, from, size, { stride = 0, start = 0, each = 0 } = {}) {
+  gl.bindBuffer(gl.ARRAY_BUFFER, from);
+  gl.enableVertexAttribArray(place);
+  gl.vertexAttribPointer(place, size, gl.FLOAT, false, stride, start);
+  gl.vertexAttribDivisor(place, each);
+}
+
+/** A list of points to be drawn as triangles, with three numbers more each where `stride` says so.
+ * @param {GL} gl @param {Float32Array} data @param {number} numbers each point has */
+export function points(gl, data, numbers = 3) {
+  const array = gl.createVertexArray();
+  gl.bindVertexArray(array);
+  const from = buffer(gl, data);
+  for (let k = 0; 3 * k < numbers; k++) attribute(gl, k, from, 3, { stride: 4 * numbers, start: 12 * k });
+  return { array, count: data.length / numbers };
+}
+
+/** A map of depths seen from the sun. @param {GL} gl @param {number} size */
+export function depths(gl, size) {
+  const texture = gl.createTexture();
+  gl.bindTexture(gl.TEXTURE_2D, texture);
+  gl.texStorage2D(gl.TEXTURE_2D, 1, gl.DEPTH_COMPONENT24, size, size);
+  for (const [name, value] of [
+    [gl.TEXTURE_COMPARE_MODE, gl.COMPARE_REF_TO_TEXTURE],
+    [gl.TEXTURE_COMPARE_FUNC, gl.LEQUAL],
+    [gl.TEXTURE_MIN_FILTER, gl.LINEAR],
+    [gl.TEXTURE_MAG_FILTER, gl.LINEAR],
+    [gl.TEXTURE_WRAP_S, gl.CLAMP_TO_EDGE],
+    [gl.TEXTURE_WRAP_T, gl.CLAMP_TO_EDGE],
+  ]) {
+    gl.texParameteri(gl.TEXTURE_2D, name, value);
+  }
+  const frame = gl.createFramebuffer();
+  gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
+  gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.DEPTH_ATTACHMENT, gl.TEXTURE_2D, texture, 0);
+  gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+  return { texture, frame, size };
+}
+
+/** Something to draw on with several samples a pixel. @param {GL} gl @param {number} width @param {number} height */
+export function smooth(gl, width, height) {
+  const frame = gl.createFramebuffer();
+  gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
+  const kept = [
+    [gl.RGBA8, gl.COLOR_ATTACHMENT0],
+    [gl.DEPTH24_STENCIL8, gl.DEPTH_STENCIL_ATTACHMENT],
+  ].map(([form, place]) => {
+    const made = gl.createRenderbuffer();
+    gl.bindRenderbuffer(gl.RENDERBUFFER, made);
+    gl.renderbufferStorageMultisample(gl.RENDERBUFFER, 4, form, width, height);
+    gl.framebufferRenderbuffer(gl.FRAMEBUFFER, place, gl.RENDERBUFFER, made);
+    return made;
+  });
+  return { frame, kept, width, height };
+}

@@ -1,0 +1,276 @@
+/** Draws the building: what it is given, and nothing unless it is asked. */
+
+import { ahead, matrix, tangent } from "./camera.mjs";
+import { doors } from "./doors.mjs";
+import { attribute, buffer, depths, points, program, smooth } from "./gl.mjs";
+import { SUN, sunward } from "./light.mjs";
+import { boxes, merged, repeated } from "./mesh.mjs";
+import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
+import { ground, person } from "./surroundings.mjs";
+
+/** @typedef {import("./vector.mjs").Vector} Vector */
+/** @typedef {import("./camera.mjs").Eye} Eye */
+/** @typedef {{eye: Eye, cut: number[], lines: boolean, person: boolean, shadows: number, accent: number[],
+ *   small: boolean, strips: boolean, clear: boolean,
+ *   smooth: boolean, scale: number}} Shown */
+
+const ACROSS = 1024; // texels of a line of looks
+const SHADE = 2048;
+const NEAR = 3; // mm a pixel, from where on thin things are drawn
+const GROUND_TONE = [0.72, 0.73, 0.66];
+const HAZE = [0.9, 0.93, 0.95];
+const HIGH = [0.52, 0.69, 0.86];
+const CLOTHES = [0.42, 0.46, 0.52];
+
+export class Scene {
+  /** @param {HTMLCanvasElement} canvas @param {import("./data.mjs").Building} all
+   * @param {[Vector, Vector]} box @param {number} level of the ground @param {Vector} at where a person stands */
+  constructor(canvas, all, box, level, at) {
+    const gl = canvas.getContext("webgl2", { antialias: false, stencil: true, powerPreference: "high-performance" });
+    if (!gl) throw new Error("no WebGL2");
+    this.gl = gl;
+    this.canvas = canvas;
+    this.box = box;
+    this.calls = 0;
+    const [low, high] = box;
+    this.reach = Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
+    this.centre = /** @type {Vector} */ ([(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, level]);
+    this.uncut = program(gl, PIECES, WHOLE);
+    this.sliced = program(gl, PIECES, CUT);
+    this.pieces = this.uncut;
+    this.dark = program(gl, PIECES, DARKNESS);
+    this.plain = program(gl, PLAIN, GROUND);
+    this.sky = program(gl, SKY, AIR);
+    this.strip = program(gl, STRIPS, STRIP);
+    this.cast = program(gl, PLAIN, NOTHING);
+    this.whole = this.#merged(merged(all), doors(all, boxes(all)));
+    this.rows = repeated(all).map((row) => this.#row(row));
+    this.ground = points(gl, ground(this.centre, 60 * this.reach, level));
+    this.person = points(gl, person(at));
+    this.strips = points(gl, new Float32Array(0), 6);
+    this.shade = depths(gl, SHADE);
+    this.sunward = sunward(box, level);
+    this.looks = gl.createTexture();
+    this.stale = true;
+    /** @type {ReturnType<typeof smooth> | undefined} */
+    this.fine = undefined;
+    this.ahead = 0;
+    this.near = false;
+    gl.enable(gl.DEPTH_TEST);
+    gl.depthFunc(gl.LEQUAL);
+    gl.blendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ONE, gl.ONE);
+  }
+
+  /** @param {import("./mesh.mjs").Merged} mesh @param {import("./doors.mjs").Lines} marks */
+  #merged(mesh, marks) {
+    const { gl } = this;
+    const points = (/** @type {{points: Float32Array, owners: Float32Array}} */ own) => [buffer(gl, own.points), buffer(gl, own.owners)];
+    const whole = points(mesh);
+    const drawn = (/** @type {Uint32Array} */ corners, from = whole) => {
+      const array = gl.createVertexArray();
+      gl.bindVertexArray(array);
+      attribute(gl, 0, from[0], 3);
+      attribute(gl, 1, from[1], 1);
+      buffer(gl, corners, gl.ELEMENT_ARRAY_BUFFER);
+      return { array, count: corners.length };
+    };
+    return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt), doors: drawn(marks.pairs, points(marks)) };
+  }
+
+  /** @param {import("./mesh.mjs").Repeated} row */
+  #row({ mesh, places, owners, count }) {
+    const { gl } = this;
+    const array = gl.createVertexArray();
+    gl.bindVertexArray(array);
+    attribute(gl, 0, buffer(gl, mesh.points), 3);
+    attribute(gl, 1, buffer(gl, owners), 1, { each: 1 });
+    const from = buffer(gl, places);
+    for (let k = 0; k < 3; k++) attribute(gl, 2 + k, from, 4, { stride: 48, start: 16 * k, each: 1 });
+    buffer(gl, mesh.faces, gl.ELEMENT_ARRAY_BUFFER);
+    return { array, size: mesh.faces.length, count };
+  }
+
+  /** What each piece looks like: four bytes each, its colour and its bits. @param {Uint8Array} looks */
+  look(looks) {
+    const { gl } = this;
+    const lines = Math.max(1, Math.ceil(looks.length / 4 / ACROSS));
+    const all = new Uint8Array(4 * ACROSS * lines);
+    all.set(looks);
+    gl.bindTexture(gl.TEXTURE_2D, this.looks);
+    gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA8, ACROSS, lines, 0, gl.RGBA, gl.UNSIGNED_BYTE, all);
+    gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
+    gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
+    this.stale = true;
+  }
+
+  /** The strips of laps: triangles, a colour behind each point. @param {Float32Array} data */
+  lay(data) {
+    this.strips = points(this.gl, data, 6);
+  }
+
+  /** @param {Shown} shown @returns {Float32Array} the matrix it was drawn by */
+  draw(shown) {
+    const { gl, canvas } = this;
+    this.calls = 0;
+    if (shown.shadows && this.stale) this.#shadows(shown);
+    const width = Math.max(1, Math.round(canvas.clientWidth * shown.scale));
+    const height = Math.max(1, Math.round(canvas.clientHeight * shown.scale));
+    if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
+    gl.viewport(0, 0, width, height);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, shown.smooth ? this.#smooth(width, height) : null);
+    gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
+    const seen = matrix(shown.eye, width / height, this.reach);
+    this.ahead = ahead(shown.eye, this.reach);
+    this.near = (2 * shown.eye.away * tangent(shown.eye)) / height < NEAR;
+    this.#air(shown.eye);
+    gl.activeTexture(gl.TEXTURE1);
+    gl.bindTexture(gl.TEXTURE_2D, this.shade.texture);
+    gl.activeTexture(gl.TEXTURE0);
+    gl.bindTexture(gl.TEXTURE_2D, this.looks);
+    const light = { shade: 1, sunward: this.sunward, sun: SUN, shadows: shown.shadows, shown: seen };
+    this.#around(light, shown);
+    const looks = { looks: 0, width: [ACROSS, 1], cut: shown.cut, accent: shown.accent };
+    const cutting = shown.cut.some((value) => value !== 0);
+    this.pieces = cutting ? this.sliced : this.uncut;
+    gl.useProgram(this.pieces.use);
+    this.pieces.set({ ...light, ...looks, line: 0 });
+    if (!cutting) gl.enable(gl.CULL_FACE); // bodies are closed
+    this.#surfaces(this.pieces, 0, shown.small);
+    if (shown.lines) this.#lines(0);
+    if (shown.strips) this.#laps(seen, shown.cut);
+    this.#clear(shown.clear);
+    gl.disable(gl.CULL_FACE);
+    if (shown.smooth) {
+      gl.bindFramebuffer(gl.DRAW_FRAMEBUFFER, null);
+      gl.blitFramebuffer(0, 0, width, height, 0, 0, width, height, gl.COLOR_BUFFER_BIT, gl.NEAREST);
+      gl.bindFramebuffer(gl.READ_FRAMEBUFFER, null);
+    }
+    return seen;
+  }
+
+  /** @param {number} width @param {number} height */
+  #smooth(width, height) {
+    const { gl } = this;
+    if (this.fine?.width !== width || this.fine.height !== height) {
+      for (const kept of this.fine?.kept ?? []) gl.deleteRenderbuffer(kept);
+      gl.deleteFramebuffer(this.fine?.frame ?? null);
+      this.fine = smooth(gl, width, height);
+    }
+    return this.fine.frame;
+  }
+
+  /** Glass, and with `all` whatever is to be looked through. @param {boolean} all */
+  #clear(all) {
+    const { gl } = this;
+    gl.useProgram(this.pieces.use);
+    gl.enable(gl.BLEND);
+    gl.depthMask(false);
+    this.#surfaces(this.pieces, 1, false, all ? 0 : this.whole.glass);
+    if (all) this.#lines(1);
+    gl.depthMask(true);
+    gl.disable(gl.BLEND);
+  }
+
+  /** @param {import("./gl.mjs").Program} how @param {number} pass @param {boolean} small rows too
+   * @param {number} [start] in the corners of all */
+  #surfaces(how, pass, small, start = 0) {
+    const { gl } = this;
+    how.set({ pass, line: 0, ahead: 0 });
+    gl.bindVertexArray(this.whole.faces.array);
+    gl.vertexAttrib4f(2, 1, 0, 0, 0);
+    gl.vertexAttrib4f(3, 0, 1, 0, 0);
+    gl.vertexAttrib4f(4, 0, 0, 1, 0);
+    this.#call(() => gl.drawElements(gl.TRIANGLES, (this.near ? this.whole.faces.count : this.whole.broad) - start, gl.UNSIGNED_INT, 4 * start));
+    for (const row of small ? this.rows : []) {
+      gl.bindVertexArray(row.array);
+      this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count));
+    }
+  }
+
+  /** The edges, and fainter the bends. @param {number} pass */
+  #lines(pass) {
+    const { gl } = this;
+    gl.enable(gl.BLEND);
+    gl.enable(gl.STENCIL_TEST); // where lines crowd, none is drawn over another: a roof seen aslant stays its colour
+    gl.stencilFunc(gl.EQUAL, 0, 255);
+    gl.stencilOp(gl.KEEP, gl.KEEP, gl.INCR);
+    for (const [stretch, line] of /** @type {[{array: any, count: number}, number][]} */ ([
+      [this.whole.sharp, 0.7],
+      [this.whole.blunt, 0.3],
+      [this.whole.doors, 0.25],
+    ])) {
+      this.pieces.set({ pass, line, ahead: this.ahead });
+      gl.bindVertexArray(stretch.array);
+      gl.vertexAttrib4f(2, 1, 0, 0, 0);
+      gl.vertexAttrib4f(3, 0, 1, 0, 0);
+      gl.vertexAttrib4f(4, 0, 0, 1, 0);
+      this.#call(() => gl.drawElements(gl.LINES, stretch.count, gl.UNSIGNED_INT, 0));
+    }
+    gl.disable(gl.STENCIL_TEST);
+    gl.disable(gl.BLEND);
+  }
+
+  /** @param {Float32Array} seen @param {number[]} cut */
+  #laps(seen, cut) {
+    const { gl } = this;
+    gl.useProgram(this.strip.use);
+    this.strip.set({ shown: seen, cut });
+    gl.bindVertexArray(this.strips.array);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.strips.count));
+  }
+
+  /** @param {Eye} eye */
+  #air(eye) {
+    const { gl } = this;
+    gl.useProgram(this.sky.use);
+    const half = tangent(eye);
+    const horizon = eye.parallel ? -1 : -Math.tan(Math.min(1.5, eye.rise)) / -half;
+    this.sky.set({ haze: HAZE, high: HIGH, horizon: eye.parallel ? -1 : horizon, steep: eye.parallel ? 0.25 : half * 1.6 });
+    gl.bindVertexArray(this.strips.array);
+    gl.depthMask(false);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, 3));
+    gl.depthMask(true);
+  }
+
+  /** @param {Record<string, any>} light @param {Shown} shown */
+  #around(light, shown) {
+    const { gl } = this;
+    gl.useProgram(this.plain.use);
+    const ground = { tone: GROUND_TONE, haze: HAZE, centre: this.centre, reach: this.reach, flat_: 1 };
+    this.plain.set({ ...light, ...ground });
+    gl.bindVertexArray(this.ground.array);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.ground.count));
+    if (!shown.person) return;
+    this.plain.set({ tone: CLOTHES, flat_: 0 });
+    gl.bindVertexArray(this.person.array);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.person.count));
+  }
+
+  /** What the sun sees. @param {Shown} shown */
+  #shadows({ cut, person }) {
+    const { gl, shade } = this;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, shade.frame);
+    gl.viewport(0, 0, shade.size, shade.size);
+    gl.clear(gl.DEPTH_BUFFER_BIT);
+    gl.activeTexture(gl.TEXTURE1);
+    gl.bindTexture(gl.TEXTURE_2D, null);
+    gl.activeTexture(gl.TEXTURE0);
+    gl.bindTexture(gl.TEXTURE_2D, this.looks);
+    gl.useProgram(this.dark.use);
+    this.dark.set({ looks: 0, width: [ACROSS, 1], shown: this.sunward, cut });
+    this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
+    if (person) {
+      gl.useProgram(this.cast.use);
+      this.cast.set({ shown: this.sunward });
+      gl.bindVertexArray(this.person.array);
+      gl.drawArrays(gl.TRIANGLES, 0, this.person.count);
+    }
+    this.stale = false;
+  }
+
+  /** @param {() => void} draw */
+  #call(draw) {
+    draw();
+    this.calls++;
+  }
+}

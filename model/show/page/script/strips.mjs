@@ -1,0 +1,29 @@
+/** Laps as strips of colour, and their widths, overhang and cover as words. */
+
+import { middle } from "./vector.mjs";
+
+/** @typedef {import("./data.mjs").Building} Building */
+
+export const LEFT = [0.13, 0.47, 0.71];
+export const RIGHT = [0.9, 0.45, 0.1];
+
+/** Triangles with a colour behind each point. @param {import("./data.mjs").Lap[]} laps */
+export function strips(laps) {
+  return new Float32Array(
+    laps.flatMap(({ corners: [a, b, c, d], leftward }) =>
+      [a, b, c, a, c, d].flatMap((point) => [...point, ...(leftward ? LEFT : RIGHT)]),
+    ),
+  );
+}
+
+/** @param {Building} all @returns {import("./labels.mjs").Label[]} */
+export function words(all) {
+  const edges = all.edges.map(({ what, from, to, text }) => ({
+    at: middle(from, to),
+    text: `${what} ${text}`,
+    kind: "size",
+    ends: /** @type {[import("./vector.mjs").Vector, import("./vector.mjs").Vector]} */ ([from, to]),
+  }));
+  const laps = all.laps.map(({ corners: [a, , c], out, text }) => ({ at: middle(a, c), text, kind: "size", out }));
+  return [...edges, ...laps];
+}

@@ -1,0 +1,94 @@
+"""What a row of screws or a strip of foam belongs to: the sheets of a plane, or a trim, by where it is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from ..measure.faces import Vectors, body
+from ..measure.laps import CladPlane
+from ..measure.member import measure_member
+from ..measure.standing import standing_box
+from ..pieces import Piece
+
+ALONG_SCREW = (0.0, 0.25, 0.5, 0.75, 1.0)
+"""Where along a screw one looks for what it holds, as shares of its length."""
+AT_PLANE = 60.0
+"""mm off the pans; a screw or strip farther out or in is on another plane. Ours."""
+GROWN = 3.0
+"""mm by which a trim's box is grown: a head stands on it. Ours."""
+FOAM = (-1.0, 60.0)
+"""mm off the underside of the pans between which the middle of foam under or over a roof sheet lies."""
+ROUND = 120.0
+"""mm round the sheets of a roof that its foam may reach out. Ours."""
+
+
+def shanks(piece: Piece) -> Vectors:
+    """(n, 5, 3) mm: points along the axis of every screw of a row, in the building."""
+    corners = body(piece.solid).corners
+    middle = corners.mean(axis=0)
+    axis = np.linalg.svd(corners - middle)[2][0]
+    reach = (corners - middle) @ axis
+    ends = np.array([middle + axis * (reach.min() + share * np.ptp(reach)) for share in ALONG_SCREW])
+    rows = np.array(piece.row or ((0.0, 0.0, 0.0),))
+    points = rows[:, None, :] + ends[None, :, :]
+    place = piece.place
+    found: Vectors = points @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
+    return found
+
+
+def plane_of(planes: Sequence[CladPlane], screw: Piece) -> int | None:
+    """The number of the plane whose sheets a row of screws holds; None where there is none."""
+    points = shanks(screw).reshape(-1, 3)
+    counts = [_on(plane, points) for plane in planes]
+    return int(np.argmax(counts)) if any(counts) else None
+
+
+def _on(plane: CladPlane, points: Vectors) -> int:
+    seen = _seen(plane, points)
+    left, low, right, high = plane.outline.bounds
+    inside = (seen[:, :2] > (left, low)) & (seen[:, :2] < (right, high))
+    return int((inside.all(axis=1) & (np.abs(seen[:, 2]) < AT_PLANE)).sum())
+
+
+def _seen(plane: CladPlane, points: Vectors) -> Vectors:
+    """(n, 3) mm: points (u, v, w) as the plane has them."""
+    frame = plane.frame
+    found: Vectors = (points - np.array(frame.origin)) @ np.array([frame.x, frame.y, frame.z]).T
+    return found
+
+
+def trim_of(trims: Sequence[Piece], screw: Piece) -> Piece | None:
+    """The trim that most screws of a row go through; the last of those that as many do."""
+    points = shanks(screw)
+    best: tuple[int, Piece | None] = (0, None)
+    for trim in trims:
+        count = int(_inside(trim, points).any(axis=1).sum())
+        if count and count >= best[0]:
+            best = (count, trim)
+    return best[1]
+
+
+def _inside(trim: Piece, points: Vectors) -> Vectors:
+    """Which points (..., 3) of the building lie in the box of a trim, set along it."""
+    at = trim.place @ measure_member(trim.solid).ways[0].bench
+    axes = np.array([at.x, at.y, at.z])
+    place = trim.place
+    corners = body(trim.solid).corners @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
+    own = (corners - np.array(at.origin)) @ axes.T
+    seen = (points - np.array(at.origin)) @ axes.T
+    inside: Vectors = ((seen > own.min(axis=0) - GROWN) & (seen < own.max(axis=0) + GROWN)).all(axis=-1)
+    return inside
+
+
+def roof_of(planes: Sequence[CladPlane], foam: Piece) -> int | None:
+    """The number of the roof plane whose sheets a strip of foam fits; None for one at a wall."""
+    middle = standing_box(foam).mean(axis=0)[None, :]
+    for number, plane in enumerate(planes):
+        u, v, w = _seen(plane, middle)[0]
+        left, low, right, high = plane.outline.bounds
+        beside = left - ROUND < u < right + ROUND and low - ROUND < v < high + ROUND
+        if plane.sloped and beside and FOAM[0] < w < FOAM[1]:
+            return number
+    return None

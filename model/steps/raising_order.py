@@ -1,0 +1,132 @@
+"""The order in which a building goes up, from what is in its model.
+
+The order is the trade's; what belongs to which step is told by roles and by where pieces are, never by
+their names, so that a STEP file gives the same steps.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from math import atan2, degrees, hypot
+
+from ..measure.laps import CladPlane
+from ..measure.placing import FacePlan
+from ..pieces import Model, Piece
+from ..roles import Role
+from .cautions import CAUTIONS, NO_BRACING, STEEP, UNTIED, lifted
+from .frame_checks import frame_checks, opening_checks, slab_checks
+from .sheet_checks import foot_check, roof_checks, run_checks
+from .sorting import FIRST_FRAMES, LOWER, SEAM, UPPER, Key, sorted_pieces
+from .stages import NAMES, Stage
+from .step import Caution, Dimension, Step
+from .survey import Survey, survey
+
+ALWAYS = (Stage.DELIVERY, Stage.PUNCH)
+"""Steps without pieces that every building has."""
+NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
+"""What such a step is called follows from what is in it."""
+TIER_NAMES = {
+    0: "sheets of the {}",
+    LOWER: "lower sheets of the {}",
+    SEAM: "trim between the tiers of the {}",
+    UPPER: "upper sheets of the {}",
+}
+OVERHEAD = (Role.EAVE_STRUT, Role.PURLIN)
+"""What ties the heads of frames."""
+STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
+
+
+def steps(model: Model) -> tuple[Step, ...]:
+    """The steps in which a building goes up: only those that it has something for.
+
+    Every piece stands in exactly one; the pieces carry their marks. Dimensions are measured off the
+    solids (mm).
+    """
+    site = survey(model)
+    pieces = sorted_pieces(site)
+    keys: set[Key] = {*pieces, *((stage, 0, 0) for stage in ALWAYS)}
+    if site.stations:
+        keys.add((Stage.PLUMB, 0, 0))
+    order = sorted(keys, key=lambda key: (key[0], _side(site, key), *key[1:]))
+    return tuple(
+        Step(
+            _name(site, key, pieces.get(key, [])),
+            tuple(pieces.get(key, ())),
+            tuple(_dimensions(site, key, pieces.get(key, []))),
+            tuple(_cautions(site, key, pieces.get(key, []))),
+        )
+        for key in order
+    )
+
+
+def _side(site: Survey, key: Key) -> float:
+    """Left before right: the normal's X of a plane of sheets."""
+    return site.planes[key[1]].frame.z[0] if _has_sheets(key) else 0.0
+
+
+def _has_sheets(key: Key) -> bool:
+    return key[0] in (Stage.SIDE_SHEETS, Stage.BACK_SHEETS, Stage.FRONT_SHEETS, Stage.ROOF)
+
+
+def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
+    count = len(site.stations)
+    if _has_sheets(key):
+        return TIER_NAMES[key[2]].format(site.planes[key[1]].name)
+    if key[0] == Stage.FIRST_BAY:
+        return "frames 1 and 2" if count > 1 else "frame 1"
+    if key[0] == Stage.FRAMES:
+        return {3: "frame 3", 4: "frames 3 and 4"}.get(count, f"frames 3 to {count}")
+    if key[0] in NAMED_BY_PIECES:
+        return ", ".join(f"{role}s" for role in dict.fromkeys(piece.role for piece in pieces))
+    if key[0] == Stage.EAVES and any(piece.role == Role.OUTSIDE_CLOSURE for piece in pieces):
+        return f"closures at the heads, {NAMES[key[0]]}"
+    return NAMES[key[0]]
+
+
+def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimension]:
+    count = len(site.stations)
+    if key[0] == Stage.SLAB:
+        yield from slab_checks(pieces)
+    elif key[0] == Stage.FIRST_BAY:
+        yield from frame_checks(site.stations, 0, min(FIRST_FRAMES, count))
+    elif key[0] == Stage.FRAMES:
+        yield from frame_checks(site.stations, FIRST_FRAMES, count)
+    elif key[0] == Stage.PLUMB:
+        yield from frame_checks(site.stations, 0, count)
+    elif key[0] == Stage.OPENINGS:
+        yield from opening_checks(pieces)
+    elif _has_sheets(key):
+        plane, plan = site.planes[key[1]], _laid(site, key, pieces)
+        yield from run_checks(plan, plane.sloped)
+        if plane.sloped:
+            yield from roof_checks(plane, site.pieces, site.planes)
+        elif key[2] in (0, LOWER):
+            yield from foot_check(plane)
+
+
+def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
+    """Temporary stability first."""
+    if key[0] in (Stage.FIRST_BAY, Stage.PLUMB):
+        yield NO_BRACING
+    if key[0] == Stage.FIRST_BAY and not any(piece.role in OVERHEAD for piece in pieces):
+        yield UNTIED
+    yield from CAUTIONS.get(key[0], ())
+    if _has_sheets(key):
+        plan, plane = _laid(site, key, pieces), site.planes[key[1]]
+        numbers = list(dict.fromkeys(one.number for one in plan.sheets if one.lift))
+        yield from [lifted(numbers)] if numbers else []
+        yield from [STEEP] if plane.sloped and _pitch(plane) > STEEP_FROM else []
+
+
+def _laid(site: Survey, key: Key, pieces: list[Piece]) -> FacePlan:
+    """The plan of the sheets that are laid in a step."""
+    laid = {id(piece) for piece in pieces}
+    plan = site.plans[key[1]]
+    return replace(plan, sheets=tuple(one for one in plan.sheets if id(one.piece) in laid))
+
+
+def _pitch(plane: CladPlane) -> float:
+    """Degrees."""
+    x, y, z = plane.frame.z
+    return degrees(atan2(hypot(x, y), z))

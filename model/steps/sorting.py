@@ -1,0 +1,122 @@
+"""Which step each piece is put up in."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+
+from ..measure.laps import CladPlane
+from ..pieces import Piece
+from ..roles import Role, list_of
+from .frames import last_under, nearest, on_post
+from .hosts import plane_of, roof_of, trim_of
+from .stages import BY_ROLE, WITHIN, Stage
+from .survey import Survey, height
+
+Key = tuple[Stage, int, int]
+"""A step: its stage; for sheets the number of their plane, else 0; for walls of two tiers LOWER, SEAM or
+UPPER, else 0."""
+LOWER, SEAM, UPPER = 1, 2, 3
+FIRST_FRAMES = 2
+"""How many frames are stood and tied together before any other."""
+NEAR_SEAM = 150.0
+"""mm; what lies so near to the height of a seam closes it. Ours."""
+OF_FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE)
+TIES = (Role.GIRT, Role.EAVE_STRUT, Role.PURLIN)
+
+
+def sorted_pieces(site: Survey) -> Mapping[Key, list[Piece]]:
+    """The pieces of each step in the order in which they are placed, screws last. Each piece is in one."""
+    found: dict[Key, list[Piece]] = defaultdict(list)
+    sheets = {id(one.piece) for plan in site.plans for one in plan.sheets}
+    rest = [piece for piece in site.pieces if id(piece) not in sheets]
+    trims: list[tuple[Key, Piece]] = []
+    for piece in rest:
+        if list_of(piece.role) != "screws":
+            key = _key(site, piece)
+            found[key].append(piece)
+            trims += [(key, piece)] if list_of(piece.role) == "trims" else []
+    for key, pieces in found.items():
+        pieces.sort(key=lambda piece: _place(site, key, piece))
+    for number, plan in enumerate(site.plans):
+        for one in plan.sheets:
+            found[_on_plane(site, number, one.piece)].append(one.piece)
+    trims.sort(key=lambda one: one[0])
+    for piece in rest:
+        if list_of(piece.role) == "screws":
+            found[_screw_key(site, trims, piece)].append(piece)
+    return found
+
+
+def _key(site: Survey, piece: Piece) -> Key:
+    """The step of what is neither sheet nor screw."""
+    if list_of(piece.role) == "closures":
+        return _foam(site, piece)
+    if piece.role == Role.TIER_TRIM:
+        return _at_seam(site, piece) or (Stage.UNKNOWN, 0, 0)
+    return _stage(site, piece), 0, 0
+
+
+def _on_plane(site: Survey, number: int, piece: Piece) -> Key:
+    """The step of a sheet, or of a row of screws through it."""
+    seam = site.seams.get(number)
+    tier = 0 if seam is None else LOWER if height(piece) < seam else UPPER
+    return wall_or_roof(site.planes[number]), number, tier
+
+
+def _at_seam(site: Survey, piece: Piece) -> Key | None:
+    """The step of what closes the seam between two tiers; None for what is at none."""
+    number = plane_of(site.planes, piece)
+    seam = None if number is None else site.seams.get(number)
+    if number is None or seam is None or abs(height(piece) - seam) > NEAR_SEAM:
+        return None
+    return wall_or_roof(site.planes[number]), number, SEAM
+
+
+def wall_or_roof(plane: CladPlane) -> Stage:
+    """The stage of a plane's sheets: side walls, the back gable, the front gable, the roof."""
+    x, y, _ = plane.frame.z
+    if plane.sloped:
+        return Stage.ROOF
+    if abs(x) > abs(y):
+        return Stage.SIDE_SHEETS
+    return Stage.BACK_SHEETS if y > 0 else Stage.FRONT_SHEETS
+
+
+def _stage(site: Survey, piece: Piece) -> Stage:
+    if piece.role == Role.BASE_PLATE and on_post(site.of(Role.POST), site.of(Role.COLUMN), piece):
+        return Stage.GABLES
+    if piece.role in OF_FRAMES and site.stations:
+        return Stage.FIRST_BAY if nearest(site.stations, piece) < FIRST_FRAMES else Stage.FRAMES
+    if piece.role in TIES:
+        last = last_under(site.stations, piece)
+        return Stage.GABLES if last is None else Stage.FIRST_BAY if last < FIRST_FRAMES else Stage.TIES
+    return BY_ROLE.get(piece.role, Stage.UNKNOWN)
+
+
+def _foam(site: Survey, piece: Piece) -> Key:
+    """Foam at a seam with its trim, at the heads of walls with the eave trim, under roof sheets with them,
+    under a cap with it."""
+    number = roof_of(site.planes, piece)
+    if number is None:
+        return _at_seam(site, piece) or (Stage.EAVES, 0, 0)
+    return (Stage.ROOF, number, 0) if piece.role == Role.INSIDE_CLOSURE else (Stage.RIDGE, 0, 0)
+
+
+def _place(site: Survey, key: Key, piece: Piece) -> tuple[int, ...]:
+    """What pieces of a step are put in order by: their frame, then what they are; else the model's order."""
+    rank = WITHIN.index(piece.role) if piece.role in WITHIN else len(WITHIN)
+    if key[0] not in (Stage.FIRST_BAY, Stage.FRAMES) or not site.stations:
+        return (rank,)
+    last = last_under(site.stations, piece) if piece.role in TIES else None
+    return (nearest(site.stations, piece) if last is None else last, rank)
+
+
+def _screw_key(site: Survey, trims: list[tuple[Key, Piece]], screw: Piece) -> Key:
+    """The step of a row of screws: that of the trim it goes through, else that of the sheets."""
+    if screw.role == Role.TRIM_SCREW:
+        trim = trim_of([one for _, one in trims], screw)
+        if trim is not None:
+            return next(key for key, one in trims if one is trim)
+    number = plane_of(site.planes, screw)
+    return (Stage.UNKNOWN, 0, 0) if number is None else _on_plane(site, number, screw)

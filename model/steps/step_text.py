@@ -1,0 +1,65 @@
+"""The steps as text for a terminal and as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from ..measure.snap import snapped
+from ..printable import cell, printable
+from ..units import Units
+from .step import Dimension, Step
+from .words import driven, length, put_up
+
+COLUMNS = ("list", "number", "step", "what", "where", "mark", "count", "size", "within", "source", "size mm")
+HANG = 10
+
+
+def steps_table(steps: Sequence[Step], units: Units, head: Sequence[str], width: int = 80) -> str:
+    """Step by step: what is put up, what is driven, what is checked, what is minded."""
+    lines = [part for line in head for part in textwrap.wrap(printable(line), width)]
+    for number, step in enumerate(steps, 1):
+        lines += ["", f"{number}. {printable(step.name)}"]
+        for what, text in _said(step, units):
+            first, rest = f"   {what.ljust(HANG - 3)}", " " * HANG
+            lines += textwrap.wrap(printable(text), width, initial_indent=first, subsequent_indent=rest)
+    return "\n".join(lines) + "\n"
+
+
+def _said(step: Step, units: Units) -> Iterator[tuple[str, str]]:
+    pieces = ", ".join(f"{count} {mark} {what}" for count, mark, what in put_up(step))
+    yield from [("up", pieces)] if pieces else []
+    yield from (("screws", f"{count} {mark} {what}") for count, mark, what in driven(step, units))
+    yield from (("check", _check(one, units)) for one in step.dimensions)
+    yield from (("mind", f"{one.text} ({one.source})") for one in step.cautions)
+
+
+def _check(one: Dimension, units: Units) -> str:
+    within = "" if one.within is None else f", within {length(one.within, units)} ({one.source})"
+    return f"{one.what}, {one.at}: {length(one.size, units)}{within}"
+
+
+def steps_csv(steps: Sequence[Step], units: Units, head: Sequence[str]) -> str:
+    """One row a mark, a kind of screw, a check, a caution (RFC 4180), after those of the list "job"."""
+    text = io.StringIO()
+    writer = csv.DictWriter(text, COLUMNS, restval="")
+    writer.writeheader()
+    rows: list[dict[str, object]] = [{"list": "job", "what": printable(line)} for line in head]
+    for number, step in enumerate(steps, 1):
+        rows += [{"number": number, "step": step.name, **row} for row in _rows(step, units)]
+    writer.writerows({key: cell(value) for key, value in row.items()} for row in rows)
+    return text.getvalue()
+
+
+def _rows(step: Step, units: Units) -> Iterator[dict[str, object]]:
+    for name, pieces in (("put up", put_up(step)), ("screws", driven(step, units))):
+        for count, mark, what in pieces:
+            yield {"list": name, "what": what, "mark": mark, "count": count}
+    for one in step.dimensions:
+        within = "" if one.within is None else length(one.within, units)
+        sizes = {"size": length(one.size, units), "within": within, "size mm": snapped(one.size, 0.01)}
+        yield {"list": "check", "what": one.what, "where": one.at, "source": one.source, **sizes}
+    for caution in step.cautions:
+        yield {"list": "mind", "what": caution.text, "source": caution.source}

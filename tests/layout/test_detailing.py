@@ -1,0 +1,96 @@
+"""A detailer's notes: what must be found is found, what would do does, and nothing is said without cause."""
+
+from __future__ import annotations
+
+import pytest
+from ribwright.description.building import Building
+from ribwright.findings import Code, Finding, words
+from ribwright.intake import parse, starter_text
+from ribwright.layout.detailing import detailed
+from ribwright.units import INCH
+
+FT = 12 * INCH
+SHED = (
+    'width = "{width}"\nlength = "{length}"\neave_height = "9 ft"\npitch = "3/12"\nframe.spacing = "12 ft"\n'
+)
+WINDOW = """[[opening]]
+kind = "window"
+wall = "right"
+width = "3 ft"
+height = "3 ft"
+from_left = "{from_left}"
+"""
+
+
+def shed(width: str = "24 ft 2 in", length: str = "36 ft", more: str = "") -> Building:
+    return parse(SHED.format(width=width, length=length) + more, "shed")
+
+
+def notes(building: Building, *codes: Code) -> list[Finding]:
+    return [note for note in detailed(building) if note.code in codes]
+
+
+def test_a_sixteenth_of_an_inch_buys_a_sheet_on_each_of_four_faces() -> None:
+    """12 sheets cover 12 x 36 in and two legs of 1 in, 36 ft 2 in. A sixteenth more and a thirteenth is
+    bought of which 2-1/16 in is used, on both sides and both slopes."""
+    assert not notes(shed(length="36 ft 2 in"), Code.SLIVER, Code.RIP_ON_RIB)
+    (note,) = notes(shed(length="36 ft 2-1/16 in"), Code.SLIVER)
+    assert note.pieces == ("left", "right", "left slope", "right slope")
+    assert note.measured is not None and note.limit is not None
+    assert note.measured / INCH == pytest.approx(2 + 1 / 16, abs=1e-3)
+    assert note.limit / INCH == pytest.approx(36 * 12 + 2, abs=1e-3)
+    assert "36' 2\" saves one on each" in words(note, "ft-in")
+
+
+def test_a_rip_along_a_rib_is_named_with_a_size_that_has_a_flat_edge() -> None:
+    """At 30 ft the cut is at 360 in; ribs stand at 1 + 9 k, so at 361: the middle of that rib is an inch past
+    it. Its half base of 1-1/4 and 1/2 in: a rip at 359-1/4 in is clear."""
+    (note,) = notes(shed(length="30 ft"), Code.RIP_ON_RIB)
+    assert note.pieces == ("left", "right", "left slope", "right slope")
+    base = shed().sheets.sides.profile.base / INCH
+    assert note.limit is not None
+    assert note.limit / INCH == pytest.approx(361 - base / 2 - 1 / 2, abs=1e-3)
+    better = shed(length=f"{note.limit / INCH:.4f} in")
+    assert not notes(better, Code.RIP_ON_RIB, Code.SLIVER)
+
+
+@pytest.mark.parametrize("inches", [60 + quarter / 4 for quarter in range(0, 36, 3)])
+def test_a_window_is_clear_of_ribs_or_told_where_it_would_be(inches: float) -> None:
+    """All along the pitch of the ribs: at what is said to do there is nothing to say."""
+    found = notes(shed(more=WINDOW.format(from_left=f"{inches} in")), *BESIDE)
+    for note in found:
+        assert note.limit is not None
+        better = shed(more=WINDOW.format(from_left=f"{note.limit / INCH:.6f} in"))
+        assert not notes(better, *BESIDE)
+
+
+BESIDE = (Code.OPENING_ON_RIB, Code.OPENING_ON_RIBS, Code.STRIP_BESIDE, Code.STRIPS_BESIDE)
+
+
+def test_a_leg_of_an_inch_and_seven_eighths_beside_an_opening_is_found() -> None:
+    """The right wall's run starts at its right corner, 432 in: sheets begin at 394 - 36 k, so at 70 in. An
+    opening from 71-7/8 in on leaves 1-7/8 of that one; it ends at 129-1/2, in the middle of a pan."""
+    text = WINDOW.replace('"3 ft"', '"57.625 in"', 1).format(from_left="71.875 in")
+    (note,) = notes(shed(more=text), *BESIDE)
+    assert note.code is Code.STRIP_BESIDE
+    assert note.measured is not None and note.measured / INCH == pytest.approx(1.875)
+
+
+def test_spans_short_sheets_and_long_ones() -> None:
+    """The workshop's gables of 30 ft have no post: between their corner columns 29 ft run free."""
+    workshop = parse(starter_text("workshop", "workshop"), "workshop")
+    (note,) = notes(workshop, Code.GIRT_SPAN)
+    assert note.pieces == ("back", "front") and note.measured == pytest.approx(29 * FT)
+    (short,) = notes(workshop, Code.SHEET_SHORT)
+    assert short.limit == pytest.approx(48 * INCH) and (short.measured or 0.0) < 48 * INCH
+    small = shed(width="20 ft", more='frame.front_posts = "centre"\n')
+    assert not notes(small, Code.SHEET_SHORT, Code.SHEET_LONG, Code.GIRT_SPAN, Code.PURLIN_SPAN)
+    wide = shed(width="90 ft", more='framing.stock = ["60 ft"]\n')
+    (long,) = notes(wide, Code.SHEET_LONG)
+    assert long.measured is not None and long.measured / FT == pytest.approx(46.4, abs=0.3)
+
+
+def test_a_roof_that_ends_behind_the_eave_trims_face_is_named_for_each_eave() -> None:
+    found = notes(shed(more='sheets.overhang = "1-1/2 in"\n'), Code.DRIP_SHORT)
+    assert {note.pieces for note in found} == {("left",), ("right",)}
+    assert not notes(shed(), Code.DRIP_SHORT)

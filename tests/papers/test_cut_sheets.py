@@ -1,0 +1,111 @@
+"""Cut sheets: each mark rebuilt from the numbers on its drawing alone, and read by hand for two buildings."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+import shapely
+from ribwright.drawing.pdf import pdf
+from ribwright.drawing.values import Dimension, Page, RunningDimension
+from ribwright.papers.cut_sheets import cut_sheets, sheets_by_mark
+from ribwright.papers.frame import framed
+from ribwright.papers.job import Job, job_of
+from support.drawn import STARTERS, starter_model
+from support.read_pdf import Read, read_pdf
+from support.rebuilt import NotSaid, card, outline
+
+STEP = {"ft-in": 25.4 / 16, "mm": 1.0}
+FOOT, INCH = 304.8, 25.4
+
+
+def drawn(name: str) -> tuple[Job, tuple[Page, ...], list[Read]]:
+    one = job_of(starter_model(name))
+    pages = framed(one, list(cut_sheets(one)))
+    return one, pages, read_pdf(pdf(pages, name))
+
+
+def card_of(reads: list[Read], mark: str) -> Read:
+    (page,) = [page for page in reads if any(text.text == mark for text in page.texts)]
+    return card(page, mark)
+
+
+@pytest.mark.parametrize("name", STARTERS)
+def test_every_sheet_is_rebuilt_from_its_printed_numbers(name: str) -> None:
+    """Every corner to half the step that lengths are shown in, both ways."""
+    one, _, reads = drawn(name)
+    half = STEP[one.units] / 2 + 1e-6
+    for mark, measured in sheets_by_mark(one).items():
+        rings, _ = outline(card_of(reads, mark))
+        flat = measured.outline
+        corners = [
+            [shapely.Point(p) for p in list(ring.coords)[:-1]] for ring in (flat.exterior, *flat.interiors)
+        ]
+        assert sorted(map(len, rings)) == sorted(map(len, corners)), mark
+        true = shapely.MultiPoint([p for ring in corners for p in ring])
+        for u, v in (point for ring in rings for point in ring):
+            near = min(true.geoms, key=lambda p: max(abs(p.x - u), abs(p.y - v)))
+            assert max(abs(near.x - u), abs(near.y - v)) <= half, (mark, u, v)
+        said = shapely.Polygon(max(rings, key=lambda ring: shapely.Polygon(ring).area))
+        assert said.symmetric_difference(shapely.Polygon(flat.exterior)).area < flat.length * half, mark
+
+
+@pytest.mark.parametrize(("name", "mark"), [("workshop", "W5"), ("workshop", "W19"), ("machine-shed", "W10")])
+def test_without_one_of_its_numbers_a_sheet_is_not_rebuilt(name: str, mark: str) -> None:
+    """A raked gable sheet, and sheets with a notch, whole and broken."""
+    _, _, reads = drawn(name)
+    sheet = card_of(reads, mark)
+    rings, used = outline(sheet)
+    assert len(rings) == 1
+    for number in dict.fromkeys(used):
+        without = replace(sheet, texts=tuple(text for text in sheet.texts if text is not number))
+        with pytest.raises(NotSaid):
+            outline(without)
+
+
+def test_a_gable_sheet_of_the_sample_by_hand() -> None:
+    """W5, second in the right half of both gables at 3/12: eave 10 ft 8 in or so of steel, ribs at
+    1, 10, 19, 28, 37 in; a full sheet drops 38 x 3/12 = 9-1/2 in."""
+    _, _, reads = drawn("workshop")
+    texts = [text.text for text in card_of(reads, "W5").texts]
+    assert {"0", '1"', '10"', "1' 7\"", "2' 4\"", "3' 1\"", "3' 2\""} <= set(texts)
+    lengths = [text for text in texts if text in ("14' 0-1/16\"", "13' 2-9/16\"")]
+    assert len(lengths) == 2
+    said = " ".join(texts)
+    assert 'rake 9-1/2" over 3\' 2", long' in said and "overlap edge; foot square" in said
+    assert "2 pieces: back #7; front #7" in said
+
+
+def test_a_sheet_beside_a_window_of_the_sample_by_hand() -> None:
+    """W19: its notch is a window's of 3 ft with the pocket of its trim, ripped into the underlap side."""
+    one, _, reads = drawn("workshop")
+    said = " ".join(text.text for text in card_of(reads, "W19").texts)
+    (row,) = [row for row in one.listed.rows if row.mark == "W19"]
+    (cut,) = row.cutouts
+    assert cut.height == pytest.approx(36.3125 * INCH, abs=0.8)
+    assert (
+        "1: notch 1' 7-1/8\" wide from the right edge; 3' 11-3/8\" below the head, 3' 0-5/16\" high" in said
+    )
+
+
+@pytest.mark.parametrize("name", ["machine-shed", "workshop"])
+def test_dimensions_measure_what_they_say_and_broken_ones_are_none(name: str) -> None:
+    """A program that measures a dimension of a drawing gets its text; where a sheet is drawn broken it
+    finds only lines and words."""
+    one, pages, _ = drawn(name)
+    seen = broken = 0
+    for page in pages:
+        for view in page.views:
+            scaled = [s for s in view.shapes if isinstance(s, Dimension | RunningDimension)]
+            broken += not scaled
+            for shape in scaled:
+                if isinstance(shape, Dimension):
+                    seen += 1
+                    assert shape.text == one.length(abs(shape.end[0] - shape.start[0]))
+                    continue
+                axis = 1 if abs(shape.turn) == 90 else 0
+                sizes = [abs(point[axis] - shape.zero[axis]) for point in shape.points]
+                assert list(shape.texts) == [one.length(size) for size in sizes]
+                seen += len(sizes)
+    assert seen
+    assert bool(broken) == (name == "machine-shed")

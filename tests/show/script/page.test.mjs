@@ -1,0 +1,173 @@
+/** The modules of the page's script, each by itself: node --test. */
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { ahead, between, matrix, moved, named, nearer, place, ray, turned, VIEWS } from "../../../model/show/page/script/camera.mjs";
+import { lines, rgb } from "../../../model/show/page/script/colours.mjs";
+import { numbers, stand, unstand } from "../../../model/show/page/script/data.mjs";
+import { doors } from "../../../model/show/page/script/doors.mjs";
+import { length } from "../../../model/show/page/script/figures.mjs";
+import { meets } from "../../../model/show/page/script/labels.mjs";
+import { amount, order } from "../../../model/show/page/script/lists.mjs";
+import { boxes, creases, merged, repeated } from "../../../model/show/page/script/mesh.mjs";
+import { Pace } from "../../../model/show/page/script/pace.mjs";
+import { crosses, hit } from "../../../model/show/page/script/pick.mjs";
+import { apart, dot, seen, uncut, unit } from "../../../model/show/page/script/vector.mjs";
+
+const CUBE = {
+  points: new Float32Array([0, 0, 0, 100, 0, 0, 100, 100, 0, 0, 100, 0, 0, 0, 100, 100, 0, 100, 100, 100, 100, 0, 100, 100]),
+  faces: new Uint32Array([0, 2, 1, 0, 3, 2, 4, 5, 6, 4, 6, 7, 0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3, 0, 4, 3, 4, 7]),
+};
+const PLACE = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+const TURNED = { origin: [500, 20, -3], x: [0, 1, 0], y: [-1, 0, 0], z: [0, 0, 1] };
+const piece = (number, more) => ({ number, name: `p${number}`, role: "column", group: 0, mesh: 0, row: [[0, 0, 0]], opening: "", place: PLACE, ...more });
+const all = (pieces) => ({ meshes: [CUBE], pieces, skin: [] });
+const BOX = [[-1000, -2000, 0], [3000, 6000, 2500]];
+
+test("lengths are those of the lists", () => {
+  const said = [[0, '0"'], [25.4, '1"'], [304.8, "1'"], [2806.7, '9\' 2-1/2"'], [1.5875, '1/16"'], [317.5, '1\' 0-1/2"'], [3047.9, "10'"]];
+  for (const [mm, text] of said) assert.equal(length(mm, "ft-in"), text);
+  assert.equal(length(2499.6, "mm"), "2500 mm");
+});
+
+test("figures sort as what they are", () => {
+  const rising = ['1/16"', '1"', '1-1/2"', "1'", '9\' 2-1/2"', "10'", '10\' 11-5/8"'];
+  assert.deepEqual([...rising].reverse().sort(order), rising);
+  assert.deepEqual(["R10", "R2", "R1"].sort(order), ["R1", "R2", "R10"]);
+  assert.equal(amount("12.5"), 12.5);
+  assert.ok(Number.isNaN(amount("slategray")) && Number.isNaN(amount("")));
+});
+
+test("numbers are the sums of their differences", () => {
+  const ints = [0, 100, 0, 50, 0, 0, 0, 0, 100, 0, 1, 1, 10, 10, 5, 0, 1, 1];
+  const buffer = new ArrayBuffer(4 * ints.length + 36);
+  new Int32Array(buffer, 0, ints.length).set(ints);
+  new Float32Array(buffer, 4 * ints.length).set([7, 8, 9, 1, 0, 0, 0, 1, 0]);
+  const found = numbers(buffer, { meshes: [[3, 1]], rows: [2] }, 1);
+  assert.deepEqual([...found.meshes[0].points], [0, 0.5, 0, 1, 0.5, 0, 1, 0.5, 1]);
+  assert.deepEqual([...found.meshes[0].faces], [0, 1, 2]);
+  assert.deepEqual(found.rows[0], [[0.1, 0.05, 0.01], [0.2, 0.05, 0.02]]);
+  assert.deepEqual(found.places[0], { origin: [7, 8, 9], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
+});
+
+test("a point stands in the building and comes back", () => {
+  assert.deepEqual(stand(TURNED, [10, 0, 5]), [500, 30, 2]);
+  assert.deepEqual(unstand(TURNED, [500, 30, 2]), [10, 0, 5]);
+});
+
+test("a cube has twelve edges and no bend, and stands once", () => {
+  const { sharp, blunt } = creases(CUBE);
+  assert.deepEqual([sharp.length, blunt.length], [24, 0]);
+  const whole = merged(all([piece(0), piece(1, { place: TURNED })]));
+  assert.equal(whole.faces.length, 72);
+  assert.equal(whole.broad, 72);
+  assert.equal(whole.sharp.length, 48);
+  assert.deepEqual([...whole.points.subarray(24, 27)], [500, 20, -3]);
+  assert.deepEqual([...whole.owners], [...Array(8).fill(0), ...Array(8).fill(1)]);
+});
+
+test("panes come after all else, so that one sees through them", () => {
+  const whole = merged(all([piece(0, { role: "pane" }), piece(1)]));
+  assert.equal(whole.glass, 36);
+  assert.equal(whole.owners[0], 1);
+});
+
+test("rows stand where their points are", () => {
+  const rows = repeated(all([piece(0, { place: TURNED, row: [[0, 0, 0], [10, 0, 0]] }), piece(1)]));
+  assert.equal(rows.length, 1);
+  assert.equal(rows[0].count, 2);
+  assert.deepEqual([3, 7, 11].map((k) => rows[0].places[12 + k]), [500, 30, -3]);
+});
+
+test("a ray meets the nearest piece that is wanted and not cut away", () => {
+  const two = all([piece(0), piece(1, { place: { ...PLACE, origin: [0, 500, 0] } })]);
+  const from = { from: [30, -1000, 40], way: [0, 1, 0] };
+  const pick = (wanted, cut) => hit(two, boxes(two), from, wanted, cut);
+  const first = pick(() => true, [0, 0, 0, 0]);
+  assert.deepEqual([first.piece, first.away, first.at, first.corner], [0, 1000, [30, 0, 40], [0, 0, 0]]);
+  assert.equal(pick((k) => k === 1, [0, 0, 0, 0]).away, 1500);
+  assert.equal(pick(() => true, [0, -1, 0, 50]).away, 1100); // through the cut face, to its back
+  assert.equal(pick(() => true, [0, -1, 0, 200]).piece, 1);
+  assert.equal(pick(() => false, [0, 0, 0, 0]), null);
+  assert.equal(crosses([[0, 0, 0], [1, 1, 1]], [5, 5, -1], [0, 0, 1], Infinity), false);
+});
+
+for (const level of [false, true]) {
+  for (const name of VIEWS.filter((one) => one !== "inside")) {
+    test(`the whole building is in the view ${name}${level ? " in parallel" : ""}`, () => {
+      const eye = named(name, BOX, 0, 1.5, level);
+      const shown = matrix(eye, 1.5, 9000);
+      for (let corner = 0; corner < 8; corner++) {
+        const spot = seen(shown, [0, 1, 2].map((k) => BOX[(corner >> k) & 1][k]));
+        assert.ok(spot && spot.every((value) => Math.abs(value) <= 1), `${spot}`);
+      }
+    });
+  }
+}
+
+test("the opening view is at the height of an eye", () => {
+  const eye = named("corner", BOX, -100, 1.5, false);
+  assert.ok(Math.abs(place(eye)[2] - 1550) < 30);
+  assert.ok(place(eye)[0] < BOX[0][0] && place(eye)[1] < BOX[0][1]);
+});
+
+for (const level of [false, true]) {
+  test(`a ray goes to where its spot is drawn${level ? " in parallel" : ""}`, () => {
+    const eye = named("corner", BOX, 0, 1.2, level);
+    for (const [x, y] of [[0, 0], [0.5, -0.3], [-0.9, 0.8]]) {
+      const { from, way } = ray(eye, 1.2, x, y);
+      const spot = seen(matrix(eye, 1.2, 9000), from.map((value, k) => value + 9000 * way[k]));
+      assert.ok(Math.hypot(spot[0] - x, spot[1] - y) < 1e-4);
+    }
+  });
+}
+
+test("the eye turns, moves, nears, and stays above the ground", () => {
+  const eye = named("corner", BOX, 0, 1.2, false);
+  assert.ok(apart(place(turned(eye, 0.5, 0, 0)), place(eye)) > 1000);
+  assert.ok(place(turned(eye, 0, -3, 0))[2] > 200);
+  assert.equal(turned(eye, 0, 9, 0).rise, Math.PI / 2);
+  assert.ok(Math.abs(dot(unit(moved(eye, 1, 0).target.map((v, k) => v - eye.target[k])), [Math.cos(eye.turn), Math.sin(eye.turn), 0]) - 1) < 1e-9);
+  assert.equal(nearer(eye, 0.5).away, eye.away / 2);
+  assert.deepEqual(between(eye, named("top", BOX, 0, 1.2, false), 1).target, named("top", BOX, 0, 1.2, false).target);
+  assert.ok(ahead(eye, 9000) > 0);
+});
+
+test("what was tried is said table by table, with what stays, and nothing of what was built", () => {
+  const paints = [
+    { part: "walls", name: "white", hex: "#ffffff", typed: "white", table: "sheets", key: "wall_colour" },
+    { part: "roof", name: "rust (#7a2e2a)", hex: "#7a2e2a", typed: "#7a2e2a", table: "sheets", key: "roof_colour" },
+    { part: "trims", name: "navy", hex: "#000080", typed: "navy", table: "", key: "" },
+  ];
+  assert.equal(lines(paints, ["#ffffff", "#7a2e2a", "#000080"]), "");
+  const tried = lines(paints, ["#111111", "#7a2e2a", "#333333"]);
+  assert.equal(tried, '[sheets]\nwall_colour = "#111111"\nroof_colour = "#7a2e2a"\n\n# trims, now navy: #333333');
+  assert.deepEqual(rgb("#7a2e2a"), [122, 46, 42]);
+});
+
+test("an overhead door has sections, a walk door panels and a lever, on both sides", () => {
+  const leaf = (opening) => doors(all([piece(0, { role: "leaf", opening })]), [[[0, 0, 0], [3000, 40, 2200]]]);
+  const overhead = leaf("front overhead door 1");
+  assert.ok(overhead.pairs.length > leaf("front walk door 1").pairs.length);
+  assert.ok(leaf("front walk door 1").pairs.length >= 2 * 3 * 8);
+  const across = new Set(Array.from(overhead.points).filter((_, k) => k % 3 === 1));
+  assert.deepEqual([...across].sort((a, b) => a - b), [-2, 42]);
+  assert.equal(doors(all([piece(0)]), boxes(all([piece(0)]))).pairs.length, 0);
+});
+
+test("words keep room between them, and a plane keeps one side", () => {
+  assert.equal(meets([0, 0, 10, 10], [12, 0, 20, 10]), true);
+  assert.equal(meets([0, 0, 10, 10], [30, 0, 40, 10]), false);
+  assert.equal(uncut([1, 2, 3], [0, 0, 0, 0]), true);
+  assert.equal(uncut([1, 2, 3], [1, 0, 0, -0.5]), false);
+});
+
+test("the first picture comes at once, and what is slow moves coarsely", () => {
+  const pace = new Pace();
+  assert.deepEqual([pace.quality(false).shadows, pace.quality(false).smooth], [0, false]);
+  pace.took(400);
+  assert.ok(pace.quality(true).scale < 1 && !pace.quality(true).shadows && pace.quality(false).smooth);
+  pace.took(10);
+  assert.deepEqual(pace.quality(true), pace.quality(false));
+  assert.equal(pace.unsure, false);
+});

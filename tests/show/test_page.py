@@ -1,0 +1,241 @@
+"""The customer's page as text: what it says, what it carries, and what cannot be put into it."""
+
+from __future__ import annotations
+
+import base64
+import gzip
+import hashlib
+import json
+import re
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+import numpy as np
+import pytest
+from ribwright.audit import Audit, audit
+from ribwright.catalog.colours import colour_names
+from ribwright.description.keys.schema import schema
+from ribwright.intake import parse, sample_text
+from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.json import json_text
+from ribwright.raising import raise_building
+from ribwright.roles import LISTS
+from ribwright.show.page import page
+from ribwright.show.page.joined import script
+from ribwright.show.page.paints import paints
+from ribwright.solids.properties import triangles
+from support.pages import ATTACKS, Reader, attacked, faulty, page_of, sample_page
+from support.planted import shed
+from support.sample_building import sample_model, sample_schedule
+
+SMALL, LARGE = 400_000, 1_500_000  # bytes: of the sample, and of one ten times as long
+
+
+@cache
+def read() -> Reader:
+    return Reader(sample_page())
+
+
+def carried(text: str) -> dict[str, Any]:
+    """What the page's block holds."""
+    (block,) = (block for block in Reader(text).blocks["script"] if block.startswith("{"))
+    return dict(json.loads(block))
+
+
+def test_it_answers_what_a_customer_asks_first() -> None:
+    """How many sheets on the front, how long the longest, how wide the laps, which colour, what is wrong."""
+    (front,) = (row for table in read().tables for row in table if row and row[0] == "Front")
+    rows = {row.mark: row for row in sample_schedule().rows}
+    own = [rows[placed.mark] for placed in sample_schedule().placed if placed.face == "front"]
+    assert front == [
+        "Front",
+        str(len(own)),
+        "14' 8-13/16\"",
+        "gainsboro",
+        "9 of 2.000 in, right sheet on top",
+    ]
+    assert "Nothing is wrong" in read().said
+    assert "Geometry, not engineering" in read().said
+
+
+def test_every_figure_is_the_schedules() -> None:
+    """Every mark has one row, in the order of the lists, with the figures of the list for programs."""
+    tables = [table for table in read().tables if table[0] and table[0][0] == "Mark"]
+    listed = json.loads(json_text(sample_schedule()))
+    wanted = [entry for name in LISTS for entry in listed[name]]
+    rows = [dict(zip(table[0], row, strict=True)) for table in tables for row in table[1:] if row]
+    rows = [row for row in rows if row["Mark"] != "total"]
+    assert [row["Mark"] for row in rows] == [entry["mark"] for entry in wanted]
+    for row, entry in zip(rows, wanted, strict=True):
+        assert row["Count"] == str(entry["count"])
+        assert row["Length"] == entry["length"]["shown"]
+        assert row.get("Weight, lb", "") == entry.get("weight", {"shown": ""})["shown"].removesuffix(" lb")
+        assert len(entry.get("cutouts", ())) == len(
+            [one for one in row.get("Cutouts", "").split("; ") if one]
+        )
+
+
+def test_what_is_wrong_is_said_first() -> None:
+    model = faulty()
+    said = Reader(page_of(model)).said
+    faults = [finding for finding in audit(model).findings if finding.fault]
+    assert faults
+    assert f"{len(faults)} faults were found" in said
+    assert "Nothing is wrong" not in said
+    assert all(finding.code.text in said for finding in faults)
+
+
+def test_bodies_are_carried_to_a_hundredth_of_a_millimetre() -> None:
+    """Each once: its triangles are the solid's, its pieces stand where they stand in the model."""
+    content = carried(sample_page())
+    made = content["geometry"]
+    buffer = gzip.decompress(base64.b64decode(made["bytes"]))
+    points, faces = (np.array(column) for column in zip(*made["meshes"], strict=True))
+    sizes = [points.sum()] * 3 + [3 * faces.sum()] + [sum(made["rows"])] * 3
+    stretches, at = [], 0
+    for size in sizes:
+        stretches.append(np.cumsum(np.frombuffer(buffer, "<i4", size, at)))
+        at += 4 * int(size)
+    places = np.frombuffer(buffer, "<f4", -1, at).reshape(9, -1).T
+    starts = np.concatenate([[0], np.cumsum(points)])
+    corners = np.concatenate([[0], np.cumsum(3 * faces)])
+    assert len(set(made["mesh"])) == len(made["meshes"]) < 120
+    for piece, number, place in zip(sample_model().pieces, made["mesh"], places, strict=True):
+        own, own_faces = triangles(piece.solid)
+        stretch = slice(starts[number], starts[number + 1])
+        assert np.abs(np.stack(stretches[:3], 1)[stretch] / 100 - own).max() <= 0.00501
+        assert np.array_equal(stretches[3][corners[number] : corners[number + 1]].reshape(-1, 3), own_faces)
+        assert place == pytest.approx(
+            [*piece.place.origin, *piece.place.x, *piece.place.y], rel=1e-6, abs=1e-3
+        )
+    rows = [piece.row for piece in sample_model().pieces]
+    assert [made["rows"][k] if k >= 0 else 0 for k in made["row"]] == [len(row) for row in rows]
+
+
+def test_it_is_small() -> None:
+    assert len(sample_page().encode()) < SMALL
+    text = re.sub(r"(?m)^length = .*$", 'length = "400 ft"', sample_text())
+    model = raise_building(parse(text, "long")).model
+    assert sum(piece.count for piece in model.pieces) > 15_000
+    assert len(page(model, schedule(model), Audit((), ())).encode()) < LARGE
+
+
+def policy(reader: Reader) -> str:
+    (content,) = (
+        attrs["content"] for tag, attrs in reader.tags if attrs.get("http-equiv") == "Content-Security-Policy"
+    )
+    return content or ""
+
+
+def test_nothing_but_its_own_script_and_style_may_run() -> None:
+    """By their hashes, as they stand in the page; nothing is loaded from anywhere."""
+    data, own = read().blocks["script"]
+    (style,) = read().blocks["style"]
+    assert json.loads(data)
+    parts = dict(part.strip().split(" ", 1) for part in policy(read()).split(";"))
+    for kind, text in (("script-src", own), ("style-src", style)):
+        digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+        assert parts[kind] == f"'sha256-{digest}'"
+    assert parts["default-src"] == "'none'"
+    assert parts["img-src"] == "data:"
+    assert not re.search(
+        r"https?:|//cdn|@import|url\(|\beval\b|innerHTML|outerHTML|insertAdjacent", own + style
+    )
+    held = [name for _, attrs in read().tags for name in attrs if name in ("src", "href", "style", "action")]
+    assert held == []
+    assert not any(name.startswith("on") for _, attrs in read().tags for name in attrs)
+
+
+def test_no_name_becomes_anything_but_text() -> None:
+    """The page of a building whose every name is an attack has the tags and the script of any other."""
+    text = page_of(attacked(shed()))
+    hostile, plain = Reader(text), Reader(page_of(shed()))
+    known = {(tag, *sorted(attrs)) for tag, attrs in plain.tags}
+    assert {(tag, *sorted(attrs)) for tag, attrs in hostile.tags} <= known
+    assert len(hostile.blocks["script"]) == 2
+    assert hostile.blocks["script"][1] == plain.blocks["script"][1] == script()
+    assert policy(hostile) == policy(plain)
+    assert "<" not in hostile.blocks["script"][0]
+    assert ATTACKS[0] in hostile.said
+    assert not re.search("[\u202a-\u202e\u2066-\u2069\u2028\x1b\x07]", text)
+
+
+def test_the_modules_are_joined_each_after_what_it_needs() -> None:
+    names = re.findall(r"^const (module_[a-z_]+) = \(\(\) =>", script(), re.MULTILINE)
+    assert names[-1] == "module_main"
+    assert len(set(names)) == len(names) > 12
+    made: set[str] = set()
+    for name, part in zip(
+        names, re.split(r"^const module_[a-z_]+ = ", script(), flags=re.MULTILINE)[1:], strict=True
+    ):
+        assert set(re.findall(r"\bmodule_[a-z_]+", part)) <= made
+        made.add(name)
+    assert not re.search(r"^(import|export) ", script(), re.MULTILINE)
+
+
+KEYS = """
+[sheets]
+wall_colour = "white"
+roof_colour = "red"
+[gable_sheets]
+colour = "tan"
+[wainscot]
+height = "3 ft"
+colour = "brown"
+[trim]
+colour = "navy"
+corner_colour = "black"
+"""
+
+
+def test_a_tried_colour_goes_back_to_the_key_it_came_from() -> None:
+    """Each colour of a building with many names the table and the key that asked for it."""
+    text = 'width = "20 ft"\nlength = "24 ft"\neave_height = "9 ft"\npitch = "3/12"\n' + KEYS
+    model = raise_building(parse(text, "many")).model
+    found = {(paint.table, paint.key): paint.colour for paint in paints(model.pieces)}
+    assert found == {
+        ("sheets", "wall_colour"): "white",
+        ("gable_sheets", "colour"): "tan",
+        ("wainscot", "colour"): "brown",
+        ("sheets", "roof_colour"): "red",
+        ("trim", "colour"): "navy",
+        ("trim", "corner_colour"): "black",
+    }
+    known = schema()["properties"]
+    assert all(key in known[table]["properties"] for table, key in found)
+
+
+def test_every_piece_of_a_face_of_two_colours_knows_its_own() -> None:
+    model = sample_model()
+    content = carried(sample_page())
+    names = [paint["name"] for paint in content["paints"]]
+    assert names == ["gainsboro", "slategray", "slategray"]
+    for piece, paint in zip(model.pieces, content["pieces"]["paint"], strict=True):
+        if piece.role in ("wall sheet", "roof sheet") or piece.role.endswith("screw"):
+            assert names[paint] == piece.label("colour")
+    assert set(names) <= set(colour_names())
+
+
+def test_laps_are_carried_with_what_was_measured_there() -> None:
+    content = carried(sample_page())
+    figures = [figure for figure in audit(sample_model()).measured if figure.what == "side laps"]
+    assert len({(lap["upper"], lap["under"]) for lap in content["laps"]}) <= sum(one.count for one in figures)
+    assert {lap["text"] for lap in content["laps"]} == {"2.000 in"}
+    for lap in content["laps"]:
+        wide = np.linalg.norm(np.subtract(*lap["corners"][:2]))
+        assert wide == pytest.approx(50.8, abs=0.02)
+        tops = {one.said for one in figures if one.where == lap["face"]}
+        assert tops == {f"{'left' if lap['leftward'] else 'right'} sheet on top"}
+    for edge in content["edges"]:
+        long = np.linalg.norm(np.subtract(edge["from"], edge["to"]))
+        assert long == pytest.approx(50.8 if edge["what"] == "overhang" else 114.167, abs=0.02)
+
+
+def test_a_page_of_bodies_without_marks_names_them_by_shape() -> None:
+    """As from a file that kept solids alone."""
+    bare = tuple(replace(piece, role="", mark="", labels=(), group=()) for piece in shed().pieces)
+    model = replace(shed(), pieces=bare)
+    content = carried(page_of(model))
+    assert "" not in content["marks"]
+    assert set(content["pieces"]["role"]) >= {"sheet", "member", "screw"}

@@ -1,0 +1,225 @@
+"""The order of raising: every piece once, the trade's order, dimensions by hand, the same from STEP."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+from collections import Counter
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+import pytest
+from ribwright.cli.main import run
+from ribwright.exchange.step import read_step, write_step
+from ribwright.intake import parse, starter_text, starters
+from ribwright.pieces import Model, Piece
+from ribwright.raising import raise_building
+from ribwright.roles import Role, list_of
+from ribwright.steps import Step, steps
+from ribwright.steps.step_json import steps_json
+from ribwright.steps.step_text import steps_csv, steps_table
+from support.sample_building import sample_model
+
+FOOT, INCH = 304.8, 25.4
+
+
+@cache
+def model(name: str) -> Model:
+    return raise_building(parse(starter_text(name, name), name)).model
+
+
+def named(found: tuple[Step, ...], name: str) -> Step:
+    (step,) = [step for step in found if step.name == name]
+    return step
+
+
+def sizes(step: Step) -> dict[tuple[str, str], float]:
+    return {(one.what, one.at): one.size for one in step.dimensions}
+
+
+@pytest.mark.parametrize("name", starters())
+def test_every_piece_stands_in_exactly_one_step_and_step_files_give_the_same(
+    name: str, tmp_path: Path
+) -> None:
+    raised = model(name)
+    found = steps(raised)
+    names = [piece.name for step in found for piece in step.pieces]
+    assert Counter(names) == Counter(piece.name for piece in raised.pieces)
+    write_step(raised, tmp_path / "model.step")
+    again = read_step(tmp_path / "model.step")
+    assert steps_json(again, steps(again), "mm") == steps_json(raised, found, "mm")
+    assert not any(step.name == "not told what it is" for step in found)
+
+
+@pytest.mark.parametrize("name", starters())
+def test_nothing_stands_before_what_carries_or_covers_it(name: str) -> None:
+    """The trade's order, by role: a number for the step of each piece."""
+    found = steps(model(name))
+    at = [(number, piece) for number, step in enumerate(found) for piece in step.pieces]
+    when = {role: [number for number, piece in at if piece.role == role] for role in Role}
+
+    def before(first: Role, then: Role) -> bool:
+        return not when[first] or not when[then] or max(when[first]) < min(when[then])
+
+    assert before(Role.SLAB, Role.COLUMN)
+    assert before(Role.COLUMN, Role.HEADER) and before(Role.GIRT, Role.HEADER)
+    for trim in (Role.BASE_TRIM, Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP):
+        assert before(trim, Role.WALL_SHEET)
+    order = (Role.PURLIN, Role.WALL_SHEET, Role.CORNER_TRIM, Role.EAVE_TRIM, Role.ROOF_SHEET, Role.RAKE_TRIM)
+    for first, then in zip(order, (*order[1:], Role.RIDGE_CAP), strict=True):
+        assert before(first, then)
+    assert before(Role.RAKE_TRIM, Role.LEAF) and before(Role.RIDGE_CAP, Role.LEAF)
+    assert before(Role.SASH, Role.WALL_SHEET)
+
+
+TRIMS = {
+    "corner trim": "corner trim",
+    "rake trim": "rake trim",
+    "eave trim": "eave trim",
+    "ridge cap": "ridge cap",
+    "drip": "drip",
+    "head": "head angle",
+    "jamb": "jamb angle",
+}
+"""What the layout calls a row of trim screws after, and the trim it holds."""
+
+
+@pytest.mark.parametrize("name", starters())
+def test_screws_stand_with_what_they_hold(name: str) -> None:
+    """Told by where they are; held against what the layout named each row after."""
+    for step in steps(model(name)):
+        names, roles = {piece.name for piece in step.pieces}, {piece.role for piece in step.pieces}
+        for screw in (piece for piece in step.pieces if list_of(piece.role) == "screws"):
+            stem = screw.name.removesuffix(" screws")
+            if screw.role == Role.SHEET_SCREW:
+                assert stem in names
+            else:
+                assert next(role for word, role in TRIMS.items() if word in stem) in roles, (step.name, stem)
+
+
+def test_the_sample_goes_up_in_the_order_of_the_trade() -> None:
+    assert [step.name for step in steps(sample_model())] == [
+        "delivery",
+        "slab",
+        "frames 1 and 2",
+        "frames 3 to 5",
+        "eave struts, purlins, girts",
+        "base rails, girts, rake angles",
+        "plumb, square, tighten",
+        "framing of openings",
+        "base trim",
+        "windows",
+        "trim of openings",
+        "sheets of the left",
+        "sheets of the right",
+        "sheets of the back",
+        "sheets of the front",
+        "corner trim",
+        "closures at the heads, eave trim",
+        "sheets of the left slope",
+        "sheets of the right slope",
+        "rake trim",
+        "closures and ridge cap",
+        "doors",
+        "punch list",
+    ]
+
+
+def test_a_carport_has_no_walls_and_one_slope_no_ridge() -> None:
+    names = {name: [step.name for step in steps(model(name))] for name in ("carport", "single-slope")}
+    assert not any(name in names["carport"] for name in ("base trim", "corner trim", "sheets of the left"))
+    assert "eave trim" in names["carport"]
+    assert [name for name in names["single-slope"] if "slope" in name] == ["sheets of the left slope"]
+    assert not any("ridge" in name for name in names["single-slope"])
+
+
+def test_what_the_tape_reads_of_the_sample_by_hand() -> None:
+    """30 x 40 ft; 2 in overhang; ledge 1-13/16 in wide: the slab is 3-5/8 in larger both ways."""
+    found = steps(sample_model())
+    slab = sizes(named(found, "slab"))
+    wide, long = 30 * FOOT + 3.625 * INCH, 40 * FOOT + 3.625 * INCH
+    assert slab["width", "slab, outside"] == pytest.approx(wide, abs=0.5)
+    assert slab["diagonals, both", "slab, outside"] == pytest.approx(np.hypot(wide, long), abs=1)
+    left = sizes(named(found, "sheets of the left"))
+    read = "overlap rib, from the left steel corner"
+    for number, ribs in ((5, 4), (10, 9), (13, 12)):
+        at = f"sheet {number}, at the foot and at the head"
+        assert left[read, at] == pytest.approx((36 * ribs + 1) * INCH, abs=0.05)
+    roof = sizes(named(found, "sheets of the left slope"))
+    assert roof["overhang, in plan past the steel", "left slope, eave"] == pytest.approx(2 * INCH, abs=0.05)
+    doors = sizes(named(found, "framing of openings"))
+    assert doors["rough width, between jambs", "front overhead door 1"] == pytest.approx(12 * FOOT, abs=0.05)
+    assert doors["rough height, slab to header", "front overhead door 1"] == pytest.approx(
+        10 * FOOT, abs=0.05
+    )
+
+
+def test_bays_are_squared_by_their_diagonals() -> None:
+    """Off the columns' middles in plan; 1/4 in up to 40 ft, 1/2 in beyond."""
+    plumb = named(steps(sample_model()), "plumb, square, tighten")
+    wide = {one.at: one.size for one in plumb.dimensions if one.what.startswith("outer columns")}
+    along = {one.at: one.size for one in plumb.dimensions if one.what.startswith("from frame 1")}
+    (bay,) = [one for one in plumb.dimensions if one.at == "bay 1"]
+    assert bay.size == pytest.approx(np.hypot(wide["each of frames 1 to 5"], along["frame 2"]), abs=0.01)
+    assert bay.within == INCH / 4
+    (slab,) = [one for one in named(steps(sample_model()), "slab").dimensions if "diagonal" in one.what]
+    assert slab.within == INCH / 2
+    upright = [one for one in plumb.dimensions if one.what.startswith("out of plumb")]
+    assert [one.within for one in upright] == [pytest.approx(one.size / 500) for one in upright]
+
+
+def test_legs_to_be_lifted_are_those_of_the_placing_list() -> None:
+    back = named(steps(sample_model()), "sheets of the back")
+    (lift,) = [one.text for one in back.cautions if one.text.startswith("Lift")]
+    assert lift.startswith("Lift the overlap leg of the sheet before to slip under it: sheets 2, 3, 4, 5.")
+    assert not [
+        one for one in named(steps(sample_model()), "sheets of the left").cautions if "Lift" in one.text
+    ]
+
+
+@pytest.mark.parametrize("name", starters())
+def test_temporary_stability_comes_first_and_every_caution_has_a_source(name: str) -> None:
+    found = steps(model(name))
+    first = named(found, "frames 1 and 2")
+    assert first.cautions[0].text.startswith("No bracing is drawn")
+    assert all(one.source for step in found for one in step.cautions)
+    assert any(one.source.startswith("29 CFR 1926.501(b)(1)") for step in found for one in step.cautions)
+
+
+def test_a_steep_roof_is_told_of_its_paragraph() -> None:
+    said = {
+        name: any("501(b)(11)" in one.source for step in steps(model(name)) for one in step.cautions)
+        for name in ("studio", "workshop")
+    }
+    assert said == {"studio": True, "workshop": False}
+
+
+def test_a_file_without_words_still_has_every_body_in_one_step() -> None:
+    whole = model("run-in")
+    bare = replace(whole, pieces=tuple(Piece("", "", (), p.solid, p.place, row=p.row) for p in whole.pieces))
+    found = steps(bare)
+    assert sum(len(step.pieces) for step in found) == len(bare.pieces)
+    roofs = [step for step in found if any(piece.role == Role.SHEET for piece in step.pieces)]
+    assert [sum(list_of(piece.role) == "sheets" for piece in step.pieces) for step in roofs] == [8, 4, 4, 8]
+
+
+def test_table_csv_and_json_say_the_same(capsysbinary: pytest.CaptureFixture[bytes]) -> None:
+    found = steps(sample_model())
+    assert run(["steps", "--format", "json"]) == 0
+    said = json.loads(capsysbinary.readouterr().out)
+    assert said == json.loads(steps_json(sample_model(), found, "ft-in"))
+    assert [one["name"] for one in said["steps"]] == [step.name for step in found]
+    rows = list(csv.DictReader(io.StringIO(steps_csv(found, "ft-in", ("job",)))))
+    assert rows[0]["list"] == "job"
+    for number, step in enumerate(said["steps"], 1):
+        own = [row for row in rows if row["number"] == str(number)]
+        marks = {row["mark"]: int(row["count"]) for row in own if row["list"] in ("put up", "screws")}
+        assert marks == {one["mark"]: one["count"] for one in (*step["marks"], *step["screws"])}
+        checks = [(row["what"], row["where"], row["size"]) for row in own if row["list"] == "check"]
+        assert checks == [(one["what"], one["at"], one["shown"]) for one in step["dimensions"]]
+    table = steps_table(found, "ft-in", (), 200)
+    assert "   screws 386 SS1 sheet screw, hex head with washer, " in table
+    assert max(map(len, steps_table(found, "ft-in", ("job",), 80).splitlines())) <= 80

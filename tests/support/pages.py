@@ -1,0 +1,95 @@
+"""Pages for tests: of the sample, of a shed with faults in it, of one whose every name is an attack."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+from html.parser import HTMLParser
+
+from ribwright.audit import audit
+from ribwright.order.lists.schedule import schedule
+from ribwright.pieces import Model, Piece
+from ribwright.show.page import page
+from support.planted import shed
+from support.sample_building import sample_model, sample_schedule
+
+ATTACKS = (
+    "</script><script>document.body.dataset.owned = 1</script>",
+    '<img src=x onerror="document.body.dataset.owned = 1">',
+    '" onfocus=document.body.dataset.owned=1 autofocus x="',
+    "]]><!--<script>-->&lt;script&gt;",
+    "{{data}}{{script}}",
+    "\u202egnp.exe\x1b]0;owned\x07\u2028",
+    "</style><style>*{display:none}</style>",
+    "javascript:document.body.dataset.owned=1",
+    "__proto__",
+)
+
+
+@cache
+def sample_page() -> str:
+    return page(sample_model(), sample_schedule(), audit(sample_model()))
+
+
+def page_of(model: Model) -> str:
+    return page(model, schedule(model), audit(model))
+
+
+def faulty() -> Model:
+    """The shed with a sheet pulled a hand's breadth off its place."""
+    model = shed()
+    first = next(piece for piece in model.pieces if piece.role == "wall sheet")
+    x, y, z = first.place.origin
+    moved = replace(first, place=replace(first.place, origin=(x, y, z - 100.0)))
+    return replace(model, pieces=tuple(moved if piece is first else piece for piece in model.pieces))
+
+
+def attacked(model: Model) -> Model:
+    """Every text of a model that is not needed to know what a piece is, in turn one of the attacks."""
+    pieces = tuple(_attacked(piece, ATTACKS[k % len(ATTACKS)], k) for k, piece in enumerate(model.pieces))
+    terms = replace(model.terms, address="".join(ATTACKS), date=ATTACKS[0])
+    return replace(model, name="".join(ATTACKS), pieces=pieces, terms=terms)
+
+
+def _attacked(piece: Piece, attack: str, number: int) -> Piece:
+    kept = ("material", "gauge")
+    labels = tuple((key, value if key in kept else attack) for key, value in piece.labels)
+    group = (attack, attack)
+    return replace(piece, name=f"{attack}{number}", group=group, labels=labels, mark=f"{attack}{piece.mark}")
+
+
+class Reader(HTMLParser):
+    """A page taken apart: tags with their attributes, texts, tables, blocks of script and style."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.tags: list[tuple[str, dict[str, str | None]]] = []
+        self.tables: list[list[list[str]]] = []
+        self.blocks: dict[str, list[str]] = {"script": [], "style": []}
+        self.said = ""
+        self._open = ""
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append((tag, dict(attrs)))
+        self._open = tag
+        if tag in self.blocks:
+            self.blocks[tag].append("")
+        elif tag == "table":
+            self.tables.append([])
+        elif tag == "tr":
+            self.tables[-1].append([])
+        elif tag in ("td", "th"):
+            self.tables[-1][-1].append("")
+
+    def handle_data(self, data: str) -> None:
+        if self._open in self.blocks:
+            self.blocks[self._open][-1] += data
+            return
+        self.said += data
+        if self.tables and self.tables[-1] and self.tables[-1][-1]:
+            self.tables[-1][-1][-1] += data
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag in self.blocks:
+            self._open = ""
