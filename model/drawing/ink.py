@@ -123,6 +123,6 @@ def hatched(rings: list[tuple[Point2, ...]], turn: float, spacing: float) -> Ite
     for number in range(ceil(low / spacing), int(np.floor(high / spacing)) + 1):
         level = shapely.LineString([(left - 1, number * spacing), (right + 1, number * spacing)])
         for part in shapely.get_parts(turned.intersection(level)):
-            if part.geom_type == "LineString":
+            if part.geom_type == "LineString" and not part.is_empty:
                 start, end = shapely.affinity.rotate(part, turn, origin=(0, 0)).coords
                 yield (float(start[0]), float(start[1])), (float(end[0]), float(end[1]))

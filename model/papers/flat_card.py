@@ -40,10 +40,12 @@ def flat_card(
 ) -> Card:
     """The card of a flat. scales: that it may be drawn to, the one that is tried first last. aside: what is
     drawn between its notes and the flat itself."""
-    lines = [line for text in notes for line in wrapped(one, text, NOTES)]
     side = aside.width + _side(one, flat)
     room = room_of(one).width - NOTES - side - 10.0
     scale, where = _scale(flat, scales, room)
+    *said, last = notes
+    texts = (*said, f"{last}; scale {scale.name}{'' if where.whole else ', broken'}")
+    lines = [line for text in texts for line in wrapped(one, text, NOTES)]
     high = float(flat.blank.bounds[2] - flat.blank.bounds[0]) / scale.ratio
     below = EDGE + 1.5 if flat.fall else _reach(one, flat)
     above = max(EDGE + 4.5 if flat.fall else 3.0, _over(one, flat, scale.ratio))
@@ -54,18 +56,13 @@ def flat_card(
         view = View(flat.mark, scale, origin, ())
         drawn, loose = flat_shapes(one, flat, view, where)
         views, words = aside.put((at[0] + NOTES, at[1]))
-        texts: list[Shape] = [
+        drawn_notes: list[Shape] = [
             Text((at[0], at[1] - 6.5), flat.mark, Size.LARGE),
-            Text((at[0] + NOTES - 4.0, at[1] - 6.5), _scaled(scale, where), anchor="right"),
             *lines_down(lines, (at[0], at[1] - TOP - 3.0), row=LINE),
         ]
-        return [*views, replace(view, shapes=tuple(drawn))], [*texts, *words, *loose]
+        return [*views, replace(view, shapes=tuple(drawn))], [*drawn_notes, *words, *loose]
 
     return Card(flat.mark, height, put)
-
-
-def _scaled(scale: Scale, where: Broken) -> str:
-    return f"scale {scale.name}{'' if where.whole else ', broken'}"
 
 
 def _scale(flat: Flat, scales: Sequence[Scale], room: float) -> tuple[Scale, Broken]:

@@ -23,6 +23,8 @@ ROW_GAP = 2.0
 """mm on paper between a flat and the bend of a row's leaders."""
 EDGE = 6.0
 """mm on paper from a flat to the dimension line of an edge's length."""
+SLIVER = 0.5
+"""mm; waste that is narrower is none."""
 SPREAD = (0.0, *(sign * far for far in (10.0, 20.0, 30.0, 40.0, 50.0, 60.0) for sign in (-1, 1)))
 """mm on paper along an edge from its middle at which a word is tried."""
 On = Callable[[Sequence[float]], Point2]
@@ -60,7 +62,7 @@ def _lines(flat: Flat, on: On) -> Iterator[Shape]:
     """Waste, blank, ribs, outline."""
     outline = flat.outline
     for part in shapely.get_parts(flat.blank.difference(outline)):
-        if part.geom_type == "Polygon" and part.area > 1.0:
+        if not part.buffer(-SLIVER / 2).is_empty:
             rings = (part.exterior, *part.interiors)
             yield Hatch(tuple(tuple(on(point) for point in list(ring.coords)[:-1]) for ring in rings))
     yield Polyline(tuple(on(point) for point in list(flat.blank.exterior.coords)[:-1]), Pen.HIDDEN)

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+import numpy as np
 import shapely
 
 from ..measure.member import measure_member
@@ -13,7 +14,7 @@ from ..order.lists.item_cells import cells
 from ..order.lists.items import Item
 from ..units import weight_unit
 from .cards import FIRST, Card, card_pages
-from .flat import Flat
+from .flat import Flat, likeness, steady
 from .flat_card import flat_card
 from .frame import ROW, Content, room_of, table
 from .job import Job
@@ -69,12 +70,16 @@ def _cards(one: Job, item: Item, solid: TopoDS_Solid) -> Iterator[Card]:
 
 
 def member_flat(mark: str, solid: TopoDS_Solid, turned: bool) -> Flat:
-    """A member as it is seen from the side (mm): v along it, u down across its depth, or turned its width.
+    """A member as it is seen from the side (mm): v along it, u down across it; turned: a quarter turn on.
 
     Its outline is the hull of its corners: end cuts show, notches in its legs do not.
     """
     points = measure_member(solid).ways[0].points[:, [2 if turned else 0, 1]]
-    outline = shapely.MultiPoint(points - points.min(axis=0)).convex_hull.simplify(0.02)
+    points = points - points.min(axis=0)
+    size = points.max(axis=0)
+    ways = (np.abs(points - size * far) for far in ((0, 0), (1, 0), (0, 1), (1, 1)))
+    hulls = [steady(shapely.MultiPoint(way).convex_hull.simplify(0.02)) for way in ways]
+    outline = min(hulls, key=likeness)
     blank = shapely.box(*outline.bounds)
     parts = shapely.get_parts(blank.difference(outline))
     cut = [part for part in parts if not part.buffer(-SLIVER / 2).is_empty]

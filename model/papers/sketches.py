@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import pairwise
 from math import hypot
 
@@ -31,8 +32,10 @@ CLOSED = 10.0
 """Degrees; a narrower inside angle is a hem."""
 
 
-def sketch(one: Job, bends: Bends, painted: str) -> Aside:
-    """A section as it is bent, to the largest standard scale that it fits; dashed: its painted side."""
+def sketch(one: Job, read: Bends, painted: str) -> Aside:
+    """A section as it is bent, to the largest standard scale that it fits, its first leg level and to the
+    left; dashed: its painted side."""
+    bends = replace(read, line=_levelled(read.line))
     lows, highs = _bounds(bends)
     size = highs[0] - lows[0], highs[1] - lows[1]
     scale = fitting(size, ROOM, one.units)
@@ -48,6 +51,17 @@ def sketch(one: Job, bends: Bends, painted: str) -> Aside:
         return [View("", scale, view.at, tuple(_shapes(one, bends, painted, view, within)))], ()
 
     return Aside(wide, high, put)
+
+
+def _levelled(line: tuple[Point2, ...]) -> tuple[Point2, ...]:
+    """A line turned so that it begins to the right."""
+    (ax, ay), (bx, by) = line[:2]
+    size = hypot(bx - ax, by - ay)
+    c, s = (bx - ax) / size, (by - ay) / size
+    return tuple(
+        (round((x - ax) * c + (y - ay) * s, 6) + 0.0, round((y - ay) * c - (x - ax) * s, 6) + 0.0)
+        for x, y in line
+    )
 
 
 def _bounds(bends: Bends) -> tuple[Point2, Point2]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -11,7 +12,7 @@ import shapely
 
 from ..measure.bends import Bends
 from ..measure.faces import Vectors, flats
-from .flat import Flat
+from .flat import Flat, likeness, steady
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Solid
@@ -27,19 +28,38 @@ KINK = 0.1
 """mm; a corner that stands out less is none: legs of a lapped stick lean by a sheet's thickness."""
 
 
-def trim_flat(mark: str, solid: TopoDS_Solid, bends: Bends) -> Flat:
-    """A trim opened out (mm): u from the free edge of its first leg, v along it; bends are its folds."""
+def trim_flat(mark: str, solid: TopoDS_Solid, bends: Bends) -> tuple[Flat, Bends]:
+    """A trim opened out (mm): u from the free edge of its first leg, v along it; bends are its folds. And
+    its bends, read from the same leg: the longest at an end, else by what is cut, so that a solid is drawn
+    one way whatever file it is from."""
     legs = list(_legs(solid, bends))
     outline = shapely.union_all([leg.buffer(0.01, join_style="mitre") for _, leg in legs])
-    outline = outline.buffer(-0.01, join_style="mitre")
+    outline = outline.buffer(-0.01, join_style="mitre").simplify(KINK)
     left, low, right, high = outline.bounds
-    outline = shapely.transform(outline, lambda points: points - (left, low))
+    folds = tuple(at - left for at, _ in legs[1:])
+    here = (steady(shapely.transform(outline, lambda points: points - (left, low))), bends, folds)
+    ends = (right, high)
+    there = (
+        steady(shapely.transform(outline, lambda points: ends - points)),
+        _turned(bends),
+        tuple(right - left - at for at in reversed(folds)),
+    )
+    area, read, across = min(here, there, key=_order)
     blank = shapely.box(0.0, 0.0, right - left, high - low)
-    folds = tuple((at - left, 0.0) for at, _ in legs[1:])
-    square = blank.difference(outline).buffer(-SLIVER / 2).is_empty
-    if square:
-        return Flat(mark, blank, blank, folds, (), (0.0, 0.0))
-    return Flat(mark, outline.simplify(KINK), blank, folds, tuple(_busy(outline, blank)))
+    bent = tuple((at, 0.0) for at in across)
+    if blank.difference(area).buffer(-SLIVER / 2).is_empty:
+        return Flat(mark, blank, blank, bent, (), (0.0, 0.0)), read
+    return Flat(mark, area, blank, bent, tuple(_busy(area, blank))), read
+
+
+def _order(way: tuple[shapely.Geometry, Bends, tuple[float, ...]]) -> tuple[object, ...]:
+    return [-round(leg, 2) for leg in way[1].legs], likeness(way[0])
+
+
+def _turned(bends: Bends) -> Bends:
+    """The same bends read from the other edge, end for end."""
+    line = tuple((-x, z) for x, z in reversed(bends.line))
+    return replace(bends, legs=bends.legs[::-1], turns=bends.turns[::-1], line=line)
 
 
 def _legs(solid: TopoDS_Solid, bends: Bends) -> Iterator[tuple[float, shapely.Geometry]]:
@@ -70,6 +90,7 @@ def _area(rings: list[Vectors], start: Vectors, way: Vectors, at: float) -> shap
 
 def _busy(outline: shapely.Geometry, blank: shapely.Geometry) -> Iterator[tuple[float, float]]:
     """Stretches along it where something is cut."""
-    for part in shapely.get_parts(blank.difference(outline)):
-        if not part.buffer(-SLIVER / 2).is_empty:
-            yield float(part.bounds[1]), float(part.bounds[3])
+    waste = blank.difference(outline).buffer(-SLIVER / 2)
+    for part in shapely.get_parts(waste):
+        if not part.is_empty:
+            yield float(part.bounds[1]) - SLIVER, float(part.bounds[3]) + SLIVER

@@ -55,9 +55,9 @@ def _card(one: Job, item: Item, piece: Piece, painted: str) -> Card | None:
     bends = item.bends
     if bends is None:
         return None
-    flat = trim_flat(item.mark, piece.solid, bends)
+    flat, bends = trim_flat(item.mark, piece.solid, bends)
     scales = between(*RATIOS[one.units], one.units)
-    shown = replace(item, painted=painted)
+    shown = replace(item, painted=painted, bends=bends)
     return flat_card(one, flat, _notes(one, shown), scales, sketch(one, bends, painted))
 
 

@@ -62,14 +62,14 @@ def nearest(stations: Sequence[Frame], piece: Piece) -> int:
     return min(range(len(stations)), key=lambda k: abs(stations[k].at - at))
 
 
-def last_under(stations: Sequence[Frame], piece: Piece) -> int | None:
-    """The number of the last frame that a piece along the building hangs on; None for one that lies
-    across it, or hangs on none."""
+def under(stations: Sequence[Frame], piece: Piece) -> tuple[int, int] | None:
+    """The numbers of the first and the last frame that a piece along the building hangs on; None for one
+    that lies across it, or hangs on none."""
     low, high = standing_box(piece)
     if high[1] - low[1] < high[0] - low[0]:
         return None
-    under = [k for k, one in enumerate(stations) if low[1] - BESIDE < one.at < high[1] + BESIDE]
-    return under[-1] if under else None
+    found = [k for k, one in enumerate(stations) if low[1] - BESIDE < one.at < high[1] + BESIDE]
+    return (found[0], found[-1]) if found else None
 
 
 def on_post(posts: Iterable[Piece], columns: Iterable[Piece], plate: Piece) -> bool:

@@ -3,14 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 
-from ..measure.faces import Vectors, body
+from ..measure.faces import KEPT, Vectors, body
 from ..measure.laps import CladPlane
 from ..measure.member import measure_member
 from ..measure.standing import standing_box
 from ..pieces import Piece
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Solid
 
 ALONG_SCREW = (0.0, 0.25, 0.5, 0.75, 1.0)
 """Where along a screw one looks for what it holds, as shares of its length."""
@@ -26,16 +31,22 @@ ROUND = 120.0
 
 def shanks(piece: Piece) -> Vectors:
     """(n, 5, 3) mm: points along the axis of every screw of a row, in the building."""
-    corners = body(piece.solid).corners
-    middle = corners.mean(axis=0)
-    axis = np.linalg.svd(corners - middle)[2][0]
-    reach = (corners - middle) @ axis
-    ends = np.array([middle + axis * (reach.min() + share * np.ptp(reach)) for share in ALONG_SCREW])
+    ends = _along(piece.solid)
     rows = np.array(piece.row or ((0.0, 0.0, 0.0),))
     points = rows[:, None, :] + ends[None, :, :]
     place = piece.place
     found: Vectors = points @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
     return found
+
+
+@lru_cache(maxsize=KEPT)
+def _along(solid: TopoDS_Solid) -> Vectors:
+    """(5, 3) mm: points along the longest direction of a body, in its own frame."""
+    corners = body(solid).corners
+    middle = corners.mean(axis=0)
+    axis = np.linalg.svd(corners - middle, full_matrices=False)[2][0]
+    reach = (corners - middle) @ axis
+    return np.array([middle + axis * (reach.min() + share * np.ptp(reach)) for share in ALONG_SCREW])
 
 
 def plane_of(planes: Sequence[CladPlane], screw: Piece) -> int | None:

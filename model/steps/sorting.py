@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from ..measure.laps import CladPlane
 from ..pieces import Piece
 from ..roles import Role, list_of
-from .frames import last_under, nearest, on_post
+from .frames import nearest, on_post, under
 from .hosts import plane_of, roof_of, trim_of
 from .stages import BY_ROLE, WITHIN, Stage
 from .survey import Survey, height
@@ -66,7 +66,7 @@ def _on_plane(site: Survey, number: int, piece: Piece) -> Key:
 
 def _at_seam(site: Survey, piece: Piece) -> Key | None:
     """The step of what closes the seam between two tiers; None for what is at none."""
-    number = plane_of(site.planes, piece)
+    number = plane_of(site.planes, piece) if site.seams else None
     seam = None if number is None else site.seams.get(number)
     if number is None or seam is None or abs(height(piece) - seam) > NEAR_SEAM:
         return None
@@ -89,9 +89,18 @@ def _stage(site: Survey, piece: Piece) -> Stage:
     if piece.role in OF_FRAMES and site.stations:
         return Stage.FIRST_BAY if nearest(site.stations, piece) < FIRST_FRAMES else Stage.FRAMES
     if piece.role in TIES:
-        last = last_under(site.stations, piece)
-        return Stage.GABLES if last is None else Stage.FIRST_BAY if last < FIRST_FRAMES else Stage.TIES
+        return _tied(site, piece)
     return BY_ROLE.get(piece.role, Stage.UNKNOWN)
+
+
+def _tied(site: Survey, piece: Piece) -> Stage:
+    """What hangs on frames goes up as soon as they stand; what reaches over all of them after the last."""
+    frames, count = under(site.stations, piece), len(site.stations)
+    if frames is None:
+        return Stage.GABLES
+    if frames[1] < FIRST_FRAMES:
+        return Stage.FIRST_BAY
+    return Stage.TIES if frames == (0, count - 1) else Stage.FRAMES
 
 
 def _foam(site: Survey, piece: Piece) -> Key:
@@ -108,8 +117,8 @@ def _place(site: Survey, key: Key, piece: Piece) -> tuple[int, ...]:
     rank = WITHIN.index(piece.role) if piece.role in WITHIN else len(WITHIN)
     if key[0] not in (Stage.FIRST_BAY, Stage.FRAMES) or not site.stations:
         return (rank,)
-    last = last_under(site.stations, piece) if piece.role in TIES else None
-    return (nearest(site.stations, piece) if last is None else last, rank)
+    frames = under(site.stations, piece) if piece.role in TIES else None
+    return (nearest(site.stations, piece) if frames is None else frames[1], rank)
 
 
 def _screw_key(site: Survey, trims: list[tuple[Key, Piece]], screw: Piece) -> Key:

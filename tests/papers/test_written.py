@@ -32,9 +32,10 @@ def test_every_page_says_what_it_is_and_is_not(name: str) -> None:
         assert len(page.found(SHORT)) == 1
         assert len(page.found(f"sheet {number} of {len(pages)}")) == 1
         assert page.found(starter_model(name).name)
-    index = " ".join(one.text for one in pages[0].texts)
-    for page in starter_pages(name)[1:]:
-        assert page.title in index
+    titles = [page.title for page in starter_pages(name)]
+    first = sum(title.startswith("index") for title in titles)
+    index = " ".join(one.text for page in pages[:first] for one in page.texts)
+    assert all(title in index for title in titles[first:])
 
 
 def test_the_command_writes_a_pdf_and_drawings(

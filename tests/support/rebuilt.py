@@ -124,7 +124,11 @@ def _led(drawn: Read, start: tuple[float, float], read: list[Written]) -> float:
         if far > EXACT:
             break
         last = Point(drawn.lines[number][0].coords[-1])
-        near = [one for one in drawn.texts if one.ink.distance(last) < NEAR and _is_length(one.text)]
+        near = [
+            one
+            for one in drawn.texts
+            if not one.patched and one.ink.distance(last) < NEAR and _is_length(one.text)
+        ]
         if near:
             one = min(near, key=lambda one: one.ink.distance(last))
             read.append(one)
