@@ -149,6 +149,12 @@ def _usdz(making: Making, path: Path) -> None:
     write_usdz(making.shown, path)
 
 
+def _papers(making: Making, path: Path) -> None:
+    from .papers.written import papers_pdf
+
+    path.write_bytes(papers_pdf(making.model))
+
+
 @dataclass(frozen=True, slots=True)
 class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
@@ -232,6 +238,14 @@ OUTPUTS = (
         "slicers",
         _marks,
         word="marks",
+    ),
+    Output(
+        "papers.pdf",
+        "plans, framing, elevations and details on paper, for the crew",
+        "PDF readers, printers",
+        _papers,
+        word="papers",
+        slow=True,
     ),
 )
 USUAL = tuple(output for output in OUTPUTS if not output.word)

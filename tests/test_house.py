@@ -30,11 +30,11 @@ STANDS_ON: dict[str, set[str]] = {
     "steps": GROUND | {"measure"},
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
-    "papers": GROUND | {"measure", "order", "drawing", "exchange"},
+    "papers": GROUND | {"solids", "measure", "order", "drawing", "exchange"},
     "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "show"},
+    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},
     "book": GROUND
     | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND

@@ -19,6 +19,8 @@ APART = 1.2
 """mm between the texts of a row of running distances."""
 JOG = 4.0
 """mm before a row of texts in which its leaders bend."""
+STEEP = 45.0
+"""Degrees; a dimension that rises more is upright."""
 ZERO = "0"
 
 
@@ -69,7 +71,7 @@ def readable(turn: float) -> float:
 
 
 def dimension(one: Dimension, view: View, style: Style) -> Drawn:
-    """A dimension: its text above the line between the arrows, or beyond the end where it does not fit."""
+    """A dimension: its text above the line between the arrows, or outside where it does not fit."""
     turn = readable(one.turn)
     way = direction(turn)
     start, end, at = (view.on_paper(point) for point in (one.start, one.end, one.at))
@@ -89,9 +91,18 @@ def dimension(one: Dimension, view: View, style: Style) -> Drawn:
     else:
         lines += [(along(a, way, -2 * style.arrow), a), (b, along(b, way, 2 * style.arrow))]
         arrows = (_arrow(a, (-way[0], -way[1]), style), _arrow(b, way, style))
-        word = along(along(b, way, 2 * style.arrow + ABOVE), off, -height / 2)
-        said = Word(word, one.text, height, "left", turn, True)
+        said = _outside(one.text, (a, b), turn, style)
     return Drawn(tuple(lines), arrows, (said,))
+
+
+def _outside(text: str, ends: tuple[Point2, Point2], turn: float, style: Style) -> Word:
+    """The text of a dimension too short for it: after its end; of an upright one level, on its left."""
+    (ax, ay), (bx, by), height = *ends, style.heights[Size.SMALL]
+    if turn > STEEP:
+        return Word((ax - 2.0, (ay + by) / 2 - height / 2), text, height, "right", 0.0, True)
+    way = direction(turn)
+    spot = along(along((bx, by), way, 2 * style.arrow + ABOVE), (-way[1], way[0]), -height / 2)
+    return Word(spot, text, height, "left", turn, True)
 
 
 def _extension(point: Point2, foot: Point2) -> tuple[Point2, Point2] | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import shapely
@@ -23,6 +24,14 @@ AROUND = 400.0
 """mm about the sheets in which they do."""
 SPILL = 20.0
 """mm past the sheets' ends in which the middle of steel must lie that is a plane's own."""
+IN_LINE = 5.0
+"""mm; trims whose middles are nearer than this run on from each other: a lapped one lies aslant."""
+SHORTEST_LAP, LONGEST_LAP = 5.0, 400.0
+"""mm; what lies over each other less, or more, is no lap of two lengths."""
+MOSTLY = 0.8
+"""Share of a piece's length that is seen of one that lies in a plane."""
+KEPT = 32
+"""Planes whose screw lines and openings are remembered."""
 LEVEL = 1.0
 """mm; screws nearer than this in height are one line."""
 FEWEST = 4
@@ -77,7 +86,8 @@ class ScrewLine:
     count: int
 
 
-def screw_lines(one: Job, plane: CladPlane) -> list[ScrewLine]:
+@lru_cache(maxsize=KEPT)
+def screw_lines(one: Job, plane: CladPlane) -> tuple[ScrewLine, ...]:
     """The level lines of screws through the sheets of a plane, from below; slanting rows are left out."""
     found: dict[float, list[float]] = defaultdict(list)
     names = {sheet.piece.label("face") for sheet in plane.sheets}
@@ -97,7 +107,7 @@ def screw_lines(one: Job, plane: CladPlane) -> list[ScrewLine]:
         else:
             heights.append((v, list(found[v])))
     lines = (ScrewLine(v, min(us), max(us), len(us)) for v, us in heights)
-    return [line for line in lines if line.count >= FEWEST and line.end - line.start > AROUND]
+    return tuple(line for line in lines if line.count >= FEWEST and line.end - line.start > AROUND)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,14 +125,16 @@ class Opening:
     filling: tuple[str, float, float] | None
 
 
-def openings(one: Job, plane: CladPlane) -> list[Opening]:
+@lru_cache(maxsize=KEPT)
+def openings(one: Job, plane: CladPlane) -> tuple[Opening, ...]:
     """The framed openings of a plane, from left to right."""
     groups: dict[tuple[str, ...], list[Piece]] = defaultdict(list)
     for piece in near(plane, one.model.pieces, ("members", "openings")):
         if piece.role in (Role.JAMB, Role.HEADER, Role.SILL, Role.LEAF, Role.SASH) and piece.group:
             groups[piece.group].append(piece)
     found = (_opening(plane, group[-1], pieces) for group, pieces in groups.items())
-    return sorted((opening for opening in found if opening), key=lambda opening: (opening.left, opening.low))
+    known = (opening for opening in found if opening)
+    return tuple(sorted(known, key=lambda opening: (opening.left, opening.low)))
 
 
 def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | None:
@@ -141,6 +153,35 @@ def _opening(plane: CladPlane, name: str, pieces: Sequence[Piece]) -> Opening | 
         width, height = (boxes[fill.name][1] - boxes[fill.name][0])[:2].tolist()
         size = (fill.role, float(width), float(height))
     return Opening(name, left, right, low, high, size)
+
+
+def lies_in(plane: CladPlane, piece: Piece) -> bool:
+    """Whether most of a straight piece's length is seen in a plane, not from an end."""
+    (ax, ay), (bx, by) = ends_of(plane.frame, piece)
+    return bool(np.hypot(bx - ax, by - ay) > MOSTLY * measure_member(piece.solid).length)
+
+
+def trim_laps(plane: CladPlane, trims: Sequence[Piece]) -> list[float]:
+    """How far trims of one kind lie over each other along their length, each length once (mm, to 0.1)."""
+    found: set[float] = set()
+    depths = [float(sum(box[2] for box in box_in(plane.frame, trim))) / 2 for trim in trims]
+    for i, one in enumerate(trims):
+        for j, other in enumerate(trims[i + 1 :], i + 1):
+            if one.role == other.role and abs(depths[i] - depths[j]) < IN_LINE:
+                lap = _lap(ends_of(plane.frame, one), ends_of(plane.frame, other))
+                if SHORTEST_LAP < lap < LONGEST_LAP:
+                    found.add(round(lap, 1))
+    return sorted(found)
+
+
+def _lap(one: tuple[Point2, Point2], other: tuple[Point2, Point2]) -> float:
+    """Of two lines in one, how far one lies over the other; 0 where they are not in one."""
+    (ax, ay), (bx, by) = one
+    size = float(np.hypot(bx - ax, by - ay))
+    way = ((bx - ax) / size, (by - ay) / size)
+    along = sorted((x - ax) * way[0] + (y - ay) * way[1] for x, y in other)
+    aside = max(abs((y - ay) * way[0] - (x - ax) * way[1]) for x, y in other)
+    return min(size, along[1]) - max(0.0, along[0]) if aside < IN_LINE else 0.0
 
 
 def ends_of(frame: Place, piece: Piece) -> tuple[Point2, Point2]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import atan2, degrees, hypot
+from functools import cached_property
+from math import atan2, degrees
 
 import shapely
 from shapely.geometry import LineString, Polygon
@@ -13,7 +14,6 @@ from ..drawing.dimensions import along, direction, readable
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Line, Polyline, Shape, Text
 from ..measure.laps import CladPlane
-from ..measure.member import measure_member
 from ..measure.placing import FacePlan
 from ..pieces import Piece
 from ..place import Point2
@@ -22,6 +22,7 @@ from .elevation_parts import (
     Opening,
     ScrewLine,
     ends_of,
+    lies_in,
     near,
     openings,
     screw_lines,
@@ -44,8 +45,6 @@ HUNG = 26.0
 """mm on paper under a sheet in which its name may stand."""
 SAME = 1.0
 """mm; places nearer than this are one."""
-MOSTLY = 0.8
-"""Share of a trim's length in which it must lie in the plane to be marked there."""
 NEAR = 250.0
 """mm about an opening in which trims are its own."""
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -62,10 +61,10 @@ class Face:
     screws: tuple[ScrewLine, ...]
     openings: tuple[Opening, ...]
 
-    @property
+    @cached_property
     def bounds(self) -> tuple[float, float, float, float]:
         """Of all that is seen: left, low, right, high (mm)."""
-        left, low, right, high = shapely.union_all([area for _, area in self.seen]).bounds
+        left, low, right, high = shapely.total_bounds([area for _, area in self.seen]).tolist()
         return left, low, right, high
 
     @property
@@ -176,9 +175,8 @@ def sheet_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | 
 def _placed(labels: Labels, said: tuple[str, str], areas: Sequence[shapely.Geometry]) -> Sequence[Text]:
     """A mark and a number in the first of some areas that has room; none where none has."""
     for area in areas:
-        for pair in _pairs(area, said, labels.view.scale.ratio):
-            if placed := labels.place_all(pair, area):
-                return placed
+        if placed := labels.place_all(_pairs(area, said, labels.view.scale.ratio), area):
+            return placed
     return ()
 
 
@@ -213,9 +211,9 @@ def trim_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | s
     for piece, area in face.seen:
         if list_of(piece.role) != "trims" or not window.contains(area.centroid):
             continue
-        (ax, ay), (bx, by) = ends = ends_of(face.plane.frame, piece)
-        if hypot(bx - ax, by - ay) < MOSTLY * measure_member(piece.solid).length:
+        if not lies_in(face.plane, piece):
             continue
+        ends = ends_of(face.plane.frame, piece)
         text = labels.place(beside(piece.mark, ends, labels.view.scale.ratio, _toward(face, ends)))
         yield text or piece.mark
 
@@ -259,14 +257,16 @@ def start_arrows(face: Face, labels: Labels, window: Polygon) -> Iterator[Shape]
             continue
         first = plan.start != "centre" or (sign < 0) == (plan.first == "left")
         said = "start" if first else "then"
-        tries = (
-            Text((zero + sign * 18 * ratio, face.foot + up * ratio), said, Size.SMALL, "middle", 0.0, True)
-            for up in (14.0, 20.0, 26.0, 8.0, 34.0, 42.0)
-        )
-        text = labels.place(tries)
-        if text:
-            yield text
-            yield from _arrow((zero, text.at[1] + 1.5 * ratio), sign, ratio)
+        for up in (14.0, 20.0, 26.0, 8.0, 34.0, 42.0):
+            at = (zero, face.foot + (up + 1.5) * ratio)
+            way = shapely.LineString([at, (at[0] + sign * 12.0 * ratio, at[1])]).buffer(1.5 * ratio)
+            spot = (zero + sign * 18 * ratio, face.foot + up * ratio)
+            tries = [Text(spot, said, Size.SMALL, "middle", 0.0, True)]
+            if labels.free(labels.on_paper(way)) and (text := labels.place(tries)):
+                labels.taken.append(labels.on_paper(way))
+                yield text
+                yield from _arrow(at, sign, ratio)
+                break
 
 
 def _arrow(at: Point2, sign: int, ratio: float) -> Iterator[Shape]:

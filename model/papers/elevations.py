@@ -12,6 +12,8 @@ from shapely.geometry import Polygon
 from ..drawing.pens import Pen
 from ..drawing.values import Polyline, Shape
 from ..measure.laps import side_laps
+from ..roles import list_of
+from .elevation_parts import lies_in, trim_laps
 from .elevation_shapes import (
     Face,
     drawn_lines,
@@ -97,25 +99,28 @@ def _said(one: Job, face: Face) -> str:
     plan = face.plan
     laps = list(side_laps(face.plane))
     said = f"Sheets and distances {plan.said}."
+    unit = "" if one.units == "ft-in" else " mm"
     if laps:
         sides = {"left" if lap.leftward else "right" for lap in laps}
         widths = sorted({one.length(lap.width) for lap in laps})
-        over = f"{sides.pop()} sheet" if len(sides) == 1 else "left or right sheet"
-        unit = "" if one.units == "ft-in" else " mm"
-        said += f" Side laps {' to '.join(widths)}{unit}: the {over} is on top."
+        top = f"{sides.pop()} sheet" if len(sides) == 1 else "left or right sheet"
+        said += f" Side laps {' to '.join(widths)}{unit}: the {top} is on top."
+    trims = [piece for piece, _ in face.seen if list_of(piece.role) == "trims" and lies_in(face.plane, piece)]
+    if over := list(dict.fromkeys(map(one.length, trim_laps(face.plane, trims)))):
+        said += f" Trims lap {' to '.join((over[0], *over[1:][-1:]))}{unit}."
     lifted = [sheet.number for sheet in plan.sheets if sheet.lift]
     if lifted:
         said += f" Lift the overlap leg of the one before at #{min(lifted)} to #{max(lifted)}."
     return said
 
 
-OPENING_HEAD = ("", "opening", "fill", "rough", "from the corner", "sill", "head")
+OPENING_HEAD = ("", "opening", "fill", "rough", "from the left corner", "sill", "head")
 
 
 def _opening_rows(one: Job, face: Face) -> list[tuple[str, ...]]:
     rows: list[tuple[str, ...]] = []
     for letter, opening in opening_letters(face):
-        near, far = sorted(abs(u - face.plan.zero) for u in (opening.left, opening.right))
+        near, far = (u - face.plan.corners[0] for u in (opening.left, opening.right))
         fill = "open" if opening.filling is None else _by(one, *opening.filling[1:])
         rows.append(
             (

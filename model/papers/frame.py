@@ -143,12 +143,12 @@ def table(
     return shapes, ROW * (len(rows) + 1)
 
 
-def titled(one: Job, view: View, at: Point2) -> list[Shape]:
+def titled(one: Job, view: View, at: Point2, size: Size = Size.LARGE) -> list[Shape]:
     """The title of a view with its scale and a bar to it, from a point to the right."""
     heights = one.style.heights
-    x = at[0] + width(view.name, heights[Size.LARGE]) + 6.0
+    x = at[0] + width(view.name, heights[size]) + 6.0
     scale = Text((x, at[1]), f"scale {view.scale.name}")
-    length = bar_length(view.scale, one.units)
+    length = bar_length(view.scale, one.units, 30.0 if size is Size.LARGE else 12.0)
     x += width(scale.text, heights[Size.SMALL]) + 6.0
     end, y = x + length / view.scale.ratio, at[1] + 0.5
     bar: list[Shape] = [
@@ -156,7 +156,7 @@ def titled(one: Job, view: View, at: Point2) -> list[Shape]:
         *(Line((a, y - 0.8), (a, y + 0.8), Pen.OUTLINE) for a in (x, (x + end) / 2, end)),
         Text((end + 2.0, at[1]), one.length(length) + ("" if one.units == "ft-in" else " mm")),
     ]
-    return [Text(at, view.name, Size.LARGE), scale, *bar]
+    return [Text(at, view.name, size), scale, *bar]
 
 
 def moved(view: View, at: Point2) -> View:

@@ -18,10 +18,9 @@ from ..measure.placing import STEEL
 from ..measure.standing import standing_box
 from ..pieces import Piece
 from ..place import Place, Point2, Point3, cross
-from ..roles import Role, list_of
-from .elevation_parts import ends_of, steel_behind
+from ..roles import Role
+from .elevation_parts import BACKING, ends_of, steel_behind
 from .elevation_shapes import beside
-from .elevations import MOST
 from .frame import Content
 from .job import Job
 from .labels import Labels
@@ -34,6 +33,8 @@ LEVEL = 1.0
 """Degrees."""
 NOTE = "No bracing is drawn: this is not a stable frame. Sizes are placeholders until an engineer's drawings."
 UP: Point3 = (0.0, 0.0, 1.0)
+MOST = 200.0
+"""The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
 FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE, Role.POST)
 
 
@@ -67,9 +68,7 @@ def _side(normal: Point3) -> str:
 
 def _outermost(frame: Place, pieces: Sequence[Piece]) -> list[Piece]:
     """The steel within reach of the outermost of a bare side."""
-    members = [
-        piece for piece in pieces if list_of(piece.role) == "members" and piece.role not in (Role.PURLIN,)
-    ]
+    members = [piece for piece in pieces if piece.role in BACKING and piece.role != Role.PURLIN]
     boxes = [box_in(frame, piece) for piece in members]
     if not boxes:
         return []

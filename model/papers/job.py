@@ -5,10 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+import numpy as np
+
 from ..drawing.pens import STYLES, Style
 from ..drawing.values import A4, LETTER, Paper
+from ..measure.faces import Vectors
 from ..measure.laps import CladPlane, clad_planes
 from ..measure.placing import FacePlan
+from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
 from ..order.lists.schedule import Schedule, schedule
 from ..pieces import Model
@@ -41,6 +45,11 @@ class Job:
     def faces(self) -> tuple[tuple[CladPlane, FacePlan], ...]:
         """Every plane of sheets with the plan of its sheets."""
         return tuple(zip(clad_planes(self.model), self.listed.plans, strict=True))
+
+    @cached_property
+    def boxes(self) -> Vectors:
+        """(n, 2, 3) the least and the greatest corner of every piece, as it stands."""
+        return np.array([standing_box(piece) for piece in self.model.pieces]).reshape(-1, 2, 3)
 
     @cached_property
     def marks(self) -> dict[str, str]:

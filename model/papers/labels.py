@@ -48,22 +48,26 @@ class Labels:
             elif isinstance(shape, Dimension | RunningDimension):
                 self.taken += [box_of(one) for one in words(shape, self.view, self.style)]
 
-    def place_all(self, texts: Sequence[Text], inside: shapely.Geometry) -> Sequence[Text]:
-        """Texts that stand together, all of them or none; inside: an area of the view to stay in."""
+    def place_all(self, tries: Iterable[Sequence[Text]], inside: shapely.Geometry) -> Sequence[Text]:
+        """The first of these of which all texts have room together, which they then take; none of them
+        else. inside: an area of the view to stay in."""
         bound = self.on_paper(inside)
-        boxes = [
-            box_of(word(text, self.view, self.style)).buffer(CLEAR, join_style="mitre") for text in texts
-        ]
-        if not all(bound.contains(box) and self.free(box) for box in boxes):
-            return ()
-        self.taken += boxes
-        return texts
+        shapely.prepare(bound)
+        for texts in tries:
+            boxes = [self._box(text) for text in texts]
+            if all(bound.contains(box) and self.free(box) for box in boxes):
+                self.taken += boxes
+                return texts
+        return ()
+
+    def _box(self, text: Text) -> Polygon:
+        return box_of(word(text, self.view, self.style)).buffer(CLEAR, join_style="mitre")
 
     def place(self, tries: Iterable[Text], inside: shapely.Geometry | None = None) -> Text | None:
         """The first of these that has room, which it then takes; inside: an area of the view to stay in."""
         bound = None if inside is None else self.on_paper(inside)
         for text in tries:
-            box = box_of(word(text, self.view, self.style)).buffer(CLEAR, join_style="mitre")
+            box = self._box(text)
             if any(area is not None and not area.contains(box) for area in (self.within, bound)):
                 continue
             if not any(box.intersects(other) for other in self.taken):

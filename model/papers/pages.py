@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from ..drawing.values import Page, Paper
 from ..pieces import Model
 from .cut_sheets import cut_sheets
+from .details import details
 from .elevations import elevations
 from .frame import Content, framed
 from .framing import framing
@@ -23,6 +24,7 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "slab plan": slab_plan,
     "framing": framing,
     "elevations": elevations,
+    "details": details,
     "cut sheets": cut_sheets,
     "trims": trim_sheets,
     "members": member_sheets,

@@ -45,6 +45,6 @@ BAR: dict[Units, tuple[float, ...]] = {
 """Lengths that a bar scale may have."""
 
 
-def bar_length(scale: Scale, units: Units) -> float:
-    """How much a bar of some 30 mm on paper stands for."""
-    return min(BAR[units], key=lambda length: abs(length / scale.ratio - 30.0))
+def bar_length(scale: Scale, units: Units, about: float = 30.0) -> float:
+    """How much a bar of about so many mm on paper stands for."""
+    return min(BAR[units], key=lambda length: abs(length / scale.ratio - about))

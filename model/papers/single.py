@@ -183,7 +183,7 @@ def running(one: Job, row: Row, view: View, window: Polygon) -> RunningDimension
 
 def around(areas: Sequence[shapely.Geometry]) -> Polygon:
     """The rectangle about what is drawn, a millimetre away from it."""
-    left, low, right, high = shapely.union_all(list(areas)).bounds
+    left, low, right, high = shapely.total_bounds(list(areas)).tolist()
     return window_of(left - SAME, low - SAME, right + SAME, high + SAME)
 
 

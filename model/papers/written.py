@@ -31,6 +31,11 @@ class Papers:
     lacking: str
 
 
+def papers_pdf(model: Model, paper: Paper | None = None) -> bytes:
+    """The papers of a model as one PDF. Equal models give equal bytes."""
+    return pdf(papers(model, paper), model.name)
+
+
 def write_papers(
     model: Model, folder: str | Path, paper: Paper | None = None, progress: Progress | None = None
 ) -> Papers:

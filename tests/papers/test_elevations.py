@@ -12,7 +12,7 @@ from math import hypot
 import pytest
 from ezdxf import recover
 from ribwright.drawing.dxf import dxf
-from ribwright.drawing.values import RunningDimension
+from ribwright.drawing.values import Dimension, RunningDimension
 from ribwright.measure.laps import clad_planes
 from ribwright.measure.placing import FacePlan, PlacedSheet
 from ribwright.order.lists.schedule import schedule
@@ -181,6 +181,10 @@ def test_every_distance_says_what_it_measures(name: str) -> None:
     metric = starter_model(name).units == "mm"
     for page in starter_pages(name):
         shapes = [shape for view in page.views for shape in view.shapes]
+        for shape in (shape for shape in shapes if isinstance(shape, Dimension)):
+            axis = 1 if shape.turn else 0
+            said = float(shape.text) if metric else parse_length(shape.text)
+            assert abs(abs(shape.end[axis] - shape.start[axis]) - said) <= (0.5 if metric else HALF) + 1e-4
         for shape in (shape for shape in shapes if isinstance(shape, RunningDimension)):
             axis = 1 if shape.turn else 0
             for point, text in zip(shape.points, shape.texts, strict=True):

@@ -1,0 +1,202 @@
+"""Details cut from the solids at true section: every piece named, laps and gaps dimensioned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from ..drawing.dimensions import spread
+from ..drawing.pens import Pen, Size
+from ..drawing.values import Dimension, Hatch, Line, Polyline, Scale, Shape, Text, View
+from ..pieces import Piece
+from ..roles import Role, list_of
+from .frame import Content, Room, cut, room_of, titled
+from .job import Job
+from .places import Detail, Measured, details_of
+from .scales import fitting
+from .sections import cut_area, is_thin
+from .seen import lines_in, rims
+from .single import window_of
+
+ACROSS, DOWN = 2, 2
+"""Details on a page."""
+TITLE = 8.0
+"""mm on paper over a detail."""
+NAMES = 50.0
+"""mm on paper beside a detail for the names of its pieces."""
+APART = 1.6
+"""mm on paper between two names."""
+DIMS, STEP, ASIDE = 23.5, 7.0, 3.0
+"""mm on paper left of a detail for its dimensions; from one under it to the next; of the upright one."""
+LEAST = 0.05
+"""mm; a lap or a gap that is less is none."""
+GREY, FOAM = "#d8d8d8", "#f0f0f0"
+
+
+@dataclass(frozen=True, eq=False)
+class Bare:
+    """A piece that a cut lays bare, and what is seen of it (mm, in the cut's plane)."""
+
+    piece: Piece
+    area: shapely.Geometry
+
+
+def details(one: Job) -> Iterator[Content]:
+    """Pages of details."""
+    found = [(detail, bare) for detail in details_of(one) if len(bare := laid_bare(one, detail)) > 1]
+    each = ACROSS * DOWN
+    for start in range(0, len(found), each):
+        shown = found[start : start + each]
+        cells = zip(_cells(room_of(one)), shown, strict=False)
+        drawn = [_drawn(one, detail, bare, cell) for cell, (detail, bare) in cells]
+        names = [detail.name.split(",")[0] for detail, _ in shown]
+        yield Content(
+            f"details: {names[0]} to {names[-1]}" if len(names) > 1 else f"detail: {names[0]}",
+            tuple(view for view, _ in drawn),
+            tuple(shape for _, shapes in drawn for shape in shapes),
+        )
+
+
+def laid_bare(one: Job, detail: Detail) -> list[Bare]:
+    """The pieces that a detail cuts, from the largest area down."""
+    window, (left, low, right, high) = window_of(*detail.window), detail.window
+    rim = np.array([detail.frame.point((u, v, 0.0)) for u in (left, right) for v in (low, high)])
+    below, above = one.boxes[:, 0] <= rim.max(axis=0), one.boxes[:, 1] >= rim.min(axis=0)
+    meets = below.all(axis=1) & above.all(axis=1)
+    found = []
+    for piece in (one.model.pieces[i] for i in np.flatnonzero(meets)):
+        if list_of(piece.role) == "screws":
+            continue
+        area = cut_area(detail.frame, piece, window)
+        if not area.is_empty:
+            found.append(Bare(piece, area))
+    return sorted(found, key=lambda bare: (-round(bare.area.area, 1), bare.piece.name))
+
+
+def _cells(room: Room) -> Iterator[Room]:
+    wide, high = room.width / ACROSS, room.height / DOWN
+    for row in range(DOWN):
+        for column in range(ACROSS):
+            left, top = room.left + column * wide, room.high - row * high
+            yield Room(left, top - high, left + wide - 3.0, top)
+
+
+def _drawn(one: Job, detail: Detail, bare: Sequence[Bare], cell: Room) -> tuple[View, list[Shape]]:
+    left, low, right, high = detail.window
+    free = (cell.width - NAMES - DIMS, cell.height - TITLE - 2.6 * STEP)
+    scale = fitting((right - left, high - low), free, one.units)
+    at = (
+        cell.left + DIMS - left / scale.ratio,
+        cell.high - TITLE - 3.0 - high / scale.ratio,
+    )
+    view = View(detail.name, scale, at, ())
+    shapes: list[Shape] = []
+    for part in bare:
+        shapes += _filled(part, scale, detail)
+    shapes += _dimensions(one, detail, bare, scale)
+    shapes += _names(one, detail, bare, view)
+    return replace(view, shapes=tuple(shapes)), titled(one, view, (cell.left, cell.high - 5.0), Size.PLAIN)
+
+
+def _filled(part: Bare, scale: Scale, detail: Detail) -> Iterator[Shape]:
+    """Solid where it is thin on paper; else its outline, hatched, open where the window ends."""
+    thin = is_thin(part.area, scale.ratio)
+    inner = window_of(*detail.window).buffer(-LEAST, join_style="mitre")
+    for piece in shapely.get_parts(part.area):
+        if piece.geom_type != "Polygon":
+            continue
+        if thin:
+            yield from (Polyline(ring, None, True, "#000000") for ring in rims(piece))
+        elif list_of(part.piece.role) == "closures":
+            yield Polyline(next(rims(piece)), None, True, FOAM)
+        elif list_of(part.piece.role) in ("slab", "openings"):
+            rings = tuple(rims(piece))
+            yield Hatch(rings, 45.0 if part.piece.role == Role.SLAB else 135.0, 2.5)
+        else:
+            yield Polyline(next(rims(piece)), None, True, GREY)
+    pen = Pen.THIN if thin else Pen.CUT
+    yield from (Polyline(line, pen, False) for line in lines_in(part.area.boundary, inner))
+
+
+def _dimensions(one: Job, detail: Detail, bare: Sequence[Bare], scale: Scale) -> Iterator[Shape]:
+    left, low, _, _ = detail.window
+    counts = [0, 0]
+    for measured in detail.measured:
+        ends = _ends(detail, bare, measured)
+        if ends is None:
+            continue
+        axis = measured[3]
+        counts[axis] += 1
+        off = (STEP * counts[0] if axis == 0 else ASIDE + STEP * (counts[1] - 1)) * scale.ratio
+        start, end = ends
+        text = one.length(abs(end[axis] - start[axis]))
+        if axis == 0:
+            yield Dimension(start, end, (left, low - off), text)
+        else:
+            yield Dimension(start, end, (left - off, low), text, 90.0)
+
+
+def _ends(
+    detail: Detail, bare: Sequence[Bare], measured: Measured
+) -> tuple[tuple[float, float], tuple[float, float]] | None:
+    """Two points whose distance along the axis is the lap or the gap; None where there is none in sight.
+
+    Of several pairs of pieces the longest lap counts, else the nearest ends. Where a body goes on past the
+    window's rim is no end of it.
+    """
+    what, ones, others, axis = measured
+    tries = []
+    for first in (part for part in bare if part.piece.role in ones):
+        for second in (part for part in bare if part.piece.role in others and part is not first):
+            low, high = _between(what, _span(first, axis), _span(second, axis))
+            if high - low > LEAST:
+                tries.append((high - low, low, high, first, second))
+    if not tries:
+        return None
+    pick = max if what == "lap" else min
+    _, low, high, first, second = pick(tries, key=lambda one: (round(one[0], 2), one[3].piece.name))
+    rim = (detail.window[axis], detail.window[axis + 2])
+    if min(abs(end - edge) for end in (low, high) for edge in rim) < LEAST:
+        return None
+    across = 1 - axis
+    side = min(first.area.bounds[across], second.area.bounds[across])
+    start = (low, side) if axis == 0 else (side, low)
+    end = (high, side) if axis == 0 else (side, high)
+    return start, end
+
+
+def _between(what: str, one: tuple[float, float], other: tuple[float, float]) -> tuple[float, float]:
+    """From where to where a lap, a gap, or what lies between two low or two high ends reaches."""
+    if what == "low":
+        return min(one[0], other[0]), max(one[0], other[0])
+    if what == "high":
+        return min(one[1], other[1]), max(one[1], other[1])
+    low, high = max(one[0], other[0]), min(one[1], other[1])
+    return (low, high) if what == "lap" else (high, low)
+
+
+def _span(part: Bare, axis: int) -> tuple[float, float]:
+    return float(part.area.bounds[axis]), float(part.area.bounds[axis + 2])
+
+
+def _names(one: Job, detail: Detail, bare: Sequence[Bare], view: View) -> Iterator[Shape]:
+    """What each piece is, beside the detail, with a line to it."""
+    _, _, right, high = detail.window
+    ratio = view.scale.ratio
+    height = one.style.heights[Size.SMALL]
+    spots = []
+    for part in bare:
+        largest = max(shapely.get_parts(part.area), key=lambda area: float(area.area))
+        spot = largest.representative_point()
+        spots.append((float(spot.y), float(spot.x), part.piece))
+    spots.sort(key=lambda spot: (spot[0], spot[1]))
+    places = spread([y for y, _, _ in spots], (height + APART) * ratio)
+    places = [place - max(0.0, places[-1] - high) for place in places]
+    for (y, x, piece), place in zip(spots, places, strict=True):
+        end = (right + 4.0 * ratio, place)
+        yield Line((x, y), end, Pen.DIMENSION)
+        text = cut(one, f"{piece.role} {piece.mark}".strip(), NAMES - 5.0)
+        yield Text((end[0] + 1.0 * ratio, place - height / 2 * ratio), text)

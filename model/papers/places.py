@@ -1,0 +1,203 @@
+"""Where details are cut: planes across edges of what stands, clear of frames and ribs."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from ..measure.laps import CladPlane, side_laps
+from ..place import Place, Point3, dot, unit
+from ..roles import Role
+from .elevation_parts import Opening, near, openings, screw_lines
+from .job import Job
+from .seen import box_in
+
+UP: Point3 = (0.0, 0.0, 1.0)
+IN_PAN = 0.28
+"""Share of the way from a major rib to the next at which a pan is cut: beside minor ribs."""
+CLEAR = 150.0
+"""mm between a cut and what stands upright there."""
+OFF = 0.1371
+"""mm by which planes are moved off round places, so that none runs along a face."""
+CLOSE = 700.0
+"""mm between the heads of two slopes that meet at a ridge."""
+SEAM, FEWEST = 200.0, 3
+"""mm between the head of one tier and the foot of the next; sheets that end so at least."""
+SAME_WAY = 1 - 1e-6
+
+Measured = tuple[str, tuple[str, ...], tuple[str, ...], int]
+"""What is dimensioned: "lap" (how far two lie over each other), "gap" (between their nearer ends), "low" or
+"high" (between the low, or the high, ends of both), the roles of the one, of the other, and the axis
+(0: across the paper, 1: up)."""
+SHEETS = (Role.WALL_SHEET, Role.ROOF_SHEET, Role.SHEET)
+WALL, ROOF = (Role.WALL_SHEET, Role.SHEET), (Role.ROOF_SHEET, Role.SHEET)
+FOOT: tuple[Measured, ...] = (("gap", WALL, (Role.SLAB,), 1), ("lap", WALL, (Role.SLAB,), 1))
+
+
+@dataclass(frozen=True, slots=True)
+class Detail:
+    """A cut: its name, plane, window about the plane's origin (left, low, right, high) and dimensions."""
+
+    name: str
+    frame: Place
+    window: tuple[float, float, float, float]
+    measured: tuple[Measured, ...]
+
+
+def details_of(one: Job) -> Iterator[Detail]:
+    """The cuts that a building has, one of a kind."""
+    met: set[str] = set()
+    for detail in _all(one):
+        if detail.name not in met:
+            met.add(detail.name)
+            yield detail
+
+
+def _all(one: Job) -> Iterator[Detail]:
+    planes = [plane for plane, _ in one.faces]
+    slopes = [plane for plane in planes if plane.sloped]
+    walls = [plane for plane in planes if not plane.sloped]
+    for plane in slopes:
+        yield from _slope(one, plane, slopes)
+    for plane in walls:
+        yield from _wall(one, plane, walls)
+    for plane in walls:
+        for opening in openings(one, plane):
+            yield from _opening(one, plane, opening)
+    for plane in (*walls, *slopes):
+        yield from _side_lap(one, plane)
+
+
+def _slope(one: Job, plane: CladPlane, slopes: list[CladPlane]) -> Iterator[Detail]:
+    left, low, right, high = plane.outline.bounds
+    u = clear_of_uprights(one, plane, (left + right) / 2)
+    x, y, _ = plane.frame.z
+    inward = unit((-x, -y, 0.0))
+    overhang: Measured = ("low", ROOF, (Role.EAVE_STRUT,), 0)
+    lap: Measured = ("lap", WALL, (Role.EAVE_TRIM,), 1)
+    at = Place(plane.point(u, low), inward, UP)
+    yield Detail("eave", at, (-80.0, -150.0, 120.0, 60.0), (overhang, lap))
+    head = plane.point(u, high)
+    partner = [other for other in slopes if other is not plane and _near_head(other, head)]
+    name, cap = ("ridge", Role.RIDGE_CAP) if partner else ("high eave", Role.EAVE_TRIM)
+    over: Measured = ("lap", ROOF, (cap,), 0)
+    window = (-185.0, -150.0, 185.0, 60.0) if partner else (-120.0, -150.0, 80.0, 60.0)
+    heads: tuple[Measured, ...] = (("gap", ROOF, ROOF, 0), over) if partner else (over,)
+    yield Detail(name, Place(head, inward, UP), window, heads)
+    v = between_lines(one, plane)
+    rake: tuple[Measured, ...] = (("lap", ROOF, (Role.RAKE_TRIM,), 0), ("lap", WALL, (Role.RAKE_TRIM,), 1))
+    yield Detail(
+        "rake", Place(plane.point(left, v), plane.frame.x, plane.frame.z), (-70.0, -160.0, 130.0, 50.0), rake
+    )
+
+
+def _near_head(plane: CladPlane, head: Point3) -> bool:
+    _, v, _ = plane.frame.seen(head)
+    return bool(abs(v - plane.outline.bounds[3]) < CLOSE)
+
+
+def _wall(one: Job, plane: CladPlane, walls: list[CladPlane]) -> Iterator[Detail]:
+    left, low, right, _ = plane.outline.bounds
+    u = clear_of_uprights(one, plane, (left + right) / 2)
+    inward = _back(plane.frame.z)
+    foot = Place(plane.point(u, low), inward, UP)
+    hangs = any(other is not plane and _is_under(other, plane) for other in walls)
+    seam = low if hangs else _seam(plane)
+    if seam is not None:
+        tier = Place(plane.point(u, seam), inward, UP)
+        yield Detail("tier", tier, (-60.0, -105.0, 140.0, 105.0), (("gap", WALL, WALL, 1),))
+    if not hangs:
+        yield Detail(
+            "base",
+            foot,
+            (-70.0, -120.0, 130.0, 90.0),
+            FOOT,
+        )
+    corner = Place(plane.point(left, between_lines(one, plane)), plane.frame.x, inward)
+    lap: Measured = ("lap", WALL, (Role.CORNER_TRIM,), 0)
+    yield Detail("corner", corner, (-60.0, -60.0, 140.0, 150.0), (lap,))
+
+
+def _seam(plane: CladPlane) -> float | None:
+    """The height at which one tier of sheets ends and the next begins; None for a wall of one."""
+    low = float(plane.outline.bounds[1])
+    feet = Counter(round(float(sheet.outline.bounds[1]), 1) for sheet in plane.sheets)
+    heads = [float(sheet.outline.bounds[3]) for sheet in plane.sheets]
+    for v in sorted(v for v, count in feet.items() if count >= FEWEST and v > low + SEAM):
+        if sum(abs(head - v) < SEAM for head in heads) >= FEWEST:
+            return v
+    return None
+
+
+def _is_under(lower: CladPlane, upper: CladPlane) -> bool:
+    if dot(lower.frame.z, upper.frame.z) < SAME_WAY:
+        return False
+    return bool(abs(float(lower.outline.bounds[3]) - float(upper.outline.bounds[1])) < SEAM)
+
+
+def _opening(one: Job, plane: CladPlane, opening: Opening) -> Iterator[Detail]:
+    kind = " ".join(word for word in opening.name.split() if not word.isdigit())
+    kind = kind.removeprefix(plane.name).strip() or "opening"
+    inward = _back(plane.frame.z)
+    v = clear_of_levels(one, plane, (opening.low + opening.high) / 2)
+    jamb = Place(plane.point(opening.left, v), plane.frame.x, inward)
+    beside: Measured = ("high", WALL, (Role.JAMB,), 0)
+    yield Detail(f"{kind}: jamb", jamb, (-130.0, -60.0, 70.0, 150.0), (beside,))
+    u = clear_of_uprights(one, plane, (opening.left + opening.right) / 2)
+    head = Place(plane.point(u, opening.high), inward, UP)
+    yield Detail(f"{kind}: head", head, (-60.0, -80.0, 140.0, 130.0), (("low", WALL, (Role.HEADER,), 1),))
+    if plane.point(0.0, opening.low)[2] > CLEAR:
+        sill = Place(plane.point(u, opening.low), inward, UP)
+        yield Detail(f"{kind}: sill", sill, (-60.0, -130.0, 140.0, 80.0), (("high", WALL, (Role.SILL,), 1),))
+
+
+def _side_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:
+    for lap in side_laps(plane):
+        left, low, right, high = lap.region.bounds
+        if right - left > high - low:
+            continue
+        u = (left + right) / 2
+        v = between_lines(one, plane)
+        if not low < v < high:
+            v = (low + high) / 2
+        at = Place(plane.point(u, v), plane.frame.x, plane.frame.z)
+        lapped: Measured = ("lap", SHEETS, SHEETS, 0)
+        kind = "roof" if plane.sloped else "wall"
+        top = "left" if lap.leftward else "right"
+        yield Detail(f"side lap, {kind}: {top} on top", at, (-50.0, -25.0, 50.0, 30.0), (lapped,))
+        return
+
+
+def _back(way: Point3) -> Point3:
+    return (-way[0], -way[1], -way[2])
+
+
+def clear_of_uprights(one: Job, plane: CladPlane, wanted: float) -> float:
+    """A u in a pan, near the one wanted, clear of columns, rafters, posts, jambs and laps."""
+    taken = []
+    for piece in near(plane, one.model.pieces, ("members",)):
+        if piece.role in (Role.COLUMN, Role.RAFTER, Role.POST, Role.JAMB, Role.KNEE, Role.RAKE_ANGLE):
+            least, most = box_in(plane.frame, piece)
+            if most[0] - least[0] < 4 * CLEAR:
+                taken.append((float(least[0]) - CLEAR, float(most[0]) + CLEAR))
+    pans = [a + IN_PAN * (b - a) for sheet in plane.sheets for a, b in pairwise(sheet.crowns)]
+    free = [u for u in pans if not any(low < u < high for low, high in taken)]
+    return OFF + min(free or pans or [wanted], key=lambda u: (round(abs(u - wanted), 3), u))
+
+
+def clear_of_levels(one: Job, plane: CladPlane, wanted: float) -> float:
+    """A v near the one wanted, clear of girts and screw lines."""
+    lines = [line.v for line in screw_lines(one, plane)]
+    tries = [wanted + step for step in (0.0, CLEAR, -CLEAR, 2 * CLEAR, -2 * CLEAR)]
+    free = [v for v in tries if all(abs(v - line) > CLEAR / 2 for line in lines)]
+    return OFF + (free or tries)[0]
+
+
+def between_lines(one: Job, plane: CladPlane) -> float:
+    """A v half way between the two screw lines that are farthest apart."""
+    _, low, _, high = plane.outline.bounds
+    lines = sorted({float(low), *(line.v for line in screw_lines(one, plane)), float(high)})
+    a, b = max(pairwise(lines), key=lambda pair: (round(pair[1] - pair[0], 3), -pair[0]))
+    return OFF + (a + b) / 2

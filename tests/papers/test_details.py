@@ -1,0 +1,103 @@
+"""Details: what a cut lays bare is what the kernel's own cut does, and what they dimension is what stands."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+from OCP.BRepAlgoAPI import BRepAlgoAPI_Common
+from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace
+from OCP.BRepGProp import BRepGProp
+from OCP.gp import gp_Ax3, gp_Dir, gp_Pln, gp_Pnt
+from OCP.GProp import GProp_GProps
+from ribwright.drawing.values import Dimension, Page, Text
+from ribwright.measure.laps import clad_planes, side_laps
+from ribwright.papers.details import laid_bare
+from ribwright.papers.job import job_of
+from ribwright.papers.places import Detail, details_of
+from ribwright.pieces import Piece
+from ribwright.roles import Role
+from ribwright.solids.placing import moved
+from ribwright.units import parse_length
+from support.drawn import STARTERS, starter_model, starter_pages
+
+HALF = 25.4 / 32 + 1e-4  # mm: half the step that feet and inches are shown in
+
+
+def kernel_area(detail: Detail, piece: Piece) -> float:
+    """Of the kernel's common part of a body and the window of a cut, mm2."""
+    frame, (left, low, right, high) = detail.frame, detail.window
+    axes = gp_Ax3(gp_Pnt(*frame.origin), gp_Dir(*frame.z), gp_Dir(*frame.x))
+    window = BRepBuilderAPI_MakeFace(gp_Pln(axes), left, right, low, high).Face()
+    common = BRepAlgoAPI_Common(moved(piece.solid, piece.place), window).Shape()
+    figures = GProp_GProps()
+    BRepGProp.SurfaceProperties_s(common, figures)
+    return float(figures.Mass())
+
+
+@pytest.mark.parametrize("name", ["garage", "wainscot"])
+def test_what_a_cut_lays_bare_is_what_the_kernel_cuts(name: str) -> None:
+    one = job_of(starter_model(name))
+    for detail in details_of(one):
+        for bare in laid_bare(one, detail):
+            real = kernel_area(detail, bare.piece)
+            assert bare.area.area == pytest.approx(real, rel=2e-2, abs=0.5), (detail.name, bare.piece.name)
+
+
+def details(name: str) -> list[Page]:
+    return [page for page in starter_pages(name) if page.title.startswith("detail")]
+
+
+def dimensions(name: str, view: str) -> list[Dimension]:
+    views = [one for page in details(name) for one in page.views if one.name.startswith(view)]
+    return [shape for one in views for shape in one.shapes if isinstance(shape, Dimension)]
+
+
+FEET = [name for name in STARTERS if starter_model(name).units != "mm"]
+
+
+@pytest.mark.parametrize("name", FEET)
+def test_dimensions_of_details_are_those_of_the_building(name: str) -> None:
+    """The overhang is the one asked for; side laps are as the solids lie."""
+    model = starter_model(name)
+    overhang = next(one for one in dimensions(name, "eave") if not one.turn)
+    assert model.terms.overhang is not None
+    assert abs(parse_length(overhang.text) - model.terms.overhang) <= HALF
+    for plane in clad_planes(model):
+        kind = "roof" if plane.sloped else "wall"
+        widths = [lap.width for lap in side_laps(plane)]
+        said = dimensions(name, f"side lap, {kind}")
+        assert said
+        for one in said:
+            assert np.abs(np.array(widths) - parse_length(one.text)).min() <= HALF
+
+
+@pytest.mark.parametrize("name", STARTERS)
+def test_every_piece_of_a_detail_is_named(name: str) -> None:
+    one = job_of(starter_model(name))
+    views = {view.name: view for page in details(name) for view in page.views}
+    for detail in details_of(one):
+        said = sorted(shape.text for shape in views[detail.name].shapes if isinstance(shape, Text))
+        assert said == sorted(f"{bare.piece.role} {bare.piece.mark}" for bare in laid_bare(one, detail))
+
+
+def test_the_kinds_of_details_follow_the_building() -> None:
+    def kinds(name: str) -> set[str]:
+        return {detail.name.split(":")[0].split(",")[0] for detail in details_of(job_of(starter_model(name)))}
+
+    assert {"eave", "ridge", "rake", "base", "corner", "window", "overhead door", "side lap"} <= kinds(
+        "workshop"
+    )
+    assert {"eave", "high eave"} <= kinds("single-slope")
+    assert "ridge" not in kinds("single-slope")
+    assert "tier" in kinds("wainscot")
+    assert kinds("carport") & {"base", "corner", "tier"} == set()
+
+
+def test_a_wall_sheets_foot_is_measured_to_the_slab() -> None:
+    """In a detail at the base, off the solids: the lowest of the sheet, the highest of the slab."""
+    one = job_of(starter_model("workshop"))
+    detail = next(one for one in details_of(one) if one.name == "base")
+    bare = {part.piece.role: part.area for part in laid_bare(one, detail)}
+    gap = bare[Role.WALL_SHEET].bounds[1] - bare[Role.SLAB].bounds[3]
+    (said,) = dimensions("workshop", "base")
+    assert abs(parse_length(said.text) - gap) <= HALF
