@@ -15,6 +15,7 @@ import pytest
 from ribwright.cli.main import run
 from ribwright.exchange.step import read_step, write_step
 from ribwright.intake import parse, starter_text, starters
+from ribwright.measure.standing import standing_box
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
 from ribwright.roles import Role, list_of
@@ -126,6 +127,21 @@ def test_the_sample_goes_up_in_the_order_of_the_trade() -> None:
         "doors",
         "punch list",
     ]
+
+
+def test_frames_are_tied_as_they_go() -> None:
+    """Spliced purlins and struts stand behind the frame that they end on, before the next one."""
+    pieces = named(steps(model("long-store")), "frames 3 to 7").pieces
+    assert sum(piece.role == Role.PURLIN for piece in pieces) == 18
+    reached = 0.0
+    for piece in pieces:
+        _, far = standing_box(piece)[:, 1]
+        if piece.role in (Role.PURLIN, Role.EAVE_STRUT):
+            assert far < reached + 1.5 * 8 * INCH  # past the column's face
+        elif piece.role == Role.COLUMN:
+            reached = max(reached, float(far))
+    backwards = [standing_box(piece)[1, 1] for piece in pieces if piece.role == Role.COLUMN]
+    assert backwards == sorted(backwards)
 
 
 def test_a_carport_has_no_walls_and_one_slope_no_ridge() -> None:
