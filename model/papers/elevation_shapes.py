@@ -30,7 +30,7 @@ from .elevation_parts import (
 )
 from .job import Job
 from .labels import Labels
-from .seen import flats_of, lines_in, sheet_flats, visible
+from .seen import box_in, flats_of, lines_in, sheet_flats, visible
 from .single import Row, Station
 
 TOGETHER = 60.0
@@ -75,18 +75,22 @@ class Face:
 
 def face_of(one: Job, plane: CladPlane, plan: FacePlan) -> Face:
     """What the elevation of a plane shows."""
-    facing = EDGE_ON if plane.sloped else 0.05
     flats = list(sheet_flats(plane))
-    for piece in near(plane, one.model.pieces, ("trims", "openings")):
-        flats += flats_of(plane.frame, piece, facing)
-    lines = tuple(screw_lines(one, plane))
+    own = shapely.box(*plane.outline.bounds).buffer(NEAR)
+    for piece in near(plane, one.model.pieces, ("trims",) if plane.sloped else ("trims", "openings")):
+        least, most = box_in(plane.frame, piece)
+        if not plane.sloped:
+            flats += flats_of(plane.frame, piece)
+        elif own.contains(shapely.Point(*((least + most)[:2] / 2))):  # not of the slope beyond the ridge
+            flats += flats_of(plane.frame, piece, EDGE_ON)
+    lines = screw_lines(one, plane)
     return Face(
         plane,
         plan,
         tuple(visible(flats)),
         tuple((piece, ends_of(plane.frame, piece)) for piece in steel_behind(plane, one.model.pieces)),
         lines,
-        tuple(openings(one, plane)),
+        () if plane.sloped else openings(one, plane),
     )
 
 
