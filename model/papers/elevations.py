@@ -93,8 +93,8 @@ def _painted(face: Face, labels: Labels, window: Polygon) -> tuple[list[Shape], 
         if abs(cut - end) > BROKEN:
             shapes.append(Polyline(((cut, low), (cut, high)), Pen.CENTRE, False))
     marks = list(sheet_marks(face, labels, window))
-    shapes += letters(face, labels, window)
-    texts, listed = sorted_out([*marks, *trim_marks(face, labels, window)])
+    named = list(letters(face, labels, window))
+    texts, listed = sorted_out([*marks, *named, *trim_marks(face, labels, window)])
     return [*shapes, *texts, *start_arrows(face, labels, window)], listed
 
 
