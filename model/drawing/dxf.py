@@ -17,7 +17,7 @@ from ezdxf.layouts.layout import Modelspace
 
 from ..place import Point2
 from ..units import INCH
-from .dimensions import ABOVE, APART, BEYOND, GAP, along, direction, spread
+from .dimensions import ABOVE, APART, BEYOND, GAP, ZERO, along, direction, spread
 from .font import shown
 from .ink import chords, hatched, word
 from .pens import DASHES, STYLES, Pen, Size, Style
@@ -178,7 +178,8 @@ class _View:
         upright = shape.turn == 90.0
         way, across = direction(shape.turn), direction(shape.turn + 90)
         zero, at = self._on(shape.zero), self._on(shape.at)
-        points = [self._on(point) for point in shape.points]
+        hook, said = ((shape.zero,), (ZERO,)) if shape.hooked else ((), ())
+        points, texts = [self._on(point) for point in (*hook, *shape.points)], (*said, *shape.texts)
         pitch = (self._style.heights[Size.SMALL] + APART) * self._paper
         places = [p[0] * way[0] + p[1] * way[1] for p in points]
         order = sorted(range(len(points)), key=lambda i: places[i])
@@ -189,6 +190,6 @@ class _View:
             self._space.add_ordinate_dim(
                 feature_location=point, offset=offset, dtype=0 if upright else 1, origin=zero,
                 rotation=0.0 if upright else shape.turn,
-                text=shown(shape.texts[i]), dimstyle=self._dimstyle(),
+                text=shown(texts[i]), dimstyle=self._dimstyle(),
                 dxfattribs={"layer": Pen.DIMENSION.value},
             ).render()  # fmt: skip

@@ -30,7 +30,7 @@ from .elevation_parts import (
 )
 from .job import Job
 from .labels import Labels
-from .seen import flats_of, lines_in, sheet_flats, visible
+from .seen import box_in, flats_of, lines_in, sheet_flats, visible
 from .single import Row, Station
 
 TOGETHER = 60.0
@@ -39,8 +39,8 @@ EDGE_ON = 0.93
 """Of a slope's trims only what lies in it is drawn: its ridge cap's other leg belongs to the other slope."""
 REACH = 1e6
 """mm; longer than any sheet."""
-LETTER_AT = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-"""Across an opening, where its letter may stand."""
+LETTER_AT, LETTER_UP = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8), (0.5, 0.35, 0.2, 0.1)
+"""Across an opening and up it, where its letter may stand."""
 HUNG = 26.0
 """mm on paper under a sheet in which its name may stand."""
 SAME = 1.0
@@ -75,18 +75,22 @@ class Face:
 
 def face_of(one: Job, plane: CladPlane, plan: FacePlan) -> Face:
     """What the elevation of a plane shows."""
-    facing = EDGE_ON if plane.sloped else 0.05
     flats = list(sheet_flats(plane))
-    for piece in near(plane, one.model.pieces, ("trims", "openings")):
-        flats += flats_of(plane.frame, piece, facing)
-    lines = tuple(screw_lines(one, plane))
+    own = shapely.box(*plane.outline.bounds).buffer(NEAR)
+    for piece in near(plane, one.model.pieces, ("trims",) if plane.sloped else ("trims", "openings")):
+        least, most = box_in(plane.frame, piece)
+        if not plane.sloped:
+            flats += flats_of(plane.frame, piece)
+        elif own.contains(shapely.Point(*((least + most)[:2] / 2))):  # not of the slope beyond the ridge
+            flats += flats_of(plane.frame, piece, EDGE_ON)
+    lines = screw_lines(one, plane)
     return Face(
         plane,
         plan,
         tuple(visible(flats)),
         tuple((piece, ends_of(plane.frame, piece)) for piece in steel_behind(plane, one.model.pieces)),
         lines,
-        tuple(openings(one, plane)),
+        () if plane.sloped else openings(one, plane),
     )
 
 
@@ -148,15 +152,15 @@ def opening_letters(face: Face) -> list[tuple[str, Opening]]:
     return [(LETTERS[i % 26] * (1 + i // 26), opening) for i, opening in enumerate(face.openings)]
 
 
-def letters(face: Face, labels: Labels, window: Polygon) -> Iterator[Text]:
-    """The letter of each opening, in its middle."""
+def letters(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | str]:
+    """The letter of each opening, in it; as plain words where it has no room."""
     for letter, opening in opening_letters(face):
-        u, v = (opening.left + opening.right) / 2, (opening.low + opening.high) / 2
-        if window.bounds[0] < u < window.bounds[2]:
-            spots = [(opening.left + a * (opening.right - opening.left), v) for a in LETTER_AT]
-            text = labels.place([Text(spot, letter, Size.LARGE, "middle", 0.0, True) for spot in spots])
-            if text:
-                yield text
+        wide, high = opening.right - opening.left, opening.high - opening.low
+        if not window.bounds[0] < opening.left + wide / 2 < window.bounds[2]:
+            continue
+        spots = [(opening.left + a * wide, opening.low + b * high) for b in LETTER_UP for a in LETTER_AT]
+        tries = [Text(spot, letter, Size.LARGE, "middle", 0.0, True) for spot in spots]
+        yield labels.place(tries) or letter
 
 
 def sheet_marks(face: Face, labels: Labels, window: Polygon) -> Iterator[Text | str]:

@@ -32,8 +32,9 @@ from .job import Job
 from .labels import Labels
 from .single import Subject, around, page_of, scale_for, sorted_out, width_for, window_of
 
-MOST = 100.0
-"""The ratio of the smallest scale that a run is drawn to; a longer one is drawn in parts."""
+MOST, FOR_LONG, PARTS = 100.0, 130.0, 3
+"""The ratio of the smallest scale that a run is drawn to; a longer one is drawn in parts, and one of more
+parts than a few to the smaller scale."""
 BROKEN = 2.0
 """mm; where a part ends farther from the end of the whole, another goes on."""
 KEY = (
@@ -65,6 +66,9 @@ def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
     )
     scale = scale_for(one, subject, MOST)
     windows = _windows(face, subject.window, width_for(one, subject, scale))
+    if len(windows) > PARTS:
+        scale = scale_for(one, subject, FOR_LONG)
+        windows = _windows(face, subject.window, width_for(one, subject, scale))
     for number, window in enumerate(windows, 1):
         part = "" if len(windows) == 1 else f", part {number} of {len(windows)}"
         shown = replace(subject, title=subject.title + part, name=name + part, window=window)
@@ -89,8 +93,8 @@ def _painted(face: Face, labels: Labels, window: Polygon) -> tuple[list[Shape], 
         if abs(cut - end) > BROKEN:
             shapes.append(Polyline(((cut, low), (cut, high)), Pen.CENTRE, False))
     marks = list(sheet_marks(face, labels, window))
-    shapes += letters(face, labels, window)
-    texts, listed = sorted_out([*marks, *trim_marks(face, labels, window)])
+    named = list(letters(face, labels, window))
+    texts, listed = sorted_out([*marks, *named, *trim_marks(face, labels, window)])
     return [*shapes, *texts, *start_arrows(face, labels, window)], listed
 
 

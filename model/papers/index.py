@@ -16,31 +16,32 @@ COLUMNS = 2
 
 
 def index(one: Job, titles: Sequence[str], before: int = 1) -> Iterator[Content]:
-    """The first page or two. titles: of the pages after; before: how many pages stand before them."""
+    """The first page, and more where the pages after are many. titles: of those; before: how many pages
+    stand before them."""
     room = room_of(one)
-    half = room.width / COLUMNS - 4.0
+    name = cut(one, job(one.listed.name, one.listed.terms), room.width, Size.LARGE)
     y = room.high - 6.0
+    lines = wrapped(one, f"{NOTE} {units_said(one.units)}", room.width)
     shapes: list[Shape] = [
-        Text(
-            (room.left, y),
-            cut(one, job(one.listed.name, one.listed.terms), room.width, Size.LARGE),
-            Size.LARGE,
-        )
+        Text((room.left, y), name, Size.LARGE),
+        *lines_down(lines, (room.left, y - ROW - 2.0)),
     ]
-    lines = [*wrapped(one, f"{NOTE} {units_said(one.units)}", room.width)]
-    shapes += lines_down(lines, (room.left, y - ROW - 2.0))
-    top = y - ROW * (len(lines) + 1) - 6.0
-    most = int((top - room.low) / ROW) - 2
     rows = [(str(number), title) for number, title in enumerate(titles, before + 1)]
-    first, rest = rows[: COLUMNS * most], rows[COLUMNS * most :]
+    top, title = y - ROW * (len(lines) + 1) - 6.0, "index"
+    while title == "index" or rows:
+        shown = COLUMNS * (int((top - room.low) / ROW) - 2)
+        yield Content(title, (), (*shapes, *_columns(one, ("sheet", "shows"), rows[:shown], top)))
+        rows, shapes, top, title = rows[shown:], [], room.high, "index, more"
+
+
+def _columns(one: Job, head: Sequence[str], rows: Sequence[Sequence[str]], top: float) -> Iterator[Shape]:
+    """A table in columns beside each other, from a height down to the end of the page."""
+    room = room_of(one)
+    most = int((top - room.low) / ROW) - 2
     for column in range(COLUMNS):
-        cells = first[column * most : (column + 1) * most]
-        found, _ = table(one, ("sheet", "shows"), cells, (room.left + column * (half + 8.0), top), half)
-        shapes += found
-    yield Content("index", (), tuple(shapes))
-    if rest:
-        found, _ = table(one, ("sheet", "shows"), rest, (room.left, room.high), room.width)
-        yield Content("index, more", (), tuple(found))
+        part = rows[column * most : (column + 1) * most]
+        at = (room.left + column * room.width / COLUMNS, top)
+        yield from table(one, head, part, at, room.width / COLUMNS - 4.0)[0]
 
 
 def people(one: Job) -> Iterator[Content]:
@@ -61,13 +62,14 @@ def people(one: Job) -> Iterator[Content]:
     cautions = [CAUTION, *([STEEP] if one.listed.pitch > STEEP_FROM else [])]
     lines = [line for caution in cautions for line in wrapped(one, caution, room.width)]
     top = room.high - 10.0 - ROW * (len(lines) + 1)
-    shown = COLUMNS * (int((top - room.low) / ROW) - 1)
+    shown = COLUMNS * (int((top - room.low) / ROW) - 2)
     for start in range(0, max(len(cells), 1), shown):
-        shapes: list[Shape] = [Text((room.left, room.high - 6.0), "Lifting", Size.LARGE)]
-        shapes += lines_down(lines, (room.left, room.high - 6.0 - ROW - 2.0))
-        for column in range(COLUMNS):
-            most = shown // COLUMNS
-            part = cells[start + column * most : start + (column + 1) * most]
-            at = (room.left + column * room.width / COLUMNS, top)
-            shapes += table(one, head, part, at, room.width / COLUMNS - 4.0)[0]
-        yield Content("lifting", (), tuple(shapes))
+        yield Content(
+            "lifting",
+            (),
+            (
+                Text((room.left, room.high - 6.0), "Lifting", Size.LARGE),
+                *lines_down(lines, (room.left, room.high - 6.0 - ROW - 2.0)),
+                *_columns(one, head, cells[start : start + shown], top),
+            ),
+        )

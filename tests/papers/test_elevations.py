@@ -199,7 +199,7 @@ def test_the_dxf_of_a_page_measures_what_it_says() -> None:
     assert (auditor.errors, auditor.fixes) == ([], [])
     found = list(document.modelspace().query("DIMENSION"))
     rows = [one for one in page.views[0].shapes if isinstance(one, RunningDimension)]
-    assert len(found) == sum(len(row.texts) for row in rows)
+    assert len(found) == sum(len(row.texts) + row.hooked for row in rows)
     for one in found:
         x, y, _ = one.get_measurement()
         assert (

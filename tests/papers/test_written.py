@@ -5,14 +5,19 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+import shapely
 from ribwright import read_step, write_step
 from ribwright.cli.main import run
 from ribwright.drawing.dxf import dxf
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.svg import svg
 from ribwright.heading import SHORT
+from ribwright.papers.frame import framed
+from ribwright.papers.index import index
+from ribwright.papers.job import job_of
 from ribwright.papers.pages import papers
 from support.drawn import STARTERS, starter_model, starter_pages, starter_pdf, starter_read
+from support.read_pdf import read_pdf
 
 
 @pytest.mark.parametrize("name", ["garage", "machine-shed"])
@@ -75,3 +80,16 @@ def test_nothing_is_left_where_papers_cannot_be_written(
     assert target.read_text(encoding="utf-8") == "in the way"
     assert [path.name for path in tmp_path.iterdir()] == ["papers"]
     assert "papers" in capsys.readouterr().err
+
+
+def test_an_index_of_many_pages_goes_on_on_the_next() -> None:
+    one = job_of(starter_model("carport"))
+    titles = [f"page about number {number}" for number in range(150)]
+    pages = framed(one, list(index(one, titles)))
+    read = read_pdf(pdf(pages, "index"))
+    assert [page.title for page in pages] == ["index", "index, more", "index, more"]
+    said = [text.text for page in read for text in page.texts]
+    assert [text for text in said if text.startswith("page about")] == titles
+    for page in read:
+        frame = shapely.box(10.0, 10.0, page.size[0] - 10.0, page.size[1] - 10.0)
+        assert all(frame.contains(text.ink) for text in page.texts)
