@@ -73,7 +73,7 @@ HUGE = """width = "200 ft"
 length = "1000 ft"
 eave_height = "14 ft"
 pitch = "3/12"
-framing = { girt_spacing = "1 ft", purlin_spacing = "1 ft" }
+framing = { girt_spacing = "1 ft", purlin_spacing = "1 ft", stock = ["110 ft"] }
 """
 
 

@@ -101,7 +101,7 @@ def test_every_piece_is_a_node_that_says_what_it_is(nodes: dict[str, dict[str, A
 def test_the_root_carries_once_what_the_schedule_says_of_each_mark(
     content: dict[str, Any], nodes: dict[str, dict[str, Any]]
 ) -> None:
-    """A roof sheet of the sample, 15' 6-5/8" (its length is worked by hand in the test of run rules)."""
+    """A roof sheet of the sample, 15' 6-1/2" (its length is worked by hand in the test of run rules)."""
     by_mark = content["nodes"][0]["extras"]["marks"]
     assert {node["extras"]["mark"] for node in nodes.values()} == set(by_mark)
     assert not any("count of mark" in node["extras"] for node in nodes.values())
@@ -110,7 +110,7 @@ def test_the_root_carries_once_what_the_schedule_says_of_each_mark(
     roof = by_mark["R1"]
     assert {name: roof[name] for name in ("count of mark", "length", "width", "cover", "ends")} == {
         "count of mark": "26",
-        "length": "15' 6-5/8\"",
+        "length": "15' 6-1/2\"",
         "width": "3' 2\"",
         "cover": "3'",
         "ends": "square / square",

@@ -24,7 +24,9 @@ purlin_spacing = "{}"
 between = "{}"
 stitch = "1 ft"
 """
-HUGE = LONG.format("200 ft", "1000 ft", "1 ft", "1 ft", "single")
+HUGE = LONG.format("200 ft", "1000 ft", "1 ft", "1 ft", "single").replace(
+    "[screws]", 'stock = ["110 ft"]\n[screws]'
+)
 
 
 def bodies(building: Building) -> int:

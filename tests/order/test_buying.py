@@ -22,6 +22,7 @@ from ribwright.order.written.bend_text import bend_text
 from ribwright.order.written.order_csv import cuts_csv
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
+from ribwright.roles import list_of
 from support.csv_rows import rows_of
 from support.sample_building import sample_model, sample_schedule
 
@@ -151,9 +152,10 @@ def test_bends_are_drawn_and_said(wanted: Order) -> None:
     assert ET.fromstring(bends_svg(spare, 0.0)).findall(f"{space}polyline") == []
 
 
-def test_the_cut_list_has_every_piece_of_trim_once(wanted: Order) -> None:
+def test_the_cut_list_has_every_piece_of_trim_and_steel_once(wanted: Order) -> None:
     model: Model = sample_model()
-    pieces = sorted(piece.mark for piece in model.pieces if piece.group[0] == "trims")
+    cut = [p for p in model.pieces if p.group[0] == "trims" or list_of(p.role) == "members"]
+    pieces = sorted(piece.mark for piece in cut if piece.role != "base plate")
     rows = rows_of(cuts_csv(wanted))
     assert sorted(row["mark"] for row in rows) == pieces
     assert all(row["left of stick"] == "" or row["cut"] for row in rows)

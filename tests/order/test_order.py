@@ -26,6 +26,7 @@ from ribwright.pieces import Model, Piece
 from ribwright.place import Place
 from ribwright.raising import raise_building
 from ribwright.recipe import Sheet
+from ribwright.roles import list_of
 from ribwright.solids import realise
 from ribwright.solids.properties import volume
 from support.csv_rows import rows_of
@@ -80,8 +81,11 @@ def test_sheets_are_ordered_by_kind_and_length(ordered: Order, listed: Schedule)
 
 def test_every_quantity_is_counted_off_solids(ordered: Order, model: Model) -> None:
     """Trims in their stock plans, screws with their spares, concrete as the slab's own volume."""
-    cuts = sum(len(stick.cuts) for _, plan in ordered.plans for stick in plan.sticks)
+    cuts = sum(len(stick.cuts) for bought in ordered.trims for stick in bought.plan.sticks)
     assert cuts == sum(1 for piece in model.pieces if piece.group[0] == "trims")
+    cuts = sum(len(stick.cuts) for bought in ordered.members for stick in bought.plan.sticks)
+    steel = [piece for piece in model.pieces if list_of(piece.role) == "members"]
+    assert cuts == sum(piece.role != "base plate" for piece in steel)
     assert all(plan.proven for _, plan in ordered.plans)
     screws = sum(piece.count for piece in model.pieces if piece.group[0] == "screws")
     bought = sum(line.quantity for line in ordered.lines if line.list == "screws")

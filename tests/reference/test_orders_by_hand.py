@@ -201,14 +201,26 @@ def test_the_concrete(workshop: Order, garage: Order) -> None:
 def test_the_steel_by_counts(workshop: Order, garage: Order) -> None:
     """Workshop: five frames of two columns, two rafters, two knees, ten plates. Purlins: 5 spaces of at most
     4 ft on a slope of 15 ft 5, so four and the strut; rake angles two a gable; headers and sills of three
-    openings and a door. Garage: four frames, a post behind."""
+    openings and a door. Garage: four frames, a post behind.
+
+    Of 20, 24 and 40 ft: the workshop's two struts of 40 ft are two of 40. Its four rake angles of over 15 ft
+    are two of 40 ft or four of 20, 80 ft either way, so two. Its ten columns and ten rafters of one tube,
+    over 10 and over 15 ft: of 24 ft one takes two columns or a rafter, 15 sticks; of 20 ft one of either, 20;
+    of 40 ft a rafter and two columns, five times, and the five rafters left three more: 8. That is 360, 400
+    and 320 ft."""
     counts: list[Counter[str]] = []
     for wanted in (workshop, garage):
         found: Counter[str] = Counter()
-        for line in wanted.lines:
-            if line.list == "members":
-                found[line.names[0]] += int(line.quantity)
+        for item in (item for bought in wanted.members for item in bought.items):
+            found[item.role] += item.count
+        found["base plate"] = sum(int(line.quantity) for line in wanted.lines if "base plate" in line.names)
         counts.append(found)
     frames = ("column", "rafter", "knee", "base plate", "purlin", "rake angle", "eave strut")
     assert [counts[0][name] for name in frames] == [10, 10, 10, 10, 8, 4, 2]
     assert [counts[1][name] for name in (*frames, "post")] == [8, 8, 8, 9, 8, 4, 2, 1]
+    sticks = {line.names[0]: (line.quantity, line.size) for line in workshop.lines if line.list == "members"}
+    assert [sticks[name] for name in ("eave strut", "rake angle", "column")] == [
+        (2, "40'"),
+        (2, "40'"),
+        (8, "40'"),
+    ]
