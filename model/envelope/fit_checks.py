@@ -207,8 +207,8 @@ def _under_lines(lines: OpeningLines, number: int, opening: Opening) -> Iterator
 
 
 def _header(building: Building) -> Iterator[Objection]:
-    """Over an opening's drip, and an overhead door's head angle, a header has room for the screws of the sheets
-    above."""
+    """Over an opening's drip, and an overhead door's head angle, a header has room for the screws of the
+    sheets above."""
     over_door = max((head_angle(building, opening) for opening in building.openings), default=0.0)
     bend = max(radius for _, _, radius in building.framing.header.section().outer)
     least = over_door + over_shelf(building) + SCREW_EDGE + max(SCREW_EDGE, bend + PAST_BEND)

@@ -25,8 +25,8 @@ SHELF_FALL = 3.175
 """mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""
 
 OVER_SHELF = 6.35
-"""mm; sheets' feet hang so far (1/4 in) over a shelf at the steel, where it stands highest: common practice, no
-source."""
+"""mm; sheets' feet hang so far (1/4 in) over a shelf at the steel, where it stands highest: common practice,
+no source."""
 
 DRIP_PAST = 25.4
 """mm; the drip over an opening runs so far (1 in) past each of its sides: common practice, no source."""

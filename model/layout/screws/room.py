@@ -113,8 +113,8 @@ def _inside(wall: Polygon) -> shapely.Geometry:
 
 
 def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
-    """An opening, as far as the lips of its J's and its drip reach over the sheets, and what heads keep clear of
-    them."""
+    """An opening, as far as the lips of its J's and its drip reach over the sheets, and what heads keep clear
+    of them."""
     opening = face.openings[number]
     reach = lines.profile("j").out_of_plane + CLEAR if opening.kind != "overhead door" else 0.0
     left, right = opening.from_left, opening.from_left + opening.width

@@ -167,8 +167,8 @@ def _with_holes(building: Building, face: Face, region: Region) -> Polygon:
 
 
 def _holes(building: Building, face: Face) -> list[Polygon]:
-    """The openings, each larger by the clearance, and over its drip by what feet hang over a shelf; one without
-    a sill is cut to the foot."""
+    """The openings, each larger by the clearance, and over its drip by what feet hang over a shelf; one
+    without a sill is cut to the foot."""
     if not face.regions:
         return []
     clearance, foot = building.sheets.cut_clearance, face.regions[0].foot
