@@ -239,3 +239,10 @@ def test_a_page_of_bodies_without_marks_names_them_by_shape() -> None:
     content = carried(page_of(model))
     assert "" not in content["marks"]
     assert set(content["pieces"]["role"]) >= {"sheet", "member", "screw"}
+
+
+def test_a_notebook_shows_the_same_page_in_a_frame_that_holds_it() -> None:
+    """Without the notebook's origin: its script can reach nothing but the page."""
+    (tag, attrs) = Reader(shed()._repr_html_()).tags[0]
+    assert (tag, attrs["sandbox"]) == ("iframe", "allow-scripts")
+    assert attrs["srcdoc"] == page_of(shed())

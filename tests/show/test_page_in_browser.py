@@ -21,7 +21,7 @@ from ribwright.solids.placed import placed_triangles
 from ribwright.units import format_length
 from support.browser import Watched, axe, browser
 from support.colour_difference import difference, lab
-from support.pages import ATTACKS, attacked, page_of, sample_page
+from support.pages import ATTACKS, attacked, faulty, page_of, sample_page
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
 
@@ -354,6 +354,44 @@ def test_a_building_whose_every_name_is_an_attack(chromium: Any, tmp_path: Path)
     assert hostile.page.locator("img").count() == 1
     assert (hostile.said, len(hostile.asked)) == ([], 1)
     hostile.context.close()
+
+
+def test_in_a_notebook(chromium: Any, tmp_path: Path) -> None:
+    """It draws in its frame, and what is around it stays out of its reach."""
+    path = tmp_path / "notebook.html"
+    path.write_text(f"<!doctype html><title>x</title>{shed()._repr_html_()}", encoding="utf-8")
+    notebook = Watched(chromium, path)
+    frame = notebook.page.frame_locator("iframe")
+    frame.locator("body.lively[data-drawn]").wait_for()
+    assert frame.locator("h1").inner_text() == "shed"
+    inner = notebook.page.frames[1]
+    assert (
+        inner.evaluate(
+            "(() => { try { return parent.document.title } catch (error) { return error.name } })()"
+        )
+        == "SecurityError"
+    )
+    assert notebook.said == []
+    notebook.context.close()
+
+
+def test_a_finding_is_gone_to_and_its_pin_says_it(chromium: Any, tmp_path: Path) -> None:
+    path = tmp_path / "show.html"
+    path.write_text(page_of(faulty()), encoding="utf-8")
+    shown = Watched(chromium, path, reduced_motion="reduce").drawn()
+    shown.does("document.getElementById('found').open = true")
+    first = shown.page.locator("#found button").first
+    assert "[clash]" in first.inner_text()
+    first.click()
+    finding = shown.does("return app.all.findings[0]")
+    assert shown.does("return app.eye.target") == finding["at"]
+    assert shown.does("return [...app.lit]") == finding["pieces"]
+    height = "app.eye.target[2] + app.eye.away * Math.sin(app.eye.rise) - app.level"
+    assert shown.does(f"return {height}") > 0
+    shown.page.locator(".label.pin:visible").first.click(force=True)
+    assert "[" in shown.page.evaluate("document.activeElement.textContent")
+    assert shown.said == []
+    shown.context.close()
 
 
 def readable(watched: Watched) -> None:

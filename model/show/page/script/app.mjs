@@ -18,6 +18,7 @@ const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
 const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
 const ASIDE = 1000; // mm from the building to a person
+const NEAR_BY = 2500; // mm
 const BELOW = 120; // mm of a slab that stands out of the ground
 
 export class App {
@@ -170,6 +171,14 @@ export class App {
     this.go(this.#named(VIEWS[number]));
   }
 
+  /** Goes to a place of the building, to look at it from outside. @param {Vector} at */
+  visit(at) {
+    const [x, y] = middle(...this.box);
+    const turn = Math.atan2(at[0] - x, y - at[1]) + 0.3;
+    const near = { ...this.eye, target: at, turn, rise: 0.25, away: NEAR_BY, wide: false };
+    this.go(turned(near, 0, 0, this.level));
+  }
+
   /** @param {import("./camera.mjs").Eye} to */
   go(to) {
     const from = this.eye;
@@ -179,7 +188,7 @@ export class App {
     const on = () => {
       if (this.flight !== flight) return;
       const share = still ? 1 : Math.min(1, (performance.now() - start) / TURN);
-      this.eye = between(from, to, share * share * (3 - 2 * share));
+      this.eye = share < 1 ? between(from, to, share * share * (3 - 2 * share)) : to;
       this.moving = share < 1;
       if (share < 1) requestAnimationFrame(on);
       this.draw();

@@ -152,7 +152,7 @@ function findings(app) {
     words?.replaceWith(press);
     press.addEventListener("click", () => {
       const { at, pieces } = app.all.findings[number];
-      if (at) app.go({ ...app.eye, target: at, away: Math.min(app.eye.away, 2500), wide: false });
+      if (at) app.visit(at);
       app.point(pieces);
     });
   }
