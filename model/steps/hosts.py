@@ -28,7 +28,7 @@ def shanks(piece: Piece) -> Vectors:
     """(n, 5, 3) mm: points along the axis of every screw of a row, in the building."""
     corners = body(piece.solid).corners
     middle = corners.mean(axis=0)
-    axis = np.linalg.svd(corners - middle)[2][0]
+    axis = np.linalg.svd(corners - middle, full_matrices=False)[2][0]
     reach = (corners - middle) @ axis
     ends = np.array([middle + axis * (reach.min() + share * np.ptp(reach)) for share in ALONG_SCREW])
     rows = np.array(piece.row or ((0.0, 0.0, 0.0),))

@@ -17,7 +17,9 @@ from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Piece
 from ribwright.raising import raise_building
 from ribwright.show.page.paints import paints
+from ribwright.show.page.text import capital
 from ribwright.solids.placed import placed_triangles
+from ribwright.steps import steps
 from ribwright.units import format_length
 from support.browser import Watched, axe, browser
 from support.colour_difference import difference, lab
@@ -204,6 +206,31 @@ def test_what_is_cut_away_is_neither_seen_nor_picked(opened: Watched) -> None:
     opened.page.get_by_label("Cut", exact=True).select_option("not at all")
     opened.does("app.light('')")
     assert opened.picture() == before
+
+
+def test_it_goes_up_step_by_step(opened: Watched) -> None:
+    """What stands at a step is what came until then; what came in it is lit, and what to mind is said."""
+    opened.does("document.getElementById('steps').open = true")
+    whole, order = opened.picture(), steps(sample_model())
+    slider, said = opened.page.locator("#step"), opened.page.locator("#step-said")
+    assert said.inner_text() == "all of it"
+    slider.focus()
+    opened.page.keyboard.press("Home")
+    for number, step in enumerate(order[:4], 1):
+        assert said.inner_text() == f"{number} of {len(order)}: {capital(step.name)}"
+        come = {piece.name for one in order[:number] for piece in one.pieces}
+        names = opened.does(
+            "return app.all.pieces.filter((one) => app.stands(one.number)).map((one) => one.name)"
+        )
+        assert set(names) == come
+        lit = opened.does("return [...app.lit].map((k) => app.all.pieces[k].name)")
+        assert set(lit) == {piece.name for piece in step.pieces}
+        text = opened.page.locator("#steps li.now").inner_text()
+        assert all(caution.text in text for caution in step.cautions)
+        opened.page.keyboard.press("ArrowRight")
+    assert opened.picture() != whole
+    opened.page.keyboard.press("End")
+    assert opened.picture() == whole
 
 
 def test_laps_stand_with_their_measured_widths(opened: Watched) -> None:
@@ -403,6 +430,12 @@ def readable(watched: Watched) -> None:
         words in said
         for words in ("Geometry, not engineering", "Steel 30' wide, 40' long", "Nothing is wrong")
     )
+    shapes = watched.page.locator("#elevations svg")
+    assert shapes.count() == 6
+    marks = [one.mark for one in sample_schedule().placed if one.face == "front"]
+    assert sorted(
+        shapes.and_(watched.page.get_by_label("Front, from outside")).locator("text").all_text_contents()
+    ) == sorted(marks)
     watched.page.locator("#lists > summary").click()
     watched.page.locator("details.list > summary").first.click()
     assert watched.page.get_by_role("cell", name="13 head up, 13 turned").is_visible()

@@ -53,8 +53,8 @@ export class App {
     /** @type {Vector[]} */
     this.taped = [];
     this.taping = false;
-    /** @type {number | null} how many of the pieces stand, by the step they come in; null for all */
-    this.step = null;
+    /** The step up to which pieces stand. */
+    this.step = Infinity;
     /** @type {(mark: string, piece: number | null) => void} told what is lit */
     this.told = () => {};
     /** @type {(text: string) => void} told what the tape says */
@@ -76,14 +76,15 @@ export class App {
 
   /** @param {number} piece */
   stands(piece) {
-    return !this.hidden.has(this.all.pieces[piece].group);
+    const { group, step } = this.all.pieces[piece];
+    return step <= this.step && !this.hidden.has(group);
   }
 
   /** Tells the graphics how each piece looks now. */
   dress() {
     const { pieces, colours, skin } = this.all;
     const looks = new Uint8Array(4 * pieces.length);
-    const bare = this.clear || skin.some((group) => this.hidden.has(group));
+    const bare = this.clear || this.step < Infinity || skin.some((group) => this.hidden.has(group));
     for (const piece of pieces) {
       const colour = piece.paint < 0 ? colours[piece.colour] : this.tried[piece.paint];
       const lit = this.lit.has(piece.number);
@@ -110,6 +111,12 @@ export class App {
     this.lit = new Set(pieces);
     this.told("", null);
     this.dress();
+  }
+
+  /** Leaves what stands after a step, and lights what came in it. @param {number} step Infinity for all */
+  raise(step) {
+    this.step = step;
+    this.point(this.all.pieces.filter((piece) => piece.step === step).map(({ number }) => number));
   }
 
   /** @param {number} x @param {number} y -1 to 1 */
