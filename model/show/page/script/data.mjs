@@ -9,7 +9,7 @@
 /** @typedef {{fault: boolean, text: string, at: Vector | null, pieces: number[]}} Finding */
 /** @typedef {{face: string, upper: number, under: number, leftward: boolean, out: Vector, text: string,
  *   corners: Vector[]}} Lap */
-/** @typedef {{face: string, what: string, from: Vector, to: Vector, text: string}} Edge */
+/** @typedef {{face: string, what: string, from: Vector, to: Vector, out: Vector, text: string}} Edge */
 /** @typedef {{part: string, name: string, hex: string, typed: string, table: string, key: string}} Paint
  *   typed: as a description has it */
 /** @typedef {{name: string, units: string, groups: string[], skin: number[], marks: string[], colours: string[],
