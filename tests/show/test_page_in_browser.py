@@ -363,6 +363,20 @@ def test_on_a_phone(chromium: Any, path: Path) -> None:
     phone.context.close()
 
 
+def test_a_named_view_stays_whole_when_the_window_changes(chromium: Any, path: Path) -> None:
+    shown = Watched(chromium, path).drawn()
+    for width, height in ((1400, 500), (820, 900)):
+        shown.page.set_viewport_size({"width": width, "height": height})
+        shown.page.wait_for_function(
+            "() => document.getElementById('canvas').width === document.getElementById('canvas').clientWidth"
+        )
+        box = shown.page.locator("#canvas").bounding_box()
+        for x in (0.0, 9144.0):
+            seen, _ = shown.spot((x, 0.0, 0.0))
+            assert box["x"] < seen < box["x"] + box["width"]
+    shown.context.close()
+
+
 def test_a_building_whose_every_name_is_an_attack(chromium: Any, tmp_path: Path) -> None:
     path = tmp_path / "show.html"
     path.write_text(page_of(attacked(shed())), encoding="utf-8")
@@ -463,7 +477,7 @@ def test_without_graphics_and_when_they_are_lost(chromium: Any, path: Path) -> N
 
 def test_it_prints_one_page_with_its_picture(opened: Watched, tmp_path: Path) -> None:
     opened.does("globalThis.dispatchEvent(new Event('beforeprint'))")
-    opened.page.wait_for_function("document.getElementById('paper').complete")
+    opened.page.wait_for_function("() => document.getElementById('paper').complete")
     data = opened.page.pdf(path=str(tmp_path / "page.pdf"), format="Letter")
     assert len(re.findall(rb"/Type\s*/Page\b", data)) == 1
     assert b"/Subtype /Image" in data or b"/Subtype/Image" in data

@@ -59,14 +59,22 @@ export class App {
     this.told = () => {};
     /** @type {(text: string) => void} told what the tape says */
     this.measured = () => {};
-    this.eye = this.#named("corner");
+    /** The named view that is seen, "" once it was left. */
+    this.viewed = "corner";
+    this.eye = this.#named(this.viewed);
     this.dress();
     this.relabel();
-    new ResizeObserver(() => this.draw()).observe(canvas);
+    new ResizeObserver(() => this.#resized()).observe(canvas);
   }
 
   get aspect() {
     return this.canvas.clientWidth / Math.max(1, this.canvas.clientHeight);
+  }
+
+  /** Keeps a named view whole, as when a phone is turned. */
+  #resized() {
+    if (this.viewed && !this.moving) this.eye = this.#named(this.viewed);
+    this.draw();
   }
 
   /** @param {string} name */
@@ -176,6 +184,7 @@ export class App {
   /** @param {number} number of the named views */
   view(number) {
     this.go(this.#named(VIEWS[number]));
+    this.viewed = VIEWS[number];
   }
 
   /** Goes to a place of the building, to look at it from outside. @param {Vector} at */
@@ -188,6 +197,7 @@ export class App {
 
   /** @param {import("./camera.mjs").Eye} to */
   go(to) {
+    this.viewed = "";
     const from = this.eye;
     const still = globalThis.matchMedia("(prefers-reduced-motion: reduce)").matches;
     const start = performance.now();
@@ -206,6 +216,7 @@ export class App {
   /** @param {"turn" | "move" | "near"} how @param {number[]} by */
   steer(how, ...by) {
     this.flight = null;
+    this.viewed = "";
     if (how === "turn") this.eye = turned(this.eye, by[0], by[1], this.level);
     else if (how === "move") this.eye = moved(this.eye, by[0], by[1]);
     else this.eye = nearer(this.eye, by[0]);
