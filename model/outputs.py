@@ -160,7 +160,8 @@ class Output:
     """One file: its name, what it is, what opens it, what writes it, what that needs.
 
     word: what asks for it; "" for what is always written. needs: a module that comes with the extra of
-    the same word; "" for nothing. slow: written in a process of its own, beside the others.
+    the same word; "" for nothing. slow: written in a process of its own, beside the others. tells: of what
+    the audit found, so begun when that is done.
     """
 
     name: str
@@ -170,6 +171,7 @@ class Output:
     word: str = ""
     needs: str = ""
     slow: bool = False
+    tells: bool = False
 
 
 OUTPUTS = (
@@ -290,9 +292,11 @@ def write_outputs(
 
     making = Making(model, shown or model, notes)
     with whole_folder(folder) as room, ExitStack() as beside:
-        for output in (output for output in outputs if output.slow):
+        for output in (output for output in outputs if output.slow and not output.tells):
+            beside.enter_context(meanwhile(partial(output.write, making, room / output.name)))
+        found = Written(making.listed, making.audited)
+        for output in (output for output in outputs if output.slow and output.tells):
             beside.enter_context(meanwhile(partial(output.write, making, room / output.name)))
         for output in (output for output in outputs if not output.slow):
             output.write(making, room / output.name)
-        audited = making.audited
-    return Written(making.listed, audited)
+    return found

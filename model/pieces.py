@@ -7,6 +7,7 @@ nothing else, whether the model was just raised or was read back from a file.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from importlib import import_module
 from typing import TYPE_CHECKING
 
 from .place import Place, Point3
@@ -57,3 +58,8 @@ class Model:
     units: str
     pieces: tuple[Piece, ...] = field(default=())
     terms: Terms = field(default=Terms())
+
+    def _repr_html_(self) -> str:
+        """What a notebook shows of it: its page, of a floor above, loaded by name when it is asked for."""
+        text: str = import_module("ribwright.show.page.notebook").framed(self)
+        return text

@@ -31,7 +31,7 @@ STANDS_ON: dict[str, set[str]] = {
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
     "papers": GROUND | {"solids", "measure", "order", "drawing", "exchange"},
-    "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "exchange"},
+    "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "steps", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},

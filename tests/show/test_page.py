@@ -13,10 +13,12 @@ from typing import Any
 
 import numpy as np
 import pytest
+import shapely
 from ribwright.audit import Audit, audit
 from ribwright.catalog.colours import colour_names
 from ribwright.description.keys.schema import schema
 from ribwright.intake import parse, sample_text
+from ribwright.measure.laps import clad_planes
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building
@@ -25,6 +27,7 @@ from ribwright.show.page import page
 from ribwright.show.page.joined import script
 from ribwright.show.page.paints import paints
 from ribwright.solids.properties import triangles
+from ribwright.steps import steps
 from support.pages import ATTACKS, Reader, attacked, faulty, page_of, sample_page
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
@@ -239,3 +242,33 @@ def test_a_page_of_bodies_without_marks_names_them_by_shape() -> None:
     content = carried(page_of(model))
     assert "" not in content["marks"]
     assert set(content["pieces"]["role"]) >= {"sheet", "member", "screw"}
+
+
+def test_an_elevation_is_the_sheets_as_measured() -> None:
+    """The area of its outlines, holes taken out, is that of the sheets of the face."""
+    for plane, figure in zip(clad_planes(sample_model()), sample_page().split("<figure>")[1:], strict=True):
+        area = 0.0
+        for path in re.findall(r'<path d="([^"]*)"', figure):
+            rings = [
+                shapely.Polygon([point.split(",") for point in ring.split()])
+                for ring in re.findall("M([^Z]*)Z", path)
+            ]
+            area += rings[0].area - sum(hole.area for hole in rings[1:])
+        assert area == pytest.approx(sum(sheet.outline.area for sheet in plane.sheets), rel=2e-3)
+
+
+def test_every_piece_comes_in_its_step() -> None:
+    content = carried(sample_page())
+    order = steps(sample_model())
+    for number, step in enumerate(order):
+        own = [k for k, one in enumerate(content["pieces"]["step"]) if one == number]
+        names = [content["pieces"]["name"][k] for k in own]
+        assert sorted(names) == sorted(piece.name for piece in step.pieces)
+    assert len(set(content["pieces"]["step"])) > 12
+
+
+def test_a_notebook_shows_the_same_page_in_a_frame_that_holds_it() -> None:
+    """Without the notebook's origin: its script can reach nothing but the page."""
+    (tag, attrs) = Reader(shed()._repr_html_()).tags[0]
+    assert (tag, attrs["sandbox"]) == ("iframe", "allow-scripts")
+    assert attrs["srcdoc"] == page_of(shed())

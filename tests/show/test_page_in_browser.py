@@ -17,11 +17,13 @@ from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Piece
 from ribwright.raising import raise_building
 from ribwright.show.page.paints import paints
+from ribwright.show.page.text import capital
 from ribwright.solids.placed import placed_triangles
+from ribwright.steps import steps
 from ribwright.units import format_length
 from support.browser import Watched, axe, browser
 from support.colour_difference import difference, lab
-from support.pages import ATTACKS, attacked, page_of, sample_page
+from support.pages import ATTACKS, attacked, faulty, page_of, sample_page
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
 
@@ -206,6 +208,31 @@ def test_what_is_cut_away_is_neither_seen_nor_picked(opened: Watched) -> None:
     assert opened.picture() == before
 
 
+def test_it_goes_up_step_by_step(opened: Watched) -> None:
+    """What stands at a step is what came until then; what came in it is lit, and what to mind is said."""
+    opened.does("document.getElementById('steps').open = true")
+    whole, order = opened.picture(), steps(sample_model())
+    slider, said = opened.page.locator("#step"), opened.page.locator("#step-said")
+    assert said.inner_text() == "all of it"
+    slider.focus()
+    opened.page.keyboard.press("Home")
+    for number, step in enumerate(order[:4], 1):
+        assert said.inner_text() == f"{number} of {len(order)}: {capital(step.name)}"
+        come = {piece.name for one in order[:number] for piece in one.pieces}
+        names = opened.does(
+            "return app.all.pieces.filter((one) => app.stands(one.number)).map((one) => one.name)"
+        )
+        assert set(names) == come
+        lit = opened.does("return [...app.lit].map((k) => app.all.pieces[k].name)")
+        assert set(lit) == {piece.name for piece in step.pieces}
+        text = opened.page.locator("#steps li.now").inner_text()
+        assert all(caution.text in text for caution in step.cautions)
+        opened.page.keyboard.press("ArrowRight")
+    assert opened.picture() != whole
+    opened.page.keyboard.press("End")
+    assert opened.picture() == whole
+
+
 def test_laps_stand_with_their_measured_widths(opened: Watched) -> None:
     opened.does("document.getElementById('laps').open = true")
     before = opened.picture()
@@ -336,6 +363,20 @@ def test_on_a_phone(chromium: Any, path: Path) -> None:
     phone.context.close()
 
 
+def test_a_named_view_stays_whole_when_the_window_changes(chromium: Any, path: Path) -> None:
+    shown = Watched(chromium, path).drawn()
+    for width, height in ((1400, 500), (820, 900)):
+        shown.page.set_viewport_size({"width": width, "height": height})
+        shown.page.wait_for_function(
+            "() => document.getElementById('canvas').width === document.getElementById('canvas').clientWidth"
+        )
+        box = shown.page.locator("#canvas").bounding_box()
+        for x in (0.0, 9144.0):
+            seen, _ = shown.spot((x, 0.0, 0.0))
+            assert box["x"] < seen < box["x"] + box["width"]
+    shown.context.close()
+
+
 def test_a_building_whose_every_name_is_an_attack(chromium: Any, tmp_path: Path) -> None:
     path = tmp_path / "show.html"
     path.write_text(page_of(attacked(shed())), encoding="utf-8")
@@ -356,6 +397,44 @@ def test_a_building_whose_every_name_is_an_attack(chromium: Any, tmp_path: Path)
     hostile.context.close()
 
 
+def test_in_a_notebook(chromium: Any, tmp_path: Path) -> None:
+    """It draws in its frame, and what is around it stays out of its reach."""
+    path = tmp_path / "notebook.html"
+    path.write_text(f"<!doctype html><title>x</title>{shed()._repr_html_()}", encoding="utf-8")
+    notebook = Watched(chromium, path)
+    frame = notebook.page.frame_locator("iframe")
+    frame.locator("body.lively[data-drawn]").wait_for()
+    assert frame.locator("h1").inner_text() == "shed"
+    inner = notebook.page.frames[1]
+    assert (
+        inner.evaluate(
+            "(() => { try { return parent.document.title } catch (error) { return error.name } })()"
+        )
+        == "SecurityError"
+    )
+    assert notebook.said == []
+    notebook.context.close()
+
+
+def test_a_finding_is_gone_to_and_its_pin_says_it(chromium: Any, tmp_path: Path) -> None:
+    path = tmp_path / "show.html"
+    path.write_text(page_of(faulty()), encoding="utf-8")
+    shown = Watched(chromium, path, reduced_motion="reduce").drawn()
+    shown.does("document.getElementById('found').open = true")
+    first = shown.page.locator("#found button").first
+    assert "[clash]" in first.inner_text()
+    first.click()
+    finding = shown.does("return app.all.findings[0]")
+    assert shown.does("return app.eye.target") == finding["at"]
+    assert shown.does("return [...app.lit]") == finding["pieces"]
+    height = "app.eye.target[2] + app.eye.away * Math.sin(app.eye.rise) - app.level"
+    assert shown.does(f"return {height}") > 0
+    shown.page.locator(".label.pin:visible").first.click(force=True)
+    assert "[" in shown.page.evaluate("document.activeElement.textContent")
+    assert shown.said == []
+    shown.context.close()
+
+
 def readable(watched: Watched) -> None:
     """What stands without a picture: caution, sizes, lists with every column, findings."""
     assert watched.page.locator("#no-picture").is_visible()
@@ -365,6 +444,12 @@ def readable(watched: Watched) -> None:
         words in said
         for words in ("Geometry, not engineering", "Steel 30' wide, 40' long", "Nothing is wrong")
     )
+    shapes = watched.page.locator("#elevations svg")
+    assert shapes.count() == 6
+    marks = [one.mark for one in sample_schedule().placed if one.face == "front"]
+    assert sorted(
+        shapes.and_(watched.page.get_by_label("Front, from outside")).locator("text").all_text_contents()
+    ) == sorted(marks)
     watched.page.locator("#lists > summary").click()
     watched.page.locator("details.list > summary").first.click()
     assert watched.page.get_by_role("cell", name="13 head up, 13 turned").is_visible()
@@ -392,7 +477,7 @@ def test_without_graphics_and_when_they_are_lost(chromium: Any, path: Path) -> N
 
 def test_it_prints_one_page_with_its_picture(opened: Watched, tmp_path: Path) -> None:
     opened.does("globalThis.dispatchEvent(new Event('beforeprint'))")
-    opened.page.wait_for_function("document.getElementById('paper').complete")
+    opened.page.wait_for_function("() => document.getElementById('paper').complete")
     data = opened.page.pdf(path=str(tmp_path / "page.pdf"), format="Letter")
     assert len(re.findall(rb"/Type\s*/Page\b", data)) == 1
     assert b"/Subtype /Image" in data or b"/Subtype/Image" in data

@@ -45,7 +45,7 @@ class Watched:
 
     def drawn(self) -> Watched:
         """When the picture is there and at rest."""
-        self.page.wait_for_function("Number(document.body.dataset.drawn) > 1")
+        self.page.wait_for_function("() => Number(document.body.dataset.drawn) > 1")
         return self
 
     def does(self, code: str) -> Any:

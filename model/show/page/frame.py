@@ -48,6 +48,11 @@ _CUT = (
     '<output id="cut-said" for="cut-at"></output>'
     '<label><input type="checkbox" id="cut-other" disabled> Keep the other side</label>'
 )
+_STEPS = (
+    '<div class="live"><label for="step">Standing</label>'
+    '<input type="range" id="step" min="1" max="1" value="1">'
+    '<output id="step-said" for="step">all of it</output></div>{{steps}}'
+)
 _COLOURS = (
     '<div id="paints"></div><p>Lines for the description:</p>'
     '<pre id="toml" tabindex="0" aria-label="Lines for the description"></pre>'
@@ -73,6 +78,7 @@ FRAME = (
     f'<main>{_STAGE}<img id="paper" alt="The building as it was last seen"><div id="panel">'
     '<p id="no-picture" role="status">'
     "No picture can be drawn here; sizes, lists and findings are below.</p>"
+    '<div id="elevations">{{elevations}}</div>'
     '<section id="card" class="live" aria-live="polite" hidden><h2 id="card-title"></h2>'
     '<dl id="card-said"></dl><button type="button" id="card-away">Let go</button></section>\n'
     + _section("glance", "At a glance", "{{glance}}", live=False, opened=True)
@@ -81,6 +87,7 @@ FRAME = (
     + "\n"
     + _section("show", "Show and hide", _SHOW)
     + _section("cut", "Cut", _CUT)
+    + _section("steps", "Step by step", _STEPS, live=False)
     + _section("colours", "Try colours", _COLOURS)
     + _section("taped", "Tape", _TAPE)
     + _section("laps", "Laps and overhang", _LAPS)

@@ -46,7 +46,7 @@ def geometry(pieces: Sequence[Piece]) -> dict[str, Any]:
         "rows": [len(row) for row in rows],
         "mesh": [numbers[piece.solid] for piece in pieces],
         "row": [row_numbers.get(piece.row, -1) for piece in pieces],
-        "bytes": base64.b64encode(gzip.compress(b"".join(stretches), 9, mtime=0)).decode("ascii"),
+        "bytes": base64.b64encode(gzip.compress(b"".join(stretches), 6, mtime=0)).decode("ascii"),
     }
 
 

@@ -69,6 +69,7 @@ def edges(model: Model, audited: Audit, units: Units) -> list[dict[str, Any]]:
                         "what": what,
                         "from": _rounded(at, 2),
                         "to": _rounded(end, 2),
+                        "out": _rounded((-inward[0], -inward[1], 0.0), 6),
                         "text": text,
                     }
                 )

@@ -22,7 +22,9 @@ from ...pieces import Model
 from ...printable import printable
 from ...roles import list_of
 from ...solids.placed import placed_triangles
+from ...steps import Step, steps
 from . import text
+from .elevations import elevations
 from .frame import FRAME
 from .geometry import geometry
 from .groups import GROUPS, SKIN, group_of
@@ -30,6 +32,7 @@ from .joined import fingerprint, script, style
 from .laps import edges, laps
 from .paints import content as paint_content
 from .paints import paint_numbers, paints, shown
+from .raising_steps import step_numbers, steps_text
 
 
 def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding] = ()) -> str:
@@ -37,6 +40,7 @@ def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding
     if not all(piece.mark for piece in model.pieces):
         model = marked(told_by_shape(model))
     found = in_order((*notes, *audited.findings))
+    raising = steps(model)
     policy = (
         f"default-src 'none'; script-src {fingerprint(script())}; style-src {fingerprint(style())}; "
         "img-src data:; base-uri 'none'; form-action 'none'"
@@ -50,7 +54,9 @@ def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding
         "found": str(len(found)),
         "findings": text.findings(found, listed),
         "lists": text.lists(listed),
-        "data": as_text(_content(model, listed, audited, found)),
+        "steps": steps_text(raising, listed),
+        "elevations": elevations(model),
+        "data": as_text(_content(model, listed, audited, found, raising)),
         "script": script(),
     }
     return re.sub(r"\{\{(\w+)\}\}", lambda place: parts[place[1]], FRAME)
@@ -64,7 +70,9 @@ def as_text(content: Any) -> str:
     return said
 
 
-def _content(model: Model, listed: Schedule, audited: Audit, found: Sequence[Finding]) -> dict[str, Any]:
+def _content(
+    model: Model, listed: Schedule, audited: Audit, found: Sequence[Finding], raising: Sequence[Step]
+) -> dict[str, Any]:
     """What the script works on."""
     pieces, units = model.pieces, listed.units
     numbers = {piece.name: number for number, piece in reversed([*enumerate(pieces)])}
@@ -89,6 +97,7 @@ def _content(model: Model, listed: Schedule, audited: Audit, found: Sequence[Fin
             "group": [group_of(piece) for piece in pieces],
             "colour": [colours.index(shown(piece)) for piece in pieces],
             "paint": paint_numbers(pieces, painted),
+            "step": step_numbers(pieces, raising),
         },
         "geometry": geometry(pieces),
         "findings": [_finding(finding, numbers, listed) for finding in found],

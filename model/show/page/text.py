@@ -94,8 +94,8 @@ def _face_row(face: str, listed: Schedule, audited: Audit) -> str:
 def _laps(face: str, listed: Schedule, audited: Audit) -> str:
     for figure in audited.measured:
         if (figure.what, figure.where) == ("side laps", face):
-            sizes = f'<span class="figure">{_range(figure, listed)}</span>'
-            return f"{figure.count} of {sizes}, <small>{shown(figure.said)}</small>"
+            sizes = f'<span class="figure">{figure.count} of {_range(figure, listed)}</span>'
+            return f"{sizes}, <small>{shown(figure.said)}</small>"
     return "none"
 
 

@@ -18,6 +18,7 @@ const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
 const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
 const ASIDE = 1000; // mm from the building to a person
+const NEAR_BY = 2500; // mm
 const BELOW = 120; // mm of a slab that stands out of the ground
 
 export class App {
@@ -52,20 +53,28 @@ export class App {
     /** @type {Vector[]} */
     this.taped = [];
     this.taping = false;
-    /** @type {number | null} how many of the pieces stand, by the step they come in; null for all */
-    this.step = null;
+    /** The step up to which pieces stand. */
+    this.step = Infinity;
     /** @type {(mark: string, piece: number | null) => void} told what is lit */
     this.told = () => {};
     /** @type {(text: string) => void} told what the tape says */
     this.measured = () => {};
-    this.eye = this.#named("corner");
+    /** The named view that is seen, "" once it was left. */
+    this.viewed = "corner";
+    this.eye = this.#named(this.viewed);
     this.dress();
     this.relabel();
-    new ResizeObserver(() => this.draw()).observe(canvas);
+    new ResizeObserver(() => this.#resized()).observe(canvas);
   }
 
   get aspect() {
     return this.canvas.clientWidth / Math.max(1, this.canvas.clientHeight);
+  }
+
+  /** Keeps a named view whole, as when a phone is turned. */
+  #resized() {
+    if (this.viewed && !this.moving) this.eye = this.#named(this.viewed);
+    this.draw();
   }
 
   /** @param {string} name */
@@ -75,14 +84,15 @@ export class App {
 
   /** @param {number} piece */
   stands(piece) {
-    return !this.hidden.has(this.all.pieces[piece].group);
+    const { group, step } = this.all.pieces[piece];
+    return step <= this.step && !this.hidden.has(group);
   }
 
   /** Tells the graphics how each piece looks now. */
   dress() {
     const { pieces, colours, skin } = this.all;
     const looks = new Uint8Array(4 * pieces.length);
-    const bare = this.clear || skin.some((group) => this.hidden.has(group));
+    const bare = this.clear || this.step < Infinity || skin.some((group) => this.hidden.has(group));
     for (const piece of pieces) {
       const colour = piece.paint < 0 ? colours[piece.colour] : this.tried[piece.paint];
       const lit = this.lit.has(piece.number);
@@ -109,6 +119,12 @@ export class App {
     this.lit = new Set(pieces);
     this.told("", null);
     this.dress();
+  }
+
+  /** Leaves what stands after a step, and lights what came in it. @param {number} step Infinity for all */
+  raise(step) {
+    this.step = step;
+    this.point(this.all.pieces.filter((piece) => piece.step === step).map(({ number }) => number));
   }
 
   /** @param {number} x @param {number} y -1 to 1 */
@@ -168,10 +184,20 @@ export class App {
   /** @param {number} number of the named views */
   view(number) {
     this.go(this.#named(VIEWS[number]));
+    this.viewed = VIEWS[number];
+  }
+
+  /** Goes to a place of the building, to look at it from outside. @param {Vector} at */
+  visit(at) {
+    const [x, y] = middle(...this.box);
+    const turn = Math.atan2(at[0] - x, y - at[1]) + 0.3;
+    const near = { ...this.eye, target: at, turn, rise: 0.25, away: NEAR_BY, wide: false };
+    this.go(turned(near, 0, 0, this.level));
   }
 
   /** @param {import("./camera.mjs").Eye} to */
   go(to) {
+    this.viewed = "";
     const from = this.eye;
     const still = globalThis.matchMedia("(prefers-reduced-motion: reduce)").matches;
     const start = performance.now();
@@ -179,7 +205,7 @@ export class App {
     const on = () => {
       if (this.flight !== flight) return;
       const share = still ? 1 : Math.min(1, (performance.now() - start) / TURN);
-      this.eye = between(from, to, share * share * (3 - 2 * share));
+      this.eye = share < 1 ? between(from, to, share * share * (3 - 2 * share)) : to;
       this.moving = share < 1;
       if (share < 1) requestAnimationFrame(on);
       this.draw();
@@ -190,6 +216,7 @@ export class App {
   /** @param {"turn" | "move" | "near"} how @param {number[]} by */
   steer(how, ...by) {
     this.flight = null;
+    this.viewed = "";
     if (how === "turn") this.eye = turned(this.eye, by[0], by[1], this.level);
     else if (how === "move") this.eye = moved(this.eye, by[0], by[1]);
     else this.eye = nearer(this.eye, by[0]);

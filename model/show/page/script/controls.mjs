@@ -17,6 +17,7 @@ export function wire(app) {
   views(app);
   groups(app);
   cut(app);
+  steps(app);
   colours(app);
   tape(app);
   card(app);
@@ -82,6 +83,23 @@ function cut(app) {
     said.textContent = app.slice(way.value ? Number(way.value) : null, Number(at.value) / 1000, other.checked);
   };
   for (const field of [way, at, other]) field.addEventListener("input", does);
+}
+
+/** From the bare ground to all of it. @param {App} app */
+function steps(app) {
+  const home = part("steps", HTMLDetailsElement);
+  const items = [...home.querySelectorAll("ol > li")];
+  const at = part("step", HTMLInputElement);
+  const said = part("step-said", HTMLOutputElement);
+  at.max = String(items.length + 1);
+  at.value = at.max;
+  at.addEventListener("input", () => {
+    const step = Number(at.value) - 1;
+    for (const [number, item] of items.entries()) item.classList.toggle("now", number === step);
+    const name = items[step]?.querySelector("b")?.textContent;
+    said.textContent = name ? `${step + 1} of ${items.length}: ${name}` : "all of it";
+    app.raise(step < items.length ? step : Infinity);
+  });
 }
 
 /** @param {App} app */
@@ -152,7 +170,7 @@ function findings(app) {
     words?.replaceWith(press);
     press.addEventListener("click", () => {
       const { at, pieces } = app.all.findings[number];
-      if (at) app.go({ ...app.eye, target: at, away: Math.min(app.eye.away, 2500), wide: false });
+      if (at) app.visit(at);
       app.point(pieces);
     });
   }

@@ -4,12 +4,12 @@
 /** @typedef {{points: Float32Array, faces: Uint32Array}} Mesh points: x, y, z of each, mm */
 /** @typedef {{origin: Vector, x: Vector, y: Vector, z: Vector}} Place */
 /** @typedef {{number: number, name: string, role: string, mark: number, group: number, colour: number,
- *   paint: number, opening: string, mesh: number, place: Place, row: Vector[]}} Piece row: where it stands
+ *   paint: number, step: number, opening: string, mesh: number, place: Place, row: Vector[]}} Piece row: where it stands
  *   in its own frame, once at its origin unless it is a row */
 /** @typedef {{fault: boolean, text: string, at: Vector | null, pieces: number[]}} Finding */
 /** @typedef {{face: string, upper: number, under: number, leftward: boolean, out: Vector, text: string,
  *   corners: Vector[]}} Lap */
-/** @typedef {{face: string, what: string, from: Vector, to: Vector, text: string}} Edge */
+/** @typedef {{face: string, what: string, from: Vector, to: Vector, out: Vector, text: string}} Edge */
 /** @typedef {{part: string, name: string, hex: string, typed: string, table: string, key: string}} Paint
  *   typed: as a description has it */
 /** @typedef {{name: string, units: string, groups: string[], skin: number[], marks: string[], colours: string[],
@@ -31,6 +31,7 @@ export async function building(content) {
     group: pieces.group[number],
     colour: pieces.colour[number],
     paint: pieces.paint[number],
+    step: pieces.step[number],
     mesh: geometry.mesh[number],
     place: places[number],
     row: geometry.row[number] < 0 ? [[0, 0, 0]] : rows[geometry.row[number]],

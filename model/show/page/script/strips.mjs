@@ -18,10 +18,11 @@ export function strips(laps) {
 
 /** @param {Building} all @returns {import("./labels.mjs").Label[]} */
 export function words(all) {
-  const edges = all.edges.map(({ what, from, to, text }) => ({
+  const edges = all.edges.map(({ what, from, to, out, text }) => ({
     at: middle(from, to),
     text: `${what} ${text}`,
     kind: "size",
+    out,
     ends: /** @type {[import("./vector.mjs").Vector, import("./vector.mjs").Vector]} */ ([from, to]),
   }));
   const laps = all.laps.map(({ corners: [a, , c], out, text }) => ({ at: middle(a, c), text, kind: "size", out }));
