@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal, TypeAlias
 
 import numpy as np
@@ -119,17 +120,37 @@ def _supported(corners: Vectors) -> Vectors:
 
 
 def cutouts(outline: Polygon, sheet: Blank) -> tuple[Cutout, ...]:
-    """What is missing from the blank: holes, edge and corner notches; lowest first, then from the left."""
-    found = [_cutout(np.array(hole.coords)[-2::-1], ()) for hole in outline.interiors]
+    """What is missing from the blank: holes, edge and corner notches; lowest first, then from the left. One
+    with a step in it is told as what lies below the step and what lies above, as it is marked and cut."""
+    holes = [part for hole in outline.interiors for part in _stacked(np.array(hole.coords)[-2::-1])]
+    found = [_cutout(hole, ()) for hole in holes]
     full, rim = Polygon(sheet.ring), Polygon(outline.exterior)
     if full.area - rim.area > TOLERANCE:
         exact = np.vstack([np.array(sheet.ring), np.array(rim.exterior.coords)])
         missing = shapely.difference(full, rim, grid_size=GRID)
         parts = [shapely.geometry.polygon.orient(part) for part in shapely.get_parts(missing)]
         rings = [straightened(_set_back(np.array(part.exterior.coords)[:-1], exact)) for part in parts]
-        found += [_cutout(ring, _opened(ring, sheet)) for ring in rings]
+        found += [_cutout(part, _opened(part, sheet)) for ring in rings for part in _stacked(ring)]
     real = [cut for cut in found if min(cut.width, cut.height) > TOLERANCE]
     return tuple(sorted(real, key=lambda cut: (snapped(cut.y, GRID), snapped(cut.x, GRID))))
+
+
+def _stacked(ring: Vectors) -> list[Vectors]:
+    """A counter-clockwise ring (n, 2), divided across at the height of each corner that turns inward."""
+    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    turn = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
+    sharp = turn < -STRAIGHT * np.hypot(*before.T) * np.hypot(*after.T)
+    levels = sorted({snapped(v, GRID): v for v in ring[sharp, 1].tolist()}.values())
+    if not levels:
+        return [ring]
+    (left, low), (right, high) = ring.min(axis=0).tolist(), ring.max(axis=0).tolist()
+    shape, found = Polygon(ring), []
+    for foot, head in pairwise((low - 1, *levels, high + 1)):
+        for part in shapely.get_parts(shape.intersection(shapely.box(left - 1, foot, right + 1, head))):
+            if part.geom_type == "Polygon" and part.area > TOLERANCE:
+                corners = np.array(shapely.geometry.polygon.orient(part).exterior.coords)[:-1]
+                found.append(straightened(_set_back(corners, ring)))
+    return found
 
 
 def _cutout(ring: Vectors, sides: tuple[str, ...]) -> Cutout:
