@@ -41,7 +41,7 @@ MIB = 2**20
 @click.option(
     "--memory",
     type=click.IntRange(100),
-    default=1500,
+    default=1000,
     show_default=True,
     help="MiB after which a process is followed by a fresh one.",
 )

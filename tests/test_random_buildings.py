@@ -13,6 +13,7 @@ from ribwright.intake import parse
 from ribwright.raising import raise_building
 from support.judged import judged
 from support.random_buildings import buildings
+from support.second_witness import faults
 
 CASES = {str(drawn.number): building for drawn, building in islice(buildings(), 20)}
 
@@ -52,6 +53,10 @@ SAID = {
         + opening("walk door", "front", 54.8125, 67.125, 51.875),
         {"front 2", "front 3"},
     ),
+    "foam over all of a strut's flange under a steep eave": (
+        SMALL + 'pitch = "18/12"\n[framing]\ngirts = "flush"\n[roof]\nright_eave_height = "7 ft"\n',
+        {f"{side} {number}" for side in ("left", "right") for number in range(1, 5)},
+    ),
     "a last strip with a rib over the ends of rails and girts": (
         'width = "18 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
         '[frame]\npost = "tube 6x6x0.120"\n',
@@ -81,3 +86,12 @@ def test_a_sheet_that_nothing_holds_is_named(text: str, sheets: set[str]) -> Non
     faults = [finding for finding in audit(raised.model).findings if finding.fault]
     assert {finding.code for finding in faults} == {Code.EDGE_LOOSE}
     assert {piece for finding in faults for piece in finding.pieces} == sheets
+
+
+def test_a_foot_that_leans_is_cut_clear_of_a_jamb_where_sheets_hang() -> None:
+    text = (
+        'width = "10 ft"\nlength = "18 ft"\neave_height = "111 in"\npitch = "4/12"\n[slab]\nhang = "6 in"\n'
+    )
+    model = raise_building(parse(text + opening("overhead door", "right", 40, 56, 22), "found")).model
+    assert audit(model).findings == ()
+    assert faults(model) == []

@@ -90,7 +90,8 @@ def _done(line: str, capsys: pytest.CaptureFixture[str], missing: object) -> str
     said, error = capsys.readouterr()
     if "no graphics library" in error:
         missing(error)  # type: ignore[operator] # a function; fixtures carry no types
-    assert (status, error) == (0, ""), line
+    assert status == 0, line
+    assert all(said_aside.startswith("Note: ") for said_aside in error.splitlines()), error
     return said
 
 

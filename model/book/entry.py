@@ -57,7 +57,7 @@ def _figures(building: Building, task: Task) -> Figures:
         written = write_outputs(raised.model, Path(task.folder), asked_for(task.words))
         listed, audited = written.schedule, written.audit
     else:
-        listed, audited = schedule(raised.model), audit(raised.model)
+        listed, audited = schedule(raised.model, paint=False), audit(raised.model)
     wanted = order(listed, buying_on(listed.terms))
     if task.prices is not None:
         wanted = priced(wanted, task.prices)

@@ -136,8 +136,12 @@ def _wall_length(draft: Draft, opening: Values) -> float:
 def _clad(draft: Draft, number: int) -> None:
     """An opening needs sheets around it."""
     wall, walls = draft.openings[number]["wall"], draft.tables["walls"]
-    if walls[wall] == "open":
-        clad = [other for other in walls if walls[other] != "open"]
+    clad = [
+        one
+        for one, said in walls.items()
+        if said == "clad" or (said != "open" and len(said) < bay_count(draft))
+    ]
+    if wall not in clad:
         remedy = f"one that is clad ({', '.join(clad)})" if clad else "no opening, since no wall is clad"
         draft.object_to((OPENING.name, number, "wall"), f"{remedy}; the {wall} wall is open, by [walls]")
 

@@ -12,7 +12,7 @@ from ..description.said_limits import at_least, at_most, exactly, over, under
 from .face import Face
 from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
-from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room
+from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
 from .splices import beyond_stock
 from .steel_checks import Objection, steel_misfits
 from .tier_checks import tier_misfits
@@ -207,15 +207,16 @@ def _under_lines(lines: OpeningLines, number: int, opening: Opening) -> Iterator
 
 
 def _header(building: Building) -> Iterator[Objection]:
-    """Over an overhead door's head angle a header has room for the screws of the sheets above."""
+    """Over an opening's drip, and an overhead door's head angle, a header has room for the screws of the
+    sheets above."""
     over_door = max((head_angle(building, opening) for opening in building.openings), default=0.0)
     bend = max(radius for _, _, radius in building.framing.header.section().outer)
-    least = over_door + building.sheets.cut_clearance + SCREW_EDGE + max(SCREW_EDGE, bend + PAST_BEND)
-    if over_door and under(building.framing.header.width, least):
+    least = over_door + over_shelf(building) + SCREW_EDGE + max(SCREW_EDGE, bend + PAST_BEND)
+    if building.openings and under(building.framing.header.width, least):
         wide = f"a section at least {at_least(least, building.units)} wide"
         yield (
             ("framing", "header"),
-            f"{wide}: the sheets over an overhead door are screwed to it above its trim",
+            f"{wide}: the sheets over an opening are screwed to it above its trim",
         )
 
 

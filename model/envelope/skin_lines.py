@@ -24,6 +24,13 @@ PAST_BEND = 0.216 / 2 * 25.4 + 1.0
 SHELF_FALL = 3.175
 """mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""
 
+OVER_SHELF = 6.35
+"""mm; sheets' feet hang so far (1/4 in) over a shelf at the steel, where it stands highest: common practice,
+no source."""
+
+DRIP_PAST = 25.4
+"""mm; the drip over an opening runs so far (1 in) past each of its sides: common practice, no source."""
+
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
 
@@ -67,9 +74,13 @@ def eave_trim(building: Building) -> float:
     return corner_trim(building) + lap_room(building) + building.sheets.flange
 
 
+def over_shelf(building: Building) -> float:
+    """From the bend of a shelf, where its pieces lap, to the feet of the sheets over it."""
+    return lap_room(building) + OVER_SHELF
+
+
 def head_angle(building: Building, opening: Opening) -> float:
-    """How far over an opening's head the trim in front of its sheets stands: clear of the flange of an
-    overhead door's head angle."""
+    """How far over an opening's head its drip bends: clear of the flange of an overhead door's head angle."""
     if opening.kind != "overhead door":
         return 0.0
     return trim_profiles()["head angle"].in_plane + lap_room(building)

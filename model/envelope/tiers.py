@@ -13,13 +13,10 @@ from ..catalog.sections import SectionShape
 from ..description.building import Building
 from ..place import Point2
 from .lengths import stepped_down
-from .skin_lines import HEAD_CLEARANCE, PAST_BEND, SCREW_EDGE, SHELF_FALL, foot, lap_room
+from .skin_lines import HEAD_CLEARANCE, PAST_BEND, SCREW_EDGE, SHELF_FALL, foot, over_shelf
 
 SEAM_ROW = 19.05
 """mm; from a sheet's end at a seam to the middle of its row of screws (3/4 in)."""
-
-OVER_SHELF = 6.35
-"""mm; the upper sheets' feet hang so far (1/4 in) over the shelf at the steel, where it stands highest."""
 
 LOWER = "wainscot"
 """What the lower tier is called."""
@@ -52,7 +49,7 @@ def seam_of(building: Building) -> Seam | None:
     shelf = building.wainscot.height
     low = foot(building)
     head = low + stepped_down(shelf - SHELF_FALL - HEAD_CLEARANCE - low, building.sheets.step)
-    return Seam(shelf, head, shelf + lap_room(building) + OVER_SHELF)
+    return Seam(shelf, head, shelf + over_shelf(building))
 
 
 def tiered(building: Building, wall: str) -> bool:

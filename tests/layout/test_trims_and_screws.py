@@ -98,22 +98,29 @@ def test_no_stick_but_the_last_reaches_an_oblique_end() -> None:
     assert spans == [(0.0, 116.0), (113.0, 121.0)]
 
 
-def test_a_windows_trim_is_mitred_all_round(model: Model) -> None:
-    """Four J's, 3 ft and a mitre of the flange's 2 in at both ends."""
-    run = of(model, "j trim", "window")
-    assert len(run) == 4
-    for piece in run:
+def test_a_windows_trim_is_mitred_at_its_sill_and_ends_under_a_drip(model: Model) -> None:
+    """3 ft square: the sill's J has a mitre of the flange's 2 in at both ends; those up its sides have one,
+    and end square, 1/8 in and a lap's room (2.1 x 0.0217) under the drip's bend. That runs 1-1/2 in past."""
+    lap = 2.1 * 0.0217
+    lengths, ends = set(), set()
+    for piece in of(model, "j trim", "window"):
         measured = measure_member(piece.solid)
-        assert measured.length / INCH == pytest.approx(36 + 2 * 2, abs=0.001)
-        assert measured.ends == pytest.approx((45.0, 45.0), abs=1e-6)
+        lengths.add(round(measured.length / INCH, 3))
+        ends.add(tuple(sorted(round(end, 6) for end in measured.ends)))
+    assert lengths == {40.0, round(36 + 2 - 1 / 8 - lap, 3)}
+    assert ends == {(45.0, 45.0), (0.0, 45.0)}
+    (drip,) = of(model, "drip", "window")
+    assert measure_member(drip.solid).length / INCH == pytest.approx(36 + 2 * 1.5, abs=0.001)
 
 
 def test_sheet_edges_sit_in_the_js_pocket(model: Model) -> None:
-    """1/8 in short of the J's inside, all round: the hole is the opening, the J's thickness and 1/8 in."""
+    """1/8 in short of the J's inside: under the sill the J's thickness and 1/8 in; over the head feet hang
+    1/4 in over a drip, and where it laps a lap's room."""
     cuts = [cut for piece in of(model, "wall sheet", "left") for cut in measure_sheet(piece.solid).cutouts]
     assert cuts
     for cut in cuts:
-        assert cut.height / INCH == pytest.approx(36 + 2 * (1 / 8 + 0.0217), abs=0.001)
+        high = 36 + 1 / 8 + 0.0217 + 1 / 4 + 2.1 * 0.0217
+        assert cut.height / INCH == pytest.approx(high, abs=0.001)
 
 
 def test_the_screws_of_a_plain_wall_sheet_by_hand(model: Model) -> None:

@@ -175,3 +175,10 @@ def test_closures_follow_the_sheets_of_their_face() -> None:
         "outside closure strip 36 x 12 x 1-1/4": 2 * 4,
         "inside closure strip 36 x 12 x 1-1/4": 2 * 4,
     }
+
+
+def test_covers_that_differ_by_rounding_alone_make_one_line() -> None:
+    listed = sample_schedule()
+    rows = tuple(replace(row, cover=row.cover + 1e-9 * n) for n, row in enumerate(listed.rows))
+    there = [replace(line, marks=()) for line in lines(order(listed), "closures")]
+    assert [replace(line, marks=()) for line in lines(order(replace(listed, rows=rows)), "closures")] == there

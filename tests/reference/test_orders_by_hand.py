@@ -131,8 +131,9 @@ def test_the_garages_sheets(garage: Order) -> None:
 def test_the_workshops_trims(workshop: Order) -> None:
     """Base: both sides and the back whole, the front between a corner and the big door's angle (2 in), that
     and the small door's J (2 in), and on to the corner. Corners rise to 132.86 in. Eaves and ridge 481.7 in,
-    rakes 187.8. J: two windows of 60 x 36 with 2 in more at each end, the door's legs 82 and head 40.
-    Angles: jambs to the underside of the header, 120.75, with a lap; heads 144."""
+    rakes 187.8. J: two windows' sills of 60 with 2 in more at each end, their legs 36 and 2 less what
+    falls under the drip, 37.83, the door's legs 79.83. Angles: jambs to the underside of the header, 120.75,
+    with a lap; heads 144. Drips: 1-1/2 in past each side of two windows and two doors."""
     base = [*run(480 + 2 * CORNER) * 2, *run(360 + 2 * CORNER), 48 + CORNER - 2, 72 - 4, 60 + CORNER - 2]
     by_hand = {
         "base trim": sticks(*base),
@@ -140,10 +141,10 @@ def test_the_workshops_trims(workshop: Order) -> None:
         "eave trim": sticks(*run(481.7) * 2),
         "rake trim": sticks(*run(182 * hypot(1, 1 / 4) + 0.21) * 4),
         "ridge cap": sticks(*run(481.8)),
-        "j trim": sticks(*[64, 64, 40, 40] * 2, 82, 82, 40),
+        "j trim": sticks(*[64, 37.83, 37.83] * 2, 79.83, 79.83),
         "jamb angle": sticks(117.75, 117.75, 6, 6),
         "head angle": sticks(*run(143.9)),
-        "drip": sticks(*run(144.3)),
+        "drip": sticks(*run(147), 63, 63, 39),
     }
     assert said(workshop, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
 
@@ -151,7 +152,7 @@ def test_the_workshops_trims(workshop: Order) -> None:
 def test_the_garages_trims(garage: Order) -> None:
     """Base: the left side and the back whole; the front's two ends beside the 16 ft door; the right side in
     two, beside the small door at 26 in. Corners 116.7; eaves and ridge 313.7; rakes 154.2. J: the door's legs
-    83.5 down to the ledge and its head 40; a window of 48 x 36. Jambs 86.25, heads 192."""
+    81.33 down to the ledge; a window of 48 x 36. Jambs 86.25, heads 192."""
     base = [*run(312 + 2 * CORNER), *run(288 + 2 * CORNER), 48 + CORNER - 2, 48 + CORNER - 2]
     base += [26 + CORNER - 2, *run(250 + CORNER - 2)]
     by_hand = {
@@ -160,10 +161,10 @@ def test_the_garages_trims(garage: Order) -> None:
         "eave trim": sticks(*run(313.7) * 2),
         "rake trim": sticks(*run(146 * hypot(1, 1 / 3) + 0.28) * 4),
         "ridge cap": sticks(*run(313.8)),
-        "j trim": sticks(83.5, 83.5, 40, 52, 52, 40, 40),
+        "j trim": sticks(81.33, 81.33, 52, 37.83, 37.83),
         "jamb angle": sticks(86.25, 86.25),
         "head angle": sticks(*run(192)),
-        "drip": sticks(*run(192.3)),
+        "drip": sticks(*run(195), 39, 51),
     }
     assert said(garage, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
 

@@ -237,6 +237,12 @@ def test_the_audit_is_told_which_faces_were_asked_open() -> None:
             "opening[1].wall",
             "one that is clad (front, back, right); the left wall is open, by [walls]",
         ),
+        (
+            'right = "open in bays 1-3"\n[[opening]]\nkind = "window"\nwall = "right"\n'
+            'width = "3 ft"\nheight = "3 ft"\nfrom_left = "4 ft"\n',
+            "opening[1].wall",
+            "one that is clad (front, back); the right wall is open, by [walls]",
+        ),
         ('right = "open in bays 2, 4"\n', "walls.right", "bays from 1 to 3, counted from the front"),
         ('right = "open in bay two"\n', "walls.right", 'such as "open in bays 1, 2"'),
         (

@@ -27,6 +27,8 @@ STEEL = (
 FRAMES = ("column", "rafter", "knee", "post", "base plate")
 SHARED = 1.0
 """mm3 that two bodies may seem to share."""
+FILM = 1e-4
+"""mm; as thick as places are rounded, over any area: bodies that touch."""
 RAYS = 400
 """Cast at each side of a building, at random places that are the same at every run."""
 SKIN = 60.0
@@ -110,8 +112,9 @@ def _sharing(bodies: list[Body]) -> Iterator[str]:
             for k in (i, j):
                 if k not in made:
                     made[k] = _manifold(solid[k].points, solid[k].faces)
-            shared = (made[i] ^ made[j]).volume()
-            if shared > SHARED:
+            both = made[i] ^ made[j]
+            shared = both.volume()
+            if shared > SHARED and 2 * shared / both.surface_area() > FILM:
                 yield f"{solid[i].piece.name} and {solid[j].piece.name} share {shared:.1f} mm3"
 
 

@@ -17,9 +17,9 @@ from shapely.ops import nearest_points
 from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet
-from ..skin.closures import foam_band
+from ..skin.closures import eave_band, foam_band
 from ..trim.trim_lines import TrimLines
-from .screw_kinds import APART, CLEAR, EDGE, INCH, SHANK
+from .screw_kinds import APART, CLEAR, EDGE, INCH, RIM, SHANK
 from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, touching
 
 Floats = NDArray[np.float64]
@@ -35,7 +35,7 @@ class Room:
     """A face's room for screws, and where they stand already.
 
     steel: where steel backs a screw, clear of the edges of the flanges between it and the sheets. heads:
-    the same, clear of the lips in front of the sheets.
+    the same, clear of the lips and the foam in front of the sheets.
     """
 
     steel: shapely.Geometry
@@ -83,7 +83,10 @@ def room(
     low, high = foam_band(lines, face) or (0.0, 0.0)
     foam = [shapely.box(-1e6, low - CLEAR, 1e6, high + CLEAR - TIE)] if high else []
     sound = backed - shapely.union_all(rims + ends + foam)
-    heads = sound - shapely.union_all([_lips(lines, face, number) for number in range(len(face.openings))])
+    under = [_lips(lines, face, number) for number in range(len(face.openings))]
+    if eave := eave_band(lines, face):
+        under.append(shapely.box(-1e6, eave[0] - RIM, 1e6, eave[1]))
+    heads = sound - shapely.union_all(under)
     shapely.prepare(heads)
     shapely.prepare(sound)
     return Room(sound, heads)
@@ -113,12 +116,13 @@ def _inside(wall: Polygon) -> shapely.Geometry:
 
 
 def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
-    """An opening, as far as the lips of its J's reach over the sheets, and what heads keep clear of them."""
+    """An opening, as far as the lips of its J's and its drip reach over the sheets, and what heads keep clear
+    of them."""
     opening = face.openings[number]
     reach = lines.profile("j").out_of_plane + CLEAR if opening.kind != "overhead door" else 0.0
     left, right = opening.from_left, opening.from_left + opening.width
     low = opening.sill - reach if opening.sill > 0 else lines.foot - INCH
-    return shapely.box(left - reach, low, right + reach, opening.sill + opening.height + reach)
+    return shapely.box(left - reach, low, right + reach, opening.sill + opening.height)
 
 
 def pans(face: Face, sheet: Part, beside: float) -> shapely.Geometry:

@@ -10,7 +10,7 @@ from shapely.geometry import LineString
 
 from ...description.building import Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import head_angle
+from ...envelope.skin_lines import head_angle, over_shelf
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
@@ -154,15 +154,16 @@ def _beside(lines: TrimLines, face: Face, opening: Opening, behind: Sequence[Wal
     left, right = opening.from_left, opening.from_left + opening.width
     top, cut = opening.sill + opening.height, lines.building.sheets.cut_clearance
     j, over = lines.profile("j"), head_angle(lines.building, opening)
-    least = EDGE + HAIR + cut
-    lip = least if over else max(least, j.out_of_plane + CLEAR)
-    flange = over + lines.profile("drip").in_plane if over else j.in_plane
+    foot = over + over_shelf(lines.building)
+    header = (foot + EDGE + HAIR, over + lines.profile("drip").in_plane)
+    sill = (max(EDGE + HAIR + cut, j.out_of_plane + CLEAR), j.in_plane)
     for part, wall in behind:
         if part.role not in (Role.HEADER, Role.SILL) or not part.group[-1].endswith(_name(face, opening)):
             continue
-        sign, edge = (1.0, top) if part.role is Role.HEADER else (-1.0, opening.sill)
+        over_head = part.role is Role.HEADER
+        sign, edge, (least, flange) = (1.0, top, header) if over_head else (-1.0, opening.sill, sill)
         low, high = sorted(sign * (v - edge) for v in wall.bounds[1::2])
-        at = clear_of((low + high) / 2, (over + lip, high - EDGE), [edge_bar(flange)])
+        at = clear_of((low + high) / 2, (least, high - EDGE), [edge_bar(flange)])
         yield ScrewLine(edge + sign * at, left, right)
 
 

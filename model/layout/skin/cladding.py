@@ -11,9 +11,9 @@ from shapely.geometry import Polygon
 from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
-from ...description.building import Building, Hand, Run
+from ...description.building import Building, Hand, Opening, Run
 from ...envelope.face import Face, Region
-from ...envelope.skin_lines import head_angle
+from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf
 from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
@@ -22,6 +22,9 @@ from ..screws.screw_kinds import EDGE
 from ..steel.framing import remaining
 from ..trim.trim_lines import TrimLines
 from .ribs import graphs
+
+CLEAR = 0.8
+"""mm; between a drip and the sheets cut around it (1/32 in). Ours."""
 
 SLIVER = 0.5
 """mm; a strip of sheet narrower than this is not cut, it is swarf."""
@@ -159,11 +162,13 @@ def covered(building: Building, face: Face) -> shapely.Geometry:
 
 def _with_holes(building: Building, face: Face, region: Region) -> Polygon:
     """A region less its face's openings."""
-    return shapely.difference(Polygon(region.clad), shapely.union_all(_holes(building, face)))
+    cuts = [*_holes(building, face), *(_slot(building, opening) for opening in face.openings)]
+    return shapely.difference(Polygon(region.clad), shapely.union_all(cuts))
 
 
 def _holes(building: Building, face: Face) -> list[Polygon]:
-    """The openings, each larger by the clearance; one without a sill is cut to the foot."""
+    """The openings, each larger by the clearance, and over its drip by what feet hang over a shelf; one
+    without a sill is cut to the foot."""
     if not face.regions:
         return []
     clearance, foot = building.sheets.cut_clearance, face.regions[0].foot
@@ -172,10 +177,18 @@ def _holes(building: Building, face: Face) -> list[Polygon]:
             opening.from_left - clearance,
             opening.sill - clearance if opening.sill > 0 else foot - 1,
             opening.from_left + opening.width + clearance,
-            opening.sill + opening.height + head_angle(building, opening) + clearance,
+            opening.sill + opening.height + head_angle(building, opening) + over_shelf(building),
         )
         for opening in face.openings
     ] + [shapely.box(low, foot - 1, high, face.upper.head + 1) for low, high in face.gaps]
+
+
+def _slot(building: Building, opening: Opening) -> Polygon:
+    """What the drip over an opening takes of the sheets, at its ends too."""
+    past, bend = DRIP_PAST + CLEAR, opening.sill + opening.height + head_angle(building, opening)
+    low = bend - SHELF_FALL - lap_room(building) - CLEAR
+    left, right = opening.from_left - past, opening.from_left + opening.width + past
+    return shapely.box(left, low, right, bend + over_shelf(building))
 
 
 def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator[Polygon]:

@@ -57,6 +57,16 @@ def foam_band(lines: TrimLines, face: Face) -> Point2 | None:
     return top - DEEP, top
 
 
+def eave_band(lines: TrimLines, face: Face) -> Point2 | None:
+    """Heights between which the closures over a side wall's heads lie, and what is over them. None on a wall
+    without an eave, or without sheets."""
+    eave = lines.steel.eaves.get(face.name)
+    if eave is None or face.open:
+        return None
+    fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
+    return face.upper.head - fall - DEEP, eave.height
+
+
 def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures over a wainscot's sheets, out to the tier trim, and to the upright trims at its ends,
     between the openings and open bays that its seam runs into."""

@@ -27,6 +27,10 @@ SQUARE = 1e-6
 """Cosine of what is no nearer to one way than to the other."""
 
 
+NOTCH = 1.0
+"""mm that a leg is cut away past what it makes room for: pieces that lap lean. Ours."""
+
+
 def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Along a clad wall's foot, less its doors: one leg on the base rail, one under the sheets' feet."""
     t, up, low = lines.thickness, lines.base_leg, lines.bottom
@@ -37,7 +41,7 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     edges = [(o.from_left, o.from_left + o.width) for o in face.openings if o.sill == 0]
     doors = [(a - beside, b + beside) for a, b in edges]
     upright = (-t - 1, low + t, 1.0, low + up + 2 * t + 1)
-    cut = [(u - flange, u + flange, upright) for door in edges for u in door if not beside]
+    cut = [(u - flange - NOTCH, u + flange + NOTCH, upright) for door in edges for u in door if not beside]
     hands = (("left", -1.0), ("right", 1.0))
     ends = [(face.beside(hand).mitre, side, _ends_open(face, hand)) for hand, side in hands]
     reach = [0.0 if is_open else lines.crown(face) * out / across for (across, out), _, is_open in ends]

@@ -8,7 +8,7 @@ from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import SHELF_FALL, head_angle
+from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -16,6 +16,9 @@ from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
 ALONG: Point3 = (0.0, 0.0, 1.0)
+EARS = 12.7
+"""mm; leg and lip of a drip run on past its shelf, behind and before the sheets' cut edge (1/2 in). Ours."""
+
 UPRIGHT, DOWN, LEFT = (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (-1.0, 0.0, 0.0)
 
 
@@ -25,9 +28,9 @@ def opening_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
         name = f"{face.name} {opening.kind} {number}"
         if opening.kind == "overhead door":
             yield from _angles(lines, face, name, opening)
-            yield _drip(lines, face, name, opening)
         else:
             yield from _pocket(lines, face, name, opening)
+        yield _drip(lines, face, name, opening)
 
 
 def _edges(lines: TrimLines, face: Face, opening: Opening) -> dict[str, tuple[Place, float, float]]:
@@ -99,8 +102,9 @@ def _j(lines: TrimLines, face: Face, name: str, frame: Place, ends: tuple[Plane,
 
 
 def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
-    """J-trim on all sides that have an edge, mitred at the corners."""
+    """J-trim up both sides to the drip, and over the sheets under a sill, mitred at its corners."""
     edges = _edges(lines, face, opening)
+    del edges["head"]
     if opening.sill <= 0:
         del edges["sill"]
     room, deep = lines.lap_room, lines.crown(face) + 2 * lines.thickness
@@ -108,8 +112,10 @@ def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
         # A mitre bisects the corner: z falls back as x (away from the opening) grows, or runs on.
         first = Plane((0.0, 0.0, start), (1.0, 0.0, 1.0))
         last = Plane((0.0, 0.0, end), (-1.0, 0.0, 1.0))
+        if edge != "sill":
+            last = Plane((0.0, 0.0, end - SHELF_FALL - room), ALONG)
         run = _j(lines, face, f"{name} j trim {edge}", frame, (first, last))
-        if opening.sill <= 0 and edge != "head":
+        if opening.sill <= 0:
             run = replace(run, start=Plane((0.0, 0.0, start), ALONG))
             if start < 0 and end - start > lines.building.trim.stock:
                 # A lapped run leans into the opening, where in a ledge the slab stands beside its foot.
@@ -160,12 +166,14 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
 
 
 def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
-    """Over the head angle, between the edges of the sheets beside the door: a back leg behind the sheet
-    above, a shelf that falls outward, a lip turned down. At a lap only the shelves nest."""
-    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + lines.thickness
-    clear = lines.building.sheets.cut_clearance
+    """Over the head, past both sides of the opening: a back leg behind the sheets above, a shelf that falls
+    outward, a lip turned down before the lips of J's beside it. At a lap only the shelves nest."""
+    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + 3 * lines.thickness
+    deep += lines.lap_room
     frame, start, end = _edges(lines, face, opening)["head"]
     leg, lip = legs.in_plane, -SHELF_FALL - legs.out_of_plane
+    low, high = start - DRIP_PAST - EARS, end + DRIP_PAST + EARS
+    shelf: Box = (-SHELF_FALL - 3 * t, t, 3 * t, deep)
     return TrimRun(
         name=f"{name} drip",
         role=Role.DRIP,
@@ -174,8 +182,9 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
         frame=frame @ Place((head_angle(lines.building, opening), 0.0, 0.0)),
         line=((leg, 0.0), (0.0, 0.0), (-SHELF_FALL, deep), (lip, deep)),
         thickness=t,
-        start=Plane((0.0, 0.0, start - clear), ALONG),
-        end=Plane((0.0, 0.0, end + clear), ALONG),
+        start=Plane((0.0, 0.0, low), ALONG),
+        end=Plane((0.0, 0.0, high), ALONG),
         nest=(-t * hypot(SHELF_FALL, deep) / deep, 0.0),
         snips=((-3 * t, -1.0, leg + 1, t), (lip - 3 * t, deep, 3 * t, deep + t + 1)),
+        notches=((low - 1, start - DRIP_PAST, shelf), (end + DRIP_PAST, high + 1, shelf)),
     )

@@ -62,7 +62,8 @@ def closure_lines(schedule: Schedule) -> Iterator[Line]:
     for line in schedule.strips:
         rows = [row for row in schedule.rows if line.face in row.faces] or list(schedule.rows)
         profile = next((row.profile for row in rows if row.profile), "")
-        kinds[line.role, profile, max((row.cover for row in rows), default=line.length)].append(line)
+        cover = snapped(max((row.cover for row in rows), default=line.length), 0.01)
+        kinds[line.role, profile, cover].append(line)
     for (role, profile, size), lines in kinds.items():
         count = sum(line.strips(size) for line in lines)
         faces = {line.face for line in lines}

@@ -116,10 +116,11 @@ class Schedule:
         return self.weight + sum(item.count * item.weight for item in self.items)
 
 
-def schedule(model: Model) -> Schedule:
+def schedule(model: Model, *, paint: bool = True) -> Schedule:
     """The schedule of a model, by mark; the same off the model and off its STEP file.
 
-    Pieces without a role are told by their shape, as far as that is sure; the others are "unknown".
+    Pieces without a role are told by their shape, as far as that is sure; the others are "unknown". paint:
+    whether trims are asked which of their sides is seen, which takes a while and matters to who bends them.
     """
     model = told_by_shape(model)
     found = groups(model)
@@ -132,7 +133,8 @@ def schedule(model: Model) -> Schedule:
     )
     units: Units = "mm" if model.units == "mm" else "ft-in"
     members = [(group, group.measured) for group in found if isinstance(group.measured, MeasuredMember)]
-    items = _with_paint(model, [(group, item(group, measured, units)) for group, measured in members])
+    made = [(group, item(group, measured, units)) for group, measured in members]
+    items = _with_paint(model, made) if paint else (one for _, one in made)
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
     places = {id(member.piece): (group.mark, member.head_up) for group, _ in rows for member in group.members}
