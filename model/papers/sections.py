@@ -35,8 +35,8 @@ def cut_area(frame: Place, piece: Piece, window: Polygon) -> shapely.Geometry:
         return Polygon()
     # Sides of triangles leave corners on straight lines, other ones in every mesh of a body.
     found = tidy(shapely.union_all(inside).intersection(window))
-    parts = (p for p in shapely.get_parts(found) if p.geom_type == "Polygon" and not p.is_empty)
-    return tidy(shapely.multipolygons([_straightened(part) for part in parts]))
+    parts = (p for p in shapely.get_parts(found) if p.geom_type == "Polygon" and p.area > STRAIGHT)
+    return tidy(shapely.union_all([_straightened(part) for part in parts]))
 
 
 def _straightened(area: Polygon) -> Polygon:
