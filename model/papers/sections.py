@@ -7,14 +7,17 @@ import shapely
 from shapely.geometry import Polygon
 
 from ..measure.faces import Vectors
+from ..measure.outline import stands_out
 from ..pieces import Piece
-from ..place import Place
+from ..place import Place, Point2
 from ..solids.placed import placed_triangles
 from .seen import box_in, on_grid, tidy
 
 THIN = 1.0
 """mm on paper; what is thinner is drawn solid."""
 EVEN = 2
+STRAIGHT = 0.005
+"""mm; a corner that stands out less from a cut's rim is none."""
 
 
 def cut_area(frame: Place, piece: Piece, window: Polygon) -> shapely.Geometry:
@@ -28,7 +31,30 @@ def cut_area(frame: Place, piece: Piece, window: Polygon) -> shapely.Geometry:
     segments = _crossed(((points - np.array(frame.origin)) @ axes.T)[faces])
     parts = shapely.get_parts(shapely.polygonize([shapely.unary_union(shapely.linestrings(segments))]))
     inside = [part for part in parts if _covered(part.representative_point().coords[0], segments)]
-    return tidy(shapely.union_all(inside).intersection(window)) if inside else Polygon()
+    if not inside:
+        return Polygon()
+    # Sides of triangles leave corners on straight lines, other ones in every mesh of a body.
+    found = tidy(shapely.union_all(inside).intersection(window))
+    parts = (p for p in shapely.get_parts(found) if p.geom_type == "Polygon" and p.area > STRAIGHT)
+    return tidy(shapely.union_all([_straightened(part) for part in parts]))
+
+
+def _straightened(area: Polygon) -> Polygon:
+    """An area without the corners that lie on the line between their neighbours."""
+    outer, *holes = [_ring(ring) for ring in (area.exterior, *area.interiors)]
+    return Polygon(outer, [hole for hole in holes if len(hole) > EVEN])
+
+
+def _ring(ring: shapely.LinearRing) -> list[Point2]:
+    points = [(float(x), float(y)) for x, y in ring.coords][:-1]
+    out = [stands_out(p, points[i - 1], points[i + 1 - len(points)]) for i, p in enumerate(points)]
+    start = out.index(max(out))
+    kept: list[Point2] = []
+    for point in [*points[start:], *points[: start + 1]]:
+        while len(kept) > 1 and stands_out(kept[-1], kept[-2], point) < STRAIGHT:
+            kept.pop()
+        kept.append(point)
+    return kept[:-1]
 
 
 def _crossed(corners: Vectors) -> Vectors:
