@@ -152,6 +152,11 @@ class Code(Enum):
         "cover",
         "{measured} of the seam of {one} has no steel right behind it",
     )
+    HEADWALL_OPEN = (
+        "headwall-open",
+        "cover",
+        "{measured} of the head of {pieces} at the wall has no flashing up behind the sheets above",
+    )
     RAW_EDGE = (
         "raw-edge",
         "cover",
@@ -207,6 +212,11 @@ class Code(Enum):
         "seam-hang",
         "overhang",
         "the foot of {one} hangs {measured} over the shelf of {other}, {limit} asked",
+    )
+    HEADWALL_HANG = (
+        "headwall-hang",
+        "overhang",
+        "the foot of {one} hangs {measured} over the bend of {other}, {limit} asked",
     )
     RIDGE_BARE = ("ridge-bare", "overhang", "{measured} at the head of {pieces} is not under the ridge cap")
     SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")

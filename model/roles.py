@@ -16,6 +16,10 @@ LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "
 """The lists of a schedule, in order."""
 
 
+LEAN_TO = "lean-to"
+"""What the names of a lean-to's pieces and faces begin with."""
+
+
 class Role(StrEnum):
     """What a piece is."""
 
@@ -29,6 +33,7 @@ class Role(StrEnum):
     BASE_RAIL = "base rail"
     GIRT = "girt"
     EAVE_STRUT = "eave strut"
+    LEDGER = "ledger"
     PURLIN = "purlin"
     RAKE_ANGLE = "rake angle"
     JAMB = "jamb"
@@ -44,6 +49,7 @@ class Role(StrEnum):
     HEAD_ANGLE = "head angle"
     DRIP = "drip"
     TIER_TRIM = "tier trim"
+    FLASHING = "headwall flashing"
     OUTSIDE_CLOSURE = "outside closure"
     INSIDE_CLOSURE = "inside closure"
     SHEET_SCREW = "sheet screw"
@@ -89,6 +95,7 @@ KINDS: dict[str, Kind] = {
             Role.BASE_RAIL: "BR",
             Role.GIRT: "G",
             Role.EAVE_STRUT: "ES",
+            Role.LEDGER: "LE",
             Role.PURLIN: "P",
             Role.RAKE_ANGLE: "RK",
             Role.JAMB: "J",
@@ -110,6 +117,7 @@ KINDS: dict[str, Kind] = {
             Role.HEAD_ANGLE: "TH",
             Role.DRIP: "TD",
             Role.TIER_TRIM: "TT",
+            Role.FLASHING: "TF",
         },
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),

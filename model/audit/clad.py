@@ -75,8 +75,11 @@ class Clad:
 
     @cached_property
     def whole(self) -> shapely.Geometry:
-        """What the sheets must cover, openings and all: the hull of the steel behind them."""
-        return self.backing.convex_hull
+        """What the sheets must cover, openings and all: the hull of the steel behind them. What lies in their
+        plane farther off is another building's."""
+        left, low, right, high = self.plane.outline.bounds
+        near = shapely.box(left - ABOUT, low - ABOUT, right + ABOUT, high + ABOUT)
+        return self.backing.intersection(near).convex_hull
 
     @cached_property
     def trims(self) -> tuple[Shade, ...]:

@@ -13,8 +13,9 @@ from ..measure.laps import LaidSheet, SideLap
 from ..terms import Terms
 from .clad import EAVE, HAIRLINE, Clad
 from .found import found
+from .headwalls import OUT, headwalls, open_heads, sheltered
 from .limits import over
-from .seams import off_steel, open_seams
+from .seams import off_steel, open_seams, seams
 from .shadow import seen
 from .site import Box, Site
 from .unclad import unclad
@@ -46,19 +47,24 @@ def covers(
     yield from _new(unclad(site, faces, terms), said)
     for face in faces:
         yield from _new(open_seams(face), said)
-        yield from off_steel(face)
-    for face, of_face in zip(faces, laps, strict=True):
+        yield from off_steel(face, seams(face))
+    ends = list(headwalls(faces))
+    for headwall in ends:
+        yield from _new(open_heads(headwall), said)
+        yield from off_steel(headwall.wall, headwall.pairs(), OUT)
+    under = [sheltered(ends, face) for face in faces]
+    for face, of_face, shelter in zip(faces, laps, under, strict=True):
         yield from _too_often(face, of_face)
         yield from _new(_in_openings(face), said)
         yield from _new(_holes(face), said)
-        yield from _new(_bare(face, wide=True), said)
+        yield from _new(_bare(face, shelter, wide=True), said)
     yield from _new(_open_to_sky(site, faces), said)
     for face in faces:
         yield from _new(_eave(face), said)
-    for face in faces:
-        yield from _new(_raw_edges(face), said)
-    for face in faces:
-        yield from _new(_bare(face, wide=False), said)
+    for face, shelter in zip(faces, under, strict=True):
+        yield from _new(_raw_edges(face, shelter), said)
+    for face, shelter in zip(faces, under, strict=True):
+        yield from _new(_bare(face, shelter, wide=False), said)
 
 
 def _new(found: Iterable[tuple[Finding, Box]], said: list[Box]) -> Iterator[Finding]:
@@ -119,10 +125,11 @@ def _in_openings(face: Clad) -> Iterator[tuple[Finding, Box]]:
                 yield finding, _box(face, part)
 
 
-def _bare(face: Clad, *, wide: bool) -> Iterator[tuple[Finding, Box]]:
-    """Steel's hull, as far up as sheets go, less sheets, trims and openings; what is wide, or strips."""
+def _bare(face: Clad, shelter: shapely.Geometry, *, wide: bool) -> Iterator[tuple[Finding, Box]]:
+    """Steel's hull, as far up as sheets go, less sheets, trims, openings and what is sheltered; what is wide,
+    or strips."""
     open_ = [hole.shape.buffer(SEAL, join_style="mitre") for hole in face.openings]
-    closed = shapely.union_all([face.plane.outline, face.trimmed, *open_])
+    closed = shapely.union_all([face.plane.outline, face.trimmed, shelter, *open_])
     due = face.whole.intersection(shapely.box(*face.plane.outline.bounds))
     parts = [part for part in _thick(due.difference(closed), GAP / 2) if bool(_thick(part, STRIP)) == wide]
     for part in parts:
@@ -143,8 +150,9 @@ def _holes(face: Clad) -> Iterator[tuple[Finding, Box]]:
                 yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area), _box(face, hole)
 
 
-def _raw_edges(face: Clad) -> Iterator[tuple[Finding, Box]]:
-    """Cut edges that lie neither over nor under a trim; a roof's feet are free by their nature."""
+def _raw_edges(face: Clad, shelter: shapely.Geometry) -> Iterator[tuple[Finding, Box]]:
+    """Cut edges that lie neither over nor under a trim, nor in shelter; a roof's feet are free by their
+    nature."""
     edge = face.plane.outline.boundary
     if face.plane.sloped:
         left, low, right, high = face.plane.outline.bounds
@@ -154,7 +162,7 @@ def _raw_edges(face: Clad) -> Iterator[tuple[Finding, Box]]:
         if face.runs_out:
             heads = min(head for _, _, _, head in ends if head > high - EAVE)
             edge = edge.difference(shapely.box(left - 1, heads - 1, right + 1, high + 1))
-    for part in shapely.get_parts(edge.difference(face.trimmed.buffer(0.3))):
+    for part in shapely.get_parts(edge.difference(face.trimmed.buffer(0.3)).difference(shelter)):
         if over(part.length, BARE):
             finding = _found(face, Code.RAW_EDGE, _nearest(face, part), part, part.length, "length")
             yield finding, _box(face, part)

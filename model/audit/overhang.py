@@ -133,14 +133,15 @@ def _out(face: Clad, end: float, at_head: bool) -> float:
 def _outermost(face: Clad, at_head: bool) -> float | None:
     """How far out, in plan, the steel right under a roof reaches; None without any."""
     outward, level = face.axes[2], _outward(face, at_head)
-    left, _, right, _ = face.plane.outline.bounds
+    left, low_end, right, high_end = face.plane.outline.bounds
     members = face.site.listed("members")
     low, high = face.site.spread(members, outward)
     reach = []
     for k in members[(high > face.offset - RIGHT_UNDER) & (low < face.offset + 1.0)].tolist():
         points = face.site.corners(k)
-        heights, across = points @ outward - face.offset, points @ face.axes[0]
+        heights, across, along = points @ outward - face.offset, points @ face.axes[0], points @ face.axes[1]
         beside = (across > left - FEET) & (across < right + FEET)
+        beside &= (along > low_end - FEET) & (along < high_end + FEET)
         near = points[(heights > -RIGHT_UNDER) & (heights < 1.0) & beside]
         if len(near):
             reach.append(float((near @ level).max()))

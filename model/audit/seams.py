@@ -6,7 +6,7 @@ under the lower heads lies before them.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -66,8 +66,8 @@ class Seam:
 def seams(face: Clad) -> list[Seam]:
     """Every pair of sheets of a wall that makes one, from left to right."""
     sheets = face.plane.sheets if not face.plane.sloped else ()
-    heads = [_ends(sheet, sheet.outline.bounds[3]) for sheet in sheets]
-    feet = [_ends(sheet, sheet.outline.bounds[1]) for sheet in sheets]
+    heads = [ends_at(sheet, sheet.outline.bounds[3]) for sheet in sheets]
+    feet = [ends_at(sheet, sheet.outline.bounds[1]) for sheet in sheets]
     return [
         Seam(lower, upper, left, right)
         for lower, head in zip(sheets, heads, strict=True)
@@ -78,7 +78,7 @@ def seams(face: Clad) -> list[Seam]:
     ]
 
 
-def _ends(sheet: LaidSheet, v: float) -> shapely.Geometry:
+def ends_at(sheet: LaidSheet, v: float) -> shapely.Geometry:
     """Where along u a sheet ends at a height, each stretch as a box: openings cut others higher or lower."""
     strip = sheet.outline & shapely.box(-1e6, v - LEVEL, 1e6, v + LEVEL)
     spans = (part.bounds for part in shapely.get_parts(strip))
@@ -137,9 +137,9 @@ def hangs(face: Clad) -> Iterator[Finding]:
                 break
 
 
-def off_steel(face: Clad) -> Iterator[Finding]:
-    """Ends at a seam that have no steel right behind them for their row of screws."""
-    for seam in seams(face):
+def off_steel(face: Clad, pairs: Sequence[Seam], most: float = OFF) -> Iterator[Finding]:
+    """Ends at a seam that have no steel right behind them for their row of screws. most: mm that may."""
+    for seam in pairs:
         for sheet, low, high in (
             (seam.lower, seam.head - BACKED, seam.head),
             (seam.upper, seam.foot, seam.foot + BACKED),
@@ -147,9 +147,9 @@ def off_steel(face: Clad) -> Iterator[Finding]:
             behind = face.backing.intersection(shapely.box(seam.left, low, seam.right, high))
             spans = [shapely.box(a, 0, b, 1) for a, _, b, _ in (p.bounds for p in shapely.get_parts(behind))]
             bare = float(seam.right - seam.left - shapely.union_all(spans).area)
-            if over(bare, OFF):
+            if over(bare, most):
                 at = np.array(face.plane.point((seam.left + seam.right) / 2, (low + high) / 2))
-                yield found(Code.SEAM_OFF_STEEL, (sheet.piece,), at, bare, OFF)
+                yield found(Code.SEAM_OFF_STEEL, (sheet.piece,), at, bare, most)
 
 
 def _at(face: Clad, seam: Seam) -> Iterator[Shade]:

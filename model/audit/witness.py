@@ -16,6 +16,7 @@ from .clad import Clad, clad
 from .clash import clashes
 from .cover import covers
 from .driven import Driven, driven
+from .headwalls import feet_over, headwalls
 from .held import held
 from .labels import labels
 from .limits import settled
@@ -136,6 +137,8 @@ def _overhang(w: _Witness) -> Iterator[Finding]:
     for face in w.faces:
         yield from overhangs(face, w.model.terms)
         yield from hangs(face)
+    for headwall in headwalls(w.faces):
+        yield from feet_over(headwall)
 
 
 def _bite(w: _Witness) -> Iterator[Finding]:

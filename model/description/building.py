@@ -166,7 +166,9 @@ class Building:
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
     centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
-    walls have one tier. address, date: of the job, as typed; "" for none.
+    walls have one tier. address, date: of the job, as typed; "" for none. lean_tos: buildings of one slope
+    that stand against a wall of this one. joined: of such a one, its own wall at the other building, where it
+    has neither columns nor sheets.
     """
 
     name: str
@@ -190,3 +192,5 @@ class Building:
     address: str = ""
     date: str = ""
     wainscot: Wainscot | None = None
+    lean_tos: tuple[Building, ...] = ()
+    joined: Wall | None = None

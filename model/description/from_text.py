@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate, count
 from math import ceil, hypot, radians, tan
 from typing import Any
 
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
+from ..roles import LEAN_TO
 from ..units import Units, format_exact, parse_length
 from .building import (
     WALLS,
@@ -58,7 +59,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
     top, frame, sheets, wainscot = draft.tables[""], _frame(draft), _sheets(draft), _wainscot(draft)
-    return Building(
+    building = Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
         width=top["width"],
@@ -80,6 +81,30 @@ def building_of(draft: Draft, name: str) -> Building:
         date=top["date"] or "",
         openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
         wainscot=wainscot,
+    )
+    return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
+
+
+def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
+    """A lean-to as a building: of one slope, with the main one's sheets, steel and bays, without posts."""
+    wall: Hand = values["wall"]
+    joined: Wall = "right" if wall == "left" else "left"
+    clad = {wall} if values["walls"] == "outer" else set()
+    framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units])
+    return replace(
+        main,
+        name=LEAN_TO,
+        width=values["width"],
+        eave_height=values["eave_height"],
+        pitch=values["pitch"],
+        roof=Roof("single slope", wall, None, None),
+        open_walls=frozenset(set(WALLS) - clad),
+        open_bays=(),
+        frame=replace(main.frame, front_posts=(), back_posts=()),
+        framing=replace(framing, girt_heights=()),
+        openings=(),
+        wainscot=None,
+        joined=joined,
     )
 
 

@@ -11,10 +11,11 @@ from math import cos, radians, sin
 from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
-from .face import HAIR, Region, Side
+from .face import HAIR, WAINSCOT, Region, Side
+from .headwall import OFF_WALL, UNDER, headwall_of
 from .lengths import fitted_slope, fitted_wall
 from .skin_lines import HEAD_CLEARANCE, foot, outermost
-from .tiers import LOWER, seam_of, tiered
+from .tiers import seam_of, tiered
 from .top_line import crossed
 
 
@@ -25,13 +26,16 @@ def regions_of(
     outline, seam, step = _outline(building, sides, skin, wall, gaps), seam_of(building), building.sheets.step
     if not wall:
         return (Region("", skin, fitted_slope(outline, step, sides[2])),)
-    if seam is None or building.wainscot is None or not tiered(building, name):
-        return (Region("", skin, fitted_wall(outline, step)),)
-    lower = building.wainscot.skin
-    return (
-        Region(LOWER, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)),
-        Region("", skin, fitted_wall(_above(outline, seam.foot), step)),
-    )
+    found: list[Region] = []
+    if seam is not None and building.wainscot is not None and tiered(building, name):
+        lower = building.wainscot.skin
+        found.append(Region(WAINSCOT, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)))
+        outline = _above(outline, seam.foot)
+    headwall = headwall_of(building)
+    if headwall is not None and headwall.wall == name and headwall.foot < max(v for _, v in outline):
+        found.append(Region(UNDER, skin, fitted_wall(_below(outline, headwall.head), step)))
+        outline = _above(outline, headwall.foot)
+    return (*found, Region("", skin, fitted_wall(outline, step)))
 
 
 def _below(outline: tuple[Point2, ...], v: float) -> tuple[Point2, ...]:
@@ -88,6 +92,8 @@ def _past_slope(building: Building, side: Side) -> float:
             return building.sheets.overhang / side.level
         case Edge.RIDGE:
             return -building.sheets.ridge_gap
+        case Edge.HEADWALL:
+            return -OFF_WALL / side.level
     return 0.0
 
 

@@ -20,6 +20,7 @@ class Edge(StrEnum):
     INSIDE_CORNER = "inside corner"
     EAVE = "eave"
     HIGH_EAVE = "high eave"
+    HEADWALL = "headwall"
     RAKE = "rake"
     RIDGE = "ridge"
     BREAK = "pitch break"

@@ -17,6 +17,9 @@ from ..place import Place, Point2, Point3, way
 from .edges import Edge, is_wall
 from .top_line import TopLine
 
+WAINSCOT = "wainscot"
+"""What a lower tier of other sheets is called."""
+
 HAIR = 1e-6
 """mm; what two ways of working out one place may differ by."""
 
@@ -95,13 +98,18 @@ class Region:
         return max(v for _, v in self.clad)
 
 
+Cut = tuple[float, float, float, float]
+"""(left, low, right, high), u and v: a box."""
+
+
 @dataclass(frozen=True)
 class Face:
     """One plane that gets sheeted, or stands open.
 
     frame: origin at the left end of its foot. sides: its edges on the steel line, counter-clockwise, the
     foot first. skin: which sheets reach its head. regions: what covers it, from the foot up; empty where it
-    is open. gaps: stretches along its foot where it is open between columns.
+    is open. gaps: stretches along its foot where it is open between columns. cuts: what members that come
+    through it take of its sheets.
     """
 
     name: str
@@ -112,6 +120,7 @@ class Face:
     openings: tuple[Opening, ...] = ()
     open: bool = False
     gaps: tuple[Point2, ...] = ()
+    cuts: tuple[Cut, ...] = ()
 
     def open_at(self, hand: str) -> bool:
         """Whether nothing is clad at its left or right end."""
@@ -130,6 +139,11 @@ class Face:
     def skins(self) -> tuple[Skin, ...]:
         """All its kinds of sheets, or what would cover it were it not open."""
         return (self.skin, *(region.skin for region in self.regions))
+
+    @property
+    def tiered(self) -> bool:
+        """Whether its foot has sheets of their own, a wainscot."""
+        return bool(self.regions) and self.regions[0].tier == WAINSCOT
 
     @property
     def upper(self) -> Region:
@@ -154,7 +168,7 @@ class Face:
     @cached_property
     def top(self) -> TopLine:
         """A wall's upper edges, from left to right."""
-        over = [s for s in self.sides if s.kind in (Edge.EAVE, Edge.HIGH_EAVE, Edge.RAKE)]
+        over = [s for s in self.sides if s.kind in (Edge.EAVE, Edge.HIGH_EAVE, Edge.HEADWALL, Edge.RAKE)]
         return TopLine((*(side.end for side in reversed(over)), over[0].start))
 
     @property

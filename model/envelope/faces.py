@@ -10,6 +10,7 @@ from ..place import Place, Point2, add, dot, unit
 from .clad import regions_of
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
+from .headwall import rafter_cuts
 from .shell import Loop, Shell, along_foot
 
 
@@ -27,7 +28,8 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
     gaps = tuple(_gaps(building, loop, frame))
     regions = () if is_open else regions_of(building, loop.name, sides, skin, wall, gaps)
-    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps)
+    cuts = () if is_open else tuple(rafter_cuts(building, loop.name, frame))
+    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts)
 
 
 def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:
@@ -49,6 +51,8 @@ def _open_there(building: Building, wall: str, y: float) -> bool:
 
 def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -> Side:
     frame, other, kind = shell.frame(loop), shell.beyond(edge), kind_of(shell, loop, edge)
+    if kind is Edge.HIGH_EAVE and other is not None and building.joined in (loop.name, other.name):
+        kind = Edge.HEADWALL
     start, end = (frame.seen(shell.vertices[number]) for number in edge)
     rise = _rise(shell, loop, edge, kind)
     covers = kind is Edge.CORNER and other is not None and _covers(shell, loop, other, edge)
@@ -58,7 +62,7 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, is_open)
 
 
-LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)
+LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.HEADWALL, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)
 
 
 def _rise(shell: Shell, loop: Loop, edge: tuple[int, int], kind: Edge) -> float:

@@ -10,6 +10,7 @@ from ..description.building import Building, Opening
 from ..description.key_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .face import Face
+from .headwall_checks import lean_to_misfits
 from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
@@ -50,6 +51,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
         yield from _under_lines(lines, number, opening)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
+    yield from lean_to_misfits(lines, even_bays)
     yield from _header(building)
     yield from _jambs_apart(lines)
 

@@ -93,7 +93,7 @@ class RoofLines:
         """The heads of the side walls, by wall."""
         found = {}
         for wall in self.walls:
-            for side in wall.named(Edge.EAVE, Edge.HIGH_EAVE):
+            for side in wall.named(Edge.EAVE, Edge.HIGH_EAVE, Edge.HEADWALL):
                 found[wall.name] = Eave(wall.name, side.other, side.end, side.start, side.rise)
         return found
 

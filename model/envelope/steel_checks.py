@@ -168,9 +168,9 @@ def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
     first = framing.base_rail.depth / 2
     eave = lines.low_eave.height
     behind, steep = lines.seam_girts, lines.gable_peak - eave
-    ends = (first, sum(behind) / 2, eave) if len(behind) == 2 else (first, *behind, eave)
+    stops = [(first, first), *_stops(lines), (eave, eave)]
     beside = girt + behind[-1] - behind[0] if behind else girt
-    least = max(_spacing(b - a, max(beside, first + girt / 2)) for a, b in pairwise(ends))
+    least = max(_spacing(b - a, max(beside, first + girt / 2)) for (_, a), (b, _) in pairwise(stops))
     least = max(least, _spacing(steep, girt)) if steep > 0 else least
     pairs = [pair for v in (lines.side_girts, lines.gable_girts) for pair in pairwise((first, *v))]
     clashing = [b - a for a, b in pairs if (a, b) != behind]
@@ -179,6 +179,13 @@ def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
             ("framing", "girt_spacing"),
             f"at least {at_least(least, building.units)} with girts this wide",
         )
+
+
+def _stops(lines: SteelLines) -> Iterator[tuple[float, float]]:
+    """Between which heights girts behind sheets' ends stand in for those at a spacing."""
+    for group in lines.girts_of_ends:
+        middle = sum(group.girts) / len(group.girts)
+        yield (middle, middle) if group.girts == lines.seam_girts else (group.low, group.high)
 
 
 def _on_rail(lines: SteelLines) -> bool:

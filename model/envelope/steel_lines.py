@@ -11,6 +11,7 @@ from math import ceil
 
 from .edges import Edge
 from .face import Face
+from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
 from .shell import along_foot
 from .tiers import Seam, seam_girts, seam_of
@@ -37,9 +38,7 @@ class SteelLines(RoofLines):
     @cached_property
     def frames(self) -> tuple[float, ...]:
         """y of all frames' centre planes, front to back."""
-        half, frame = self.building.frame.column.width / 2, self.building.frame
-        inset = self.setback + half
-        return (inset, *frame.stations, self.building.length - inset)
+        return frame_planes(self.building)
 
     @cached_property
     def frame_half(self) -> float:
@@ -67,16 +66,17 @@ class SteelLines(RoofLines):
     @cached_property
     def _levels(self) -> tuple[float, ...]:
         """Heights of all girts' centres: divisions of the lowest side wall, then on under the rakes."""
-        framing, seam = self.building.framing, self.seam
+        framing = self.building.framing
         if framing.girt_heights:
             kept = [v for v in framing.girt_heights if not self.behind_seam(v)]
-            return tuple(sorted([*kept, *self.seam_girts]))
+            return tuple(sorted([*kept, *(v for group in self.girts_of_ends for v in group.girts)]))
         eave, peak, foot = self.low_eave.height, self.gable_peak, framing.base_rail.depth / 2
         spacing, top = framing.girt_spacing, self._top(self.low_eave)
-        low = _between(foot, eave, spacing, top)
-        if seam:
-            under, over = (_between(foot, seam.level, spacing, top), _between(seam.level, eave, spacing, top))
-            low = (*under, *self.seam_girts, *over)
+        low: tuple[float, ...] = ()
+        start = foot
+        for group in self.girts_of_ends:
+            low, start = (*low, *_between(start, group.low, spacing, top), *group.girts), group.high
+        low = (*low, *_between(start, eave, spacing, top))
         count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
         return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
 
@@ -90,15 +90,26 @@ class SteelLines(RoofLines):
         return seam_of(self.building)
 
     def behind_seam(self, v: float) -> bool:
-        """Whether a girt at v would touch those behind the seam, which stand in its place."""
+        """Whether a girt at v would touch those behind sheets' ends, or stand between such a pair."""
         wide = self.building.framing.girt.width
-        return bool(self.seam_girts) and self.seam_girts[0] - wide < v < self.seam_girts[-1] + wide
+        return any(group.girts[0] - wide < v < group.girts[-1] + wide for group in self.girts_of_ends)
 
     @cached_property
     def seam_girts(self) -> tuple[float, ...]:
-        """Heights of the girts behind a seam. They run around the building, so that girts meet at its
-        corners, whichever walls have a seam."""
+        """Heights of the girts behind a seam."""
         return seam_girts(self.building)
+
+    @cached_property
+    def girts_of_ends(self) -> tuple[EndGirts, ...]:
+        """The girts behind a seam, and those at a lean-to's roof, from the lowest up. They run around the
+        building, so that girts meet at its corners, whichever walls have such ends."""
+        return tuple(end_girts(self.building))
+
+    def sheet_ends(self, wall: Face) -> list[Seam | Headwall]:
+        """Where sheets of a wall end over each other, from the lowest up."""
+        ends: list[Seam | Headwall] = [self.seam] if self.seam and wall.tiered else []
+        headwall = headwall_of(self.building)
+        return [*ends, headwall] if headwall and headwall.wall == wall.name else ends
 
     def girts(self, wall: Face) -> tuple[float, ...]:
         """Heights of a wall's girts, from the slab up."""

@@ -18,9 +18,6 @@ from .skin_lines import HEAD_CLEARANCE, PAST_BEND, SCREW_EDGE, SHELF_FALL, foot,
 SEAM_ROW = 19.05
 """mm; from a sheet's end at a seam to the middle of its row of screws (3/4 in)."""
 
-LOWER = "wainscot"
-"""What the lower tier is called."""
-
 
 @dataclass(frozen=True, slots=True)
 class Seam:
@@ -63,7 +60,7 @@ def seam_girts(building: Building) -> tuple[float, ...]:
     seam = seam_of(building)
     if seam is None:
         return ()
-    flat, middle = _flat(building.framing.girt)
+    flat, middle = flat_of(building.framing.girt)
     centre = seam.level + middle
     if flat >= seam.rows[1] - seam.rows[0]:
         return (centre,)
@@ -77,7 +74,7 @@ def off_flange(building: Building) -> float:
     if seam is None or len(seam_girts(building)) == 1:
         return 0.0
     girt = building.framing.girt
-    return (_apart(girt, seam) - (seam.rows[1] - seam.rows[0]) - _flat(girt)[0]) / 2
+    return (_apart(girt, seam) - (seam.rows[1] - seam.rows[0]) - flat_of(girt)[0]) / 2
 
 
 def _apart(girt: SectionShape, seam: Seam) -> float:
@@ -87,7 +84,7 @@ def _apart(girt: SectionShape, seam: Seam) -> float:
     return max(wide, seam.rows[1] - seam.rows[0])
 
 
-def _flat(girt: SectionShape) -> Point2:
+def flat_of(girt: SectionShape) -> Point2:
     """How high the stretch of a girt's flange is in which screws may stand, and how far over its middle the
     girt's own centre lies. On a wall a section's x points down."""
     outer = girt.section().outer

@@ -31,6 +31,7 @@ CLASSES: dict[str, IfcClass] = {
     Role.BASE_RAIL: IfcClass("IfcMember", OWN),
     Role.GIRT: IfcClass("IfcMember", OWN),
     Role.EAVE_STRUT: IfcClass("IfcMember", "STRUT"),
+    Role.LEDGER: IfcClass("IfcMember", OWN),
     Role.PURLIN: IfcClass("IfcMember", "PURLIN"),
     Role.RAKE_ANGLE: IfcClass("IfcMember", OWN),
     Role.JAMB: IfcClass("IfcMember", OWN),

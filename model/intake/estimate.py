@@ -31,7 +31,7 @@ def estimated(building: Building) -> int:
         lined += purlins
     for wall in (wall for wall in lines.walls if not wall.open):
         girts, tiers = len(lines.girts(wall)), len(wall.regions)
-        rows = girts - len(lines.seam_girts[: 2 if tiers > 1 else -1])
+        rows = girts - sum(len(group.girts[: 2 if tiers > 1 else -1]) for group in lines.girts_of_ends)
         crossed += wall.width * (each * rows + ends * tiers) / wall.skin.profile.pitch
         crossed += wall.width / wall.skin.profile.cover * (tiers - 1)  # the closures at a seam
         along_trim += 2 * girts
@@ -40,7 +40,8 @@ def estimated(building: Building) -> int:
     bays = len(lines.frames) - 1
     steel = bays * (lined + 2 * FRAME) + 4 * len(lines.gable_girts)
     around = PER_OPENING * len(building.openings)
-    return round(crossed + sheets + stitches + along_trim + steel + around)
+    beside = sum(estimated(one) for one in building.lean_tos)
+    return round(crossed + sheets + stitches + along_trim + steel + around) + beside
 
 
 def refuse_too_many(building: Building, most: int) -> None:

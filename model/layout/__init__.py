@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
-from .whole_building import Laid, lay_out
+from .laid import Laid
+from .whole_building import lay_out
 
 __all__ = ["Laid", "lay_out"]

@@ -23,7 +23,7 @@ def asked(lines: TrimLines) -> Terms:
         eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, steel.run(face).first) for face in clad),
         start=tuple((face.frame.z, steel.run(face).start) for face in clad),
-        bare=tuple(face.frame.z for face in steel.faces if face.open),
+        bare=tuple(face.frame.z for face in steel.faces if face.open and face.name != lines.building.joined),
         address=building.address,
         date=building.date,
     )

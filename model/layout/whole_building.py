@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from ..description.building import Building
+from ..envelope.edges import Edge
 from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
 from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
 from ..recipe import Part
-from ..terms import Terms
 from .asked import asked
+from .laid import Laid, at_place, beside, standing, together
 from .screws.room import room
 from .screws.screw_lines import screw_lines
 from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
@@ -21,35 +21,38 @@ from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed
 from .skin.cladding import Tile, covered, sheet_of, tiles
-from .skin.closures import eave_closures, head_closures, ridge_closures, seam_closures
+from .skin.closures import cap_closures, eave_closures, head_closures, seam_closures
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.slab import slab
 from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs, ridge_runs
+from .trim.headwall_trims import flashing_runs
 from .trim.opening_trims import opening_runs
 from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
-    """parts: everything the building is made of. findings: what could not be done as the rules ask. terms:
-    what was asked and no part can show."""
-
-    parts: tuple[Part, ...]
-    findings: tuple[Finding, ...]
-    terms: Terms
-
-
 def lay_out(building: Building, measured: Shell | None = None) -> Laid:
-    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws.
+    """Every part: concrete, steel, trims of openings, sheets, closures, trims of edges, screws; then those of
+    its lean-tos, likewise.
 
     measured: a shell as it stands on its site, instead of the one that the description's sizes make.
     """
     trim = TrimLines(building, measured)
+    main = _above_slab(trim)
+    lean_tos = [(TrimLines(one), beside(building, one)) for one in building.lean_tos]
+    walls = [[at_place(wall, place) for wall in lines.steel.walls] for lines, place in lean_tos]
+    concrete = slab(building, trim.steel.walls, walls)
+    others = [standing(_above_slab(lines), lines.building.name, place) for lines, place in lean_tos]
+    return together(Laid((concrete, *main.parts), main.findings, main.terms), others)
+
+
+def _above_slab(trim: TrimLines) -> Laid:
+    """All of one building but its concrete."""
+    building = trim.building
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]
@@ -60,7 +63,6 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     trims, runs = opening_trims + edge_trims, around_openings + edges
     screws, missed = _screws(trim, laid, steel, (trims, runs))
     parts = (
-        slab(building, lines.walls),
         *steel,
         *opening_trims,
         *sheets,
@@ -98,6 +100,7 @@ def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     for wall in lines.steel.walls:
         yield from rake_runs(lines, wall)
     yield from ridge_runs(lines)
+    yield from flashing_runs(lines)
 
 
 def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
@@ -112,8 +115,8 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
             yield from head_closures(lines, wall, eave)
     for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)
-        if lines.steel.ridge_of(slope):
-            yield from ridge_closures(lines, slope)
+        if slope.sides[2].kind in (Edge.RIDGE, Edge.HEADWALL):
+            yield from cap_closures(lines, slope)
 
 
 def _screws(
@@ -134,7 +137,7 @@ def _screws(
             building.screws,
             face,
             screw_lines(lines, face, behind),
-            list(edge_walls(face, behind, lines.steel.seam)),
+            list(edge_walls(face, behind, lines.steel.sheet_ends(face))),
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )

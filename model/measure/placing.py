@@ -13,13 +13,13 @@ import numpy as np
 
 from ..pieces import Model, Piece
 from ..place import dot
-from ..roles import Role
+from ..roles import LEAN_TO, Role
 from ..terms import Asked
 from .faces import Vectors
 from .laps import CladPlane, LaidSheet
 from .standing import standing_corners
 
-STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN, Role.RAKE_ANGLE)
+STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN, Role.RAKE_ANGLE)
 """What reaches from corner to corner of the steel."""
 SAME_WAY = 1 - 1e-6
 RAISED = 150.0
@@ -112,13 +112,22 @@ def face_plans(
     model: Model, planes: Sequence[CladPlane], placed: Mapping[int, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
     """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its id()."""
-    steel = [standing_corners(piece) for piece in model.pieces if piece.role in STEEL]
-    corners = np.concatenate(steel) if steel else None
+    steel = [
+        (_beside(piece.label("face")), standing_corners(piece))
+        for piece in model.pieces
+        if piece.role in STEEL
+    ]
     for plane in planes:
-        run = _run(model, plane, corners)
+        own = [corners for beside, corners in steel if beside == _beside(plane.name)]
+        run = _run(model, plane, np.concatenate(own) if own else None)
         yield FacePlan(
             plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)), (run.low, run.high)
         )
+
+
+def _beside(face: str) -> bool:
+    """Whether a face is a lean-to's: its steel is its own."""
+    return face.startswith(LEAN_TO)
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:

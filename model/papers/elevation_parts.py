@@ -37,8 +37,8 @@ LEVEL = 1.0
 FEWEST = 4
 """Screws of a line."""
 BACKING = (
-    *(Role.COLUMN, Role.POST, Role.RAFTER, Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN),
-    *(Role.RAKE_ANGLE, Role.JAMB, Role.HEADER, Role.SILL, Role.MEMBER),
+    *(Role.COLUMN, Role.POST, Role.RAFTER, Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.LEDGER),
+    *(Role.PURLIN, Role.RAKE_ANGLE, Role.JAMB, Role.HEADER, Role.SILL, Role.MEMBER),
 )
 END_ON = 0.3
 """Share of a piece's length that is seen of it; of what shows less, the level line is taken."""

@@ -56,6 +56,13 @@ def plane_of(planes: Sequence[CladPlane], screw: Piece) -> int | None:
     return int(np.argmax(counts)) if any(counts) else None
 
 
+def wall_of(planes: Sequence[CladPlane], trim: Piece) -> int | None:
+    """The number of the wall that a trim lies along; None where there is none."""
+    points = shanks(trim).reshape(-1, 3)
+    counts = [0 if plane.sloped else _on(plane, points) for plane in planes]
+    return int(np.argmax(counts)) if any(counts) else None
+
+
 def _on(plane: CladPlane, points: Vectors) -> int:
     seen = _seen(plane, points)
     left, low, right, high = plane.outline.bounds

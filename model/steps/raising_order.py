@@ -17,7 +17,7 @@ from ..roles import Role
 from .cautions import CAUTIONS, NO_BRACING, STEEP, UNTIED, lifted
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .sheet_checks import foot_check, roof_checks, run_checks
-from .sorting import FIRST_FRAMES, LOWER, SEAM, UPPER, Key, sorted_pieces
+from .sorting import FIRST_FRAMES, LOWER, Key, is_seam, sorted_pieces
 from .stages import NAMES, Stage
 from .step import Caution, Dimension, Step
 from .survey import Survey, survey
@@ -26,13 +26,7 @@ ALWAYS = (Stage.DELIVERY, Stage.PUNCH)
 """Steps without pieces that every building has."""
 NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
 """What such a step is called follows from what is in it."""
-TIER_NAMES = {
-    0: "sheets of the {}",
-    LOWER: "lower sheets of the {}",
-    SEAM: "trim between the tiers of the {}",
-    UPPER: "upper sheets of the {}",
-}
-OVERHEAD = (Role.EAVE_STRUT, Role.PURLIN)
+OVERHEAD = (Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN)
 """What ties the heads of frames."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 
@@ -72,7 +66,7 @@ def _has_sheets(key: Key) -> bool:
 def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     count = len(site.stations)
     if _has_sheets(key):
-        return TIER_NAMES[key[2]].format(site.planes[key[1]].name)
+        return _of_plane(site, key, pieces)
     if key[0] == Stage.FIRST_BAY:
         return "frames 1 and 2" if count > 1 else "frame 1"
     if key[0] == Stage.FRAMES:
@@ -82,6 +76,18 @@ def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     if key[0] == Stage.EAVES and any(piece.role == Role.OUTSIDE_CLOSURE for piece in pieces):
         return f"closures at the heads, {NAMES[key[0]]}"
     return NAMES[key[0]]
+
+
+def _of_plane(site: Survey, key: Key, pieces: list[Piece]) -> str:
+    """What a step of a plane of sheets is called: of a wall that has seams, by its place between them."""
+    _, number, tier = key
+    name, last = site.planes[number].name, LOWER + 2 * len(site.seams.get(number, ()))
+    if any(piece.role == Role.FLASHING for piece in pieces):
+        return f"{Role.FLASHING} at the {name}, its screws later"
+    if is_seam(tier):
+        return f"trim between the tiers of the {name}"
+    which = {0: "", LOWER: "lower ", last: "upper "}.get(tier, "middle ")
+    return f"{which}sheets of the {name}"
 
 
 def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimension]:

@@ -4,25 +4,26 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
+from math import inf
 
 from ..measure.laps import CladPlane
 from ..pieces import Piece
 from ..roles import Role, list_of
 from .frames import nearest, on_post, under
-from .hosts import plane_of, roof_of, trim_of
+from .hosts import plane_of, roof_of, trim_of, wall_of
 from .stages import BY_ROLE, WITHIN, Stage
-from .survey import Survey, height
+from .survey import BETWEEN, Survey, height
 
 Key = tuple[Stage, int, int]
-"""A step: its stage; for sheets the number of their plane, else 0; for walls of two tiers LOWER, SEAM or
-UPPER, else 0."""
-LOWER, SEAM, UPPER = 1, 2, 3
+"""A step: its stage; for sheets the number of their plane, else 0; for walls with seams from the foot up
+LOWER, the seam, the sheets over it and so on, else 0."""
+LOWER = 1
 FIRST_FRAMES = 2
 """How many frames are stood and tied together before any other."""
 NEAR_SEAM = 150.0
 """mm; what lies so near to the height of a seam closes it. Ours."""
 OF_FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE)
-TIES = (Role.GIRT, Role.EAVE_STRUT, Role.PURLIN)
+TIES = (Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN)
 
 
 def sorted_pieces(site: Survey) -> Mapping[Key, list[Piece]]:
@@ -52,25 +53,31 @@ def _key(site: Survey, piece: Piece) -> Key:
     """The step of what is neither sheet nor screw."""
     if list_of(piece.role) == "closures":
         return _foam(site, piece)
-    if piece.role == Role.TIER_TRIM:
+    if piece.role in BETWEEN:
         return _at_seam(site, piece) or (Stage.UNKNOWN, 0, 0)
     return _stage(site, piece), 0, 0
 
 
 def _on_plane(site: Survey, number: int, piece: Piece) -> Key:
     """The step of a sheet, or of a row of screws through it."""
-    seam = site.seams.get(number)
-    tier = 0 if seam is None else LOWER if height(piece) < seam else UPPER
+    seams = site.seams.get(number, ())
+    tier = LOWER + 2 * sum(seam < height(piece) for seam in seams) if seams else 0
     return wall_or_roof(site.planes[number]), number, tier
 
 
 def _at_seam(site: Survey, piece: Piece) -> Key | None:
     """The step of what closes the seam between two tiers; None for what is at none."""
-    number = plane_of(site.planes, piece) if site.seams else None
-    seam = None if number is None else site.seams.get(number)
-    if number is None or seam is None or abs(height(piece) - seam) > NEAR_SEAM:
+    number = wall_of(site.planes, piece) if site.seams else None
+    seams = () if number is None else site.seams.get(number, ())
+    off, which = min(((abs(height(piece) - seam), k) for k, seam in enumerate(seams)), default=(inf, 0))
+    if number is None or off > NEAR_SEAM:
         return None
-    return wall_or_roof(site.planes[number]), number, SEAM
+    return wall_or_roof(site.planes[number]), number, LOWER + 1 + 2 * which
+
+
+def is_seam(tier: int) -> bool:
+    """Whether that part of a key is a seam's."""
+    return tier > 0 and tier % 2 == 0
 
 
 def wall_or_roof(plane: CladPlane) -> Stage:
@@ -125,6 +132,8 @@ def _screw_key(site: Survey, trims: list[tuple[Key, Piece]], screw: Piece) -> Ke
     """The step of a row of screws: that of the trim it goes through, else that of the sheets."""
     if screw.role == Role.TRIM_SCREW:
         trim = trim_of([one for _, one in trims], screw)
+        if trim is not None and trim.role == Role.FLASHING:
+            return Stage.RIDGE, 0, 0  # with its closures, when the roof sheets are under it
         if trim is not None:
             return next(key for key, one in trims if one is trim)
     number = plane_of(site.planes, screw)

@@ -14,19 +14,23 @@ from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model, Piece
 from ..roles import Role
 from .frames import Frame, frames
-from .hosts import plane_of
+from .hosts import wall_of
+
+BETWEEN = (Role.TIER_TRIM, Role.FLASHING)
+"""Trims under whose sheets others end: between tiers, and where another roof ends at a wall."""
 
 
 @dataclass(frozen=True, eq=False)
 class Survey:
     """A model surveyed. planes, plans: of its sheets, in one order. stations: its frames, from the front.
-    seams: how high (mm) the trim between two tiers lies, by the number of its plane."""
+    seams: how high (mm) trims between sheets over each other lie, from the lowest, by the number of their
+    plane."""
 
     pieces: tuple[Piece, ...]
     planes: tuple[CladPlane, ...]
     plans: tuple[FacePlan, ...]
     stations: tuple[Frame, ...]
-    seams: Mapping[int, float]
+    seams: Mapping[int, tuple[float, ...]]
 
     def of(self, *roles: Role) -> Sequence[Piece]:
         """Its pieces of some roles."""
@@ -48,12 +52,15 @@ def survey(model: Model) -> Survey:
     return Survey(pieces, planes, plans, frames(pieces), _seams(pieces, planes))
 
 
-def _seams(pieces: Sequence[Piece], planes: Sequence[CladPlane]) -> Mapping[int, float]:
-    heights: dict[int, list[float]] = defaultdict(list)
+def _seams(pieces: Sequence[Piece], planes: Sequence[CladPlane]) -> Mapping[int, tuple[float, ...]]:
+    heights: dict[tuple[int, str], list[float]] = defaultdict(list)
     for piece in pieces:
-        if piece.role == Role.TIER_TRIM and (number := plane_of(planes, piece)) is not None:
-            heights[number].append(height(piece))
-    return {number: sum(found) / len(found) for number, found in heights.items()}
+        if piece.role in BETWEEN and (number := wall_of(planes, piece)) is not None:
+            heights[number, piece.role].append(height(piece))
+    found: dict[int, tuple[float, ...]] = {}
+    for (number, _), of_one in heights.items():
+        found[number] = tuple(sorted((*found.get(number, ()), sum(of_one) / len(of_one))))
+    return found
 
 
 def height(piece: Piece) -> float:

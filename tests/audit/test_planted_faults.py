@@ -13,7 +13,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import shed, tiered
+from support.planted import leaned, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -220,6 +220,41 @@ def test_a_fault_planted_at_a_seam_shows_its_code_and_no_other(code: Code, numbe
     assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
 
 
+LEANED: dict[Code, list[Plant]] = {
+    Code.HEADWALL_OPEN: [
+        drop("lean-to headwall flashing 1"),
+        drop("lean-to headwall flashing 3"),
+        # Before the feet of the sheets above, where water runs in behind it.
+        move("lean-to headwall flashing 2", (25.0, 0.0, 0.0)),
+    ],
+    Code.HEADWALL_HANG: [
+        move("right 3", (0.0, 0.0, 20.0)),
+        move("right 5", (0.0, 0.0, -8.0)),
+        move("right 7", (0.0, 0.0, -8.0)),
+    ],
+    Code.SEAM_OFF_STEEL: [
+        drop("right girt 2"),
+        drop("right girt 5"),
+        drop("right girt 3"),
+    ],
+    Code.RIDGE_BARE: [
+        drop("lean-to headwall flashing 1"),
+        drop("lean-to headwall flashing 2"),
+        move("lean-to headwall flashing 3", (-90.0, 0.0, 0.0)),
+    ],
+}
+"""Faults where a roof ends at a wall."""
+
+
+@pytest.mark.parametrize("code", LEANED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_at_a_headwall_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(leaned(), (code.check,)).findings == ()
+    found = audit(LEANED[code][number](leaned()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
 CASES = [(code, number) for code, plants in PLANTS.items() for number in range(len(plants))]
 
 
@@ -261,7 +296,7 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    assert set(Code) - set(PLANTS) - set(TIERED) == {
+    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }
 

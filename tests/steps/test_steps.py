@@ -82,10 +82,12 @@ TRIMS = {
     "eave trim": "eave trim",
     "ridge cap": "ridge cap",
     "drip": "drip",
+    "headwall flashing": "outside closure",
     "head": "head angle",
     "jamb": "jamb angle",
 }
-"""What the layout calls a row of trim screws after, and the trim it holds."""
+"""What the layout calls a row of trim screws after, and the trim it holds; a flashing's are driven when its
+closures lie under it."""
 
 
 @pytest.mark.parametrize("name", starters())
@@ -99,6 +101,16 @@ def test_screws_stand_with_what_they_hold(name: str) -> None:
                 assert stem in names
             else:
                 assert next(role for word, role in TRIMS.items() if word in stem) in roles, (step.name, stem)
+
+
+def test_the_flashing_at_a_headwall_goes_on_before_the_sheets_above_it() -> None:
+    names = [step.name for step in steps(model("lean-to"))]
+    first = names.index("lower sheets of the left")
+    assert names[first + 1 : first + 3] == [
+        "headwall flashing at the left, its screws later",
+        "upper sheets of the left",
+    ]
+    assert "eave struts, ledgers, purlins, girts" in names
 
 
 def test_the_sample_goes_up_in_the_order_of_the_trade() -> None:

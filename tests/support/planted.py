@@ -58,6 +58,13 @@ def tiered() -> Model:
     return raise_building(parse(SHED + '[wainscot]\nheight = "45 in"\n', "shed")).model
 
 
+@cache
+def leaned() -> Model:
+    lean_to = 'wall = "right"\nwidth = "6 ft"\npitch = "2/12"\neave_height = "6 ft"\n'
+    text = SHED[: SHED.rindex("[[opening]]")].replace("9 ft", "10 ft")
+    return raise_building(parse(f"{text}[[lean_to]]\n{lean_to}", "shed")).model
+
+
 def named(model: Model, name: str) -> Piece:
     (found,) = [piece for piece in model.pieces if piece.name == name]
     return found

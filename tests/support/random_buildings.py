@@ -14,7 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
-from ribwright.description.keys.tables import KINDS, OPENING, TABLES
+from ribwright.description.keys.tables import KINDS, LEAN_TO, OPENING, TABLES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
@@ -74,7 +74,7 @@ def described(number: int) -> Drawn:
     wanted = values.pop(OPENING.name, None)
     openings = _openings(chance, wanted, values, *size)
     top = _lines(values.pop(""))
-    tables = "".join(f"[{name}]\n{_lines(table)}" for name, table in values.items())
+    tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
     holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
     return Drawn(number, dealt, top + tables + holes)
 
@@ -159,6 +159,10 @@ def _bay(chance: Random, values: Values, length: float) -> tuple[float, float]:
         bays = ceil(length / _inches(frame.get("spacing", "10 ft")) - 1e-9)
         ends = [length * n / bays for n in range(bays + 1)]
     return chance.choice(list(pairwise(ends)))
+
+
+def _header(name: str) -> str:
+    return f"[[{name}]]" if name == LEAN_TO.name else f"[{name}]"
 
 
 def _lines(table: dict[str, object]) -> str:

@@ -29,6 +29,13 @@ SIZES = {
 }
 ALIKE = {"rafter": "column", "post": "column", "purlin": "girt", "header": "jamb", "sill": "jamb"}
 
+LEAN_TO: dict[str, object] = {"wall": "left", "width": "8 ft", "pitch": "2/12", "eave_height": "7 ft"}
+HIGH_LEAN_TO: dict[str, tuple[str, dict[str, object]]] = {
+    "width": ("20 ft", {"pitch": "0.5/12"}),
+    "pitch": ("16 ft", {"width": "5 ft"}),
+    "eave_height": ("56 ft", {"width": "4 ft"}),
+}
+"""The main eave over a lean-to, and what else it has, for a key at its high end."""
 DOOR_ROOM = ("headroom", "side_room", "depth_back")
 ENDS: tuple[End, ...] = ("low", "high", "")
 SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
@@ -47,6 +54,18 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
         ("wainscot", name, end): {"wainscot": {"height": "42 in"}}
         for name in ("walls", "profile", "gauge", "thickness", "colour")
         for end in ENDS
+    },
+    **{
+        ("lean_to", name, end): {
+            "": {"width": "16 ft", "length": "20 ft", "eave_height": eave},
+            "lean_to": {key: value for key, value in LEAN_TO.items() if key != name} | more,
+        }
+        for name in (*LEAN_TO, "walls")
+        for end, eave, more in (
+            ("low", "12 ft", {"eave_height": "7 ft"} if name == "pitch" else {}),
+            ("", "13 ft", {}),
+            ("high", *HIGH_LEAN_TO.get(name, ("12 ft", {}))),
+        )
     },
     ("frame", "bays", "low"): {"": {"length": "8 ft"}},
     ("frame", "bays", "high"): {"": {"length": "80 ft"}},

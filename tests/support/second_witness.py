@@ -21,8 +21,8 @@ from ribwright.pieces import Model, Piece
 
 SCREWS = ("sheet screw", "lap screw", "trim screw")
 STEEL = (
-    *("column", "rafter", "knee", "post", "base plate", "base rail", "girt", "eave strut", "purlin"),
-    *("rake angle", "jamb", "header", "sill"),
+    *("column", "rafter", "knee", "post", "base plate", "base rail", "girt", "eave strut", "ledger"),
+    *("purlin", "rake angle", "jamb", "header", "sill"),
 )
 FRAMES = ("column", "rafter", "knee", "post", "base plate")
 SHARED = 1.0

@@ -16,7 +16,8 @@ class Key:
     help: one line for the starter and the schema. default: as typed; None when there is none, and
     then `unless` says what stands in for it; a key with neither is required. example: of a key
     without a default, as typed by people with ft-in and with mm. metric: the default
-    of descriptions in mm, where it is another. also: other spellings of its name.
+    of descriptions in mm, where it is another. also: other spellings of its name. not_yet: what values people
+    would expect and cannot give yet, said of any that is refused.
     """
 
     name: str
@@ -27,6 +28,7 @@ class Key:
     example: tuple[str, str] = ("", "")
     also: tuple[str, ...] = ()
     metric: str | None = None
+    not_yet: str = ""
 
     def usual(self, units: Units) -> str | None:
         """The default of descriptions in these units."""

@@ -302,9 +302,40 @@ OPENING = Table(
     "array",
 )
 
+LEAN_TO = Table(
+    "lean_to",
+    "A roof of one slope along a side wall, on the frames of both; a [[lean_to]] of its own.",
+    (
+        Key(
+            "wall",
+            Choice(("left", "right")),
+            "the side wall that it stands at",
+            example=("left", "left"),
+            not_yet="at a gable it is not yet possible",
+        ),
+        Key("width", Length("4 ft", "60 ft"), "from that wall out", example=("10 ft", "3 m")),
+        Key("pitch", Pitch("0.5/12", "12/12"), "of its roof", example=("2/12", "2/12")),
+        Key(
+            "eave_height",
+            Length("4 ft", "50 ft"),
+            "top of slab to its own eave, the low side",
+            example=("7 ft", "2.1 m"),
+        ),
+        Key(
+            "walls",
+            Choice(("none", "outer")),
+            "which of its own walls are clad",
+            "none",
+            not_yet="clad ends are not yet possible",
+        ),
+    ),
+    "array",
+)
+
 NOT_YET = {
-    "lean_to": "a building of its own beside this one, with a single slope",
-    "porch": "a building of its own beside this one, with a single slope",
+    "porch": "a lean-to along a side wall: [[lean_to]]",
+    "between": "a clad wall inside the lean-to, with a framed opening for each way through",
+    "inset": "a lean-to as long as the building",
     "hip": "a gable",
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",
@@ -333,5 +364,6 @@ TABLES = (
     FRAME,
     FRAMING,
     DOOR_ROOM,
+    LEAN_TO,
     OPENING,
 )

@@ -10,13 +10,14 @@ from ...errors import Problem
 from ...units import Units, Unreadable
 from ..keys.catalogued import OWN_NAME, Colour, ColourCode
 from ..keys.key import Key, Table
-from ..keys.tables import COLOURS, NOT_YET, OPENING, TABLES, TOP
+from ..keys.tables import COLOURS, LEAN_TO, NOT_YET, OPENING, TABLES, TOP
 from ..keys.value_kinds import closest
 from .positions import Path, Positions
 from .source import LOST
 from .syntax import shorten
 
 MOST_OPENINGS = 500
+MOST_LEAN_TOS = 1
 MOST_PROBLEMS = 100
 """More are not listed; whoever has a hundred mends some of them first."""
 
@@ -37,7 +38,7 @@ class Draft:
     """A description read key by key: its values so far, and the problems found in it.
 
     given: the TOML values as they stood. colours: names and codes of the file's own. tables: by name, ""
-    for the top. openings: in the order of the file.
+    for the top. openings, lean_tos: in the order of the file.
     """
 
     given: dict[str, Any]
@@ -46,6 +47,7 @@ class Draft:
     colours: tuple[tuple[str, str], ...] = ()
     tables: dict[str, Values] = field(default_factory=dict)
     openings: list[Values] = field(default_factory=list)
+    lean_tos: list[Values] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
     def object_to(self, path: Path, remedy: str, *, at_key: bool = False, read: str | None = None) -> None:
@@ -88,7 +90,8 @@ def read_values(values: dict[str, Any], positions: Positions, problems: list[Pro
             draft.tables[table.name] = _read_table(
                 draft, table, _as_table(draft, table, values), (table.name,)
             )
-    draft.openings = _read_openings(draft, values.get(OPENING.name, []))
+    draft.openings = _read_items(draft, OPENING, MOST_OPENINGS)
+    draft.lean_tos = _read_items(draft, LEAN_TO, MOST_LEAN_TOS)
     return draft
 
 
@@ -123,23 +126,19 @@ def _as_table(draft: Draft, table: Table, values: dict[str, Any], name: str = ""
     return dict.fromkeys((key.name for key in table.keys), LOST)
 
 
-def _read_openings(draft: Draft, value: object) -> list[Values]:
+def _read_items(draft: Draft, table: Table, most: int) -> list[Values]:
+    """The values of each item of a table that may stand many times."""
+    name, value = table.name, draft.given.get(table.name, [])
+    what = name.replace("_", "-")
     if not isinstance(value, list) or not all(isinstance(item, dict) for item in value):
         if value != LOST:
-            draft.object_to(
-                (OPENING.name,),
-                "[[opening]], in two pairs of brackets, above each opening's keys",
-                at_key=True,
-            )
+            remedy = f"[[{name}]], in two pairs of brackets, above each {what}'s keys"
+            draft.object_to((name,), remedy, at_key=True)
         return []
-    if len(value) > MOST_OPENINGS:
-        draft.object_to(
-            (OPENING.name, MOST_OPENINGS), f"at most {MOST_OPENINGS} openings", read="one more opening"
-        )
-    return [
-        _read_table(draft, OPENING, item, (OPENING.name, number))
-        for number, item in enumerate(value[:MOST_OPENINGS])
-    ]
+    if len(value) > most:
+        plural = "" if most == 1 else "s"
+        draft.object_to((name, most), f"at most {most} {what}{plural}", read=f"one more {what}")
+    return [_read_table(draft, table, item, (name, number)) for number, item in enumerate(value[:most])]
 
 
 def _read_table(draft: Draft, table: Table, given: dict[str, Any], path: Path) -> Values:
@@ -174,7 +173,7 @@ def _read_key(draft: Draft, key: Key, value: object, path: Path, values: Values)
         kind = Colour(draft.colours) if isinstance(key.kind, Colour) else key.kind
         values[key.name] = kind.read(value, draft.units)
     except Unreadable as error:
-        draft.object_to(path, str(error))
+        draft.object_to(path, "; ".join(filter(None, (str(error), key.not_yet))))
 
 
 def _example(key: Key, units: Units) -> str:

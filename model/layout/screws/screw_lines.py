@@ -10,11 +10,12 @@ from shapely.geometry import LineString
 
 from ...description.building import Opening
 from ...envelope.face import Face
+from ...envelope.headwall import headwall_of
 from ...envelope.skin_lines import head_angle, over_shelf
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
-from ..skin.closures import DEEP
+from ..skin.closures import DEEP, ledger_row
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK
 from .steel_contact import Wall
@@ -102,10 +103,14 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
 
 def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
     """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
+    headwall = headwall_of(lines.building)
+    own = headwall.rows if headwall and role is Role.GIRT and face.name == headwall.wall else ()
+    if rows := [v for v in own if flange[0] <= v <= flange[1]]:
+        return rows
     seam = lines.steel.seam
     if seam and role is Role.GIRT and (rows := [v for v in seam.rows if flange[0] <= v <= flange[1]]):
         # Whole sheets that run past a seam's girts are screwed to the lower one.
-        return rows if len(face.regions) > 1 else [v for v in rows if v == seam.rows[0]]
+        return rows if face.tiered else [v for v in rows if v == seam.rows[0]]
     return [clear_of(sum(flange) / 2, span, _bars(lines, face, role))]
 
 
@@ -121,6 +126,8 @@ def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
 
 def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
     """Along the eave strut: on a slope the middle of its flange, on a wall under the eave trim's drop."""
+    if any(part.role is Role.LEDGER for part, _ in behind) and face.sloped:
+        yield ScrewLine(ledger_row(lines, face), 0.0, face.width)
     for left, low, right, high in (wall.bounds for part, wall in behind if part.role is Role.EAVE_STRUT):
         if face.sloped:
             near, far = edge_bar(lines.profile("eave").in_plane / face.sides[0].level)

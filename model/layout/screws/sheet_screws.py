@@ -25,6 +25,7 @@ from shapely.geometry import LineString, Polygon
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
 from ...envelope.face import Face, Region
+from ...envelope.headwall import Headwall
 from ...envelope.tiers import Seam
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -255,6 +256,7 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
     edges = [(left, 1.0), (right, -1.0)]
     edges += [(o.from_left, -1.0) for o in plan.face.openings]
     edges += [(o.from_left + o.width, 1.0) for o in plan.face.openings]
+    edges += [end for low, _, high, _ in plan.face.cuts for end in ((low, -1.0), (high, 1.0))]
     first, _, last, _ = sheet.inside.bounds
     for end, inward in edges:
         beyond = end + inward * AT_EDGE
@@ -370,15 +372,17 @@ Upright = tuple[Point2, Polygon]
 """An upright wall along which sheets end, with the heights of its first and last screw."""
 
 
-def edge_walls(face: Face, behind: Sequence[Wall], seam: Seam | None) -> Iterator[Upright]:
-    """The uprights of a face, those that run past its seam once for each tier."""
-    for (low, high), wall in _uprights(face, behind):
-        if seam is None or len(face.regions) == 1 or not low < seam.rows[0] < seam.rows[1] < high:
-            yield (low, high), wall
-            continue
-        left, foot, right, head = wall.bounds
-        yield (low, seam.rows[0]), shapely.box(left, foot, right, seam.head)
-        yield (seam.rows[1], high), shapely.box(left, seam.foot, right, head)
+def edge_walls(face: Face, behind: Sequence[Wall], ends: Sequence[Seam | Headwall]) -> Iterator[Upright]:
+    """The uprights of a face, those that run past ends of its sheets, from the lowest up, once for each
+    region."""
+    for (first, last), wall in _uprights(face, behind):
+        low, rest = first, wall
+        for end in ends:
+            if low < end.rows[0] < end.rows[1] < last:
+                left, foot, right, head = rest.bounds
+                yield (low, end.rows[0]), shapely.box(left, foot, right, end.head)
+                low, rest = end.rows[1], shapely.box(left, end.foot, right, head)
+        yield (low, last), rest
 
 
 def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:

@@ -16,6 +16,7 @@ from math import ceil
 
 import shapely
 
+from ...envelope.edges import Edge
 from ...envelope.face import rakes
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
@@ -100,8 +101,9 @@ Wanted = tuple[str, TrimRun, float, Spots]
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     yield from _corners(on)
     yield from _gap_ends(on)
-    if on.plan.face.open and on.plan.face.name in on.lines.steel.eaves:
-        yield _strut(on, on.lines.steel.eaves[on.plan.face.name])
+    eave = on.lines.steel.eaves.get(on.plan.face.name)
+    if eave and on.plan.face.open and eave.wall != on.lines.building.joined:
+        yield _strut(on, eave)
     if on.plan.face.raked:
         yield from _rakes(on)
 
@@ -209,12 +211,14 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
         u = end + into * 0.6 * leg
         spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
-    if ridge is None:
+    cap = "ridge cap" if ridge else "headwall flashing" if slope.sides[2].kind is Edge.HEADWALL else ""
+    if not cap:
         return
     pitch, v = slope.skin.profile.pitch, purlins[-1]
     ribs = [rib for rib in on.ribs() if leg < rib and rib + pitch < slope.width - leg]
-    spots = [((rib + pitch / 2, v), shapely.box(rib, v - ROW, rib + pitch, v + ROW)) for rib in ribs]
-    yield f"{slope.name} ridge cap", on.run("ridge cap"), lines.ridge + lines.thickness, spots
+    down = ROW if ridge else 1.0  # under the flashing's row lie its closures
+    spots = [((rib + pitch / 2, v), shapely.box(rib, v - down, rib + pitch, v + ROW)) for rib in ribs]
+    yield f"{slope.name} {cap}", on.run(cap), lines.ridge + lines.thickness, spots
 
 
 def _rake_over(on: Trimmed, end: float) -> TrimRun:

@@ -180,7 +180,10 @@ def _holes(building: Building, face: Face) -> list[Polygon]:
             opening.sill + opening.height + head_angle(building, opening) + over_shelf(building),
         )
         for opening in face.openings
-    ] + [shapely.box(low, foot - 1, high, face.upper.head + 1) for low, high in face.gaps]
+    ] + [
+        *(shapely.box(low, foot - 1, high, face.upper.head + 1) for low, high in face.gaps),
+        *(shapely.box(*cut) for cut in face.cuts),
+    ]
 
 
 def _slot(building: Building, opening: Opening) -> Polygon:

@@ -9,7 +9,7 @@ from itertools import pairwise
 from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
-from ...envelope.skin_lines import FOAM, outermost
+from ...envelope.skin_lines import FOAM, SCREW_EDGE, outermost
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
@@ -51,7 +51,7 @@ def foam_band(lines: TrimLines, face: Face) -> Point2 | None:
     """Heights between which the closures over a wainscot's heads lie: behind the front leg of the trim there,
     under the row of screws. None on a wall of one tier."""
     seam = lines.steel.seam
-    if seam is None or len(face.regions) < 2:
+    if seam is None or not face.tiered:
         return None
     top = seam.rows[0] - CLEAR
     return top - DEEP, top
@@ -88,10 +88,18 @@ def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
             yield from _hollows(row, column, lip - flange, within, f"lip {number}")
 
 
-def ridge_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """Outside closures under one leg of the ridge cap, up to it between the rake trims' legs; under those,
-    up to them, in the hollows between the crowns they lie on."""
+def ledger_row(lines: TrimLines, face: Face) -> float:
+    """v of the screws in a ledger: the middle of its flange, or as near as the sheets' heads let them."""
+    middle = lines.steel.slope_length(face) - lines.building.framing.eave_strut.width / 2
+    return min(middle, face.upper.head - SCREW_EDGE - EDGE)
+
+
+def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures under one leg of the ridge cap, or of the flashing at a headwall, up to it between the
+    rake trims' legs; under those, up to them, in the hollows between the crowns they lie on."""
     head = face.upper.head
+    if face.sides[2].kind is Edge.HEADWALL:
+        head = ledger_row(lines, face) - CLEAR + 0.5 * DEEP
     row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP))
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange

@@ -42,8 +42,13 @@ class _Chain:
         return Part(f"{self.name} {wall.face} {name}", role, ("frame", self.name), recipe, place, FRAME)
 
     def joint(self, number: int) -> tuple[Plane, Point2]:
-        """The mitre between a member and the next one, and the corner that it has inside the building."""
+        """The mitre between a member and the next one, and the corner that it has inside the building; where
+        another building stands beside, the plane of its columns."""
         one, other = self.cut[number : number + 2]
+        for wall, out in ((one, -1.0), (other, 1.0)):
+            if wall.face == self.lines.building.joined:
+                at = (wall.start[0] + out * self.lines.setback, wall.start[1])
+                return Plane((at[0], self.y, at[1]), (1.0, 0.0, 0.0)), at
         (ox, oz), (ix, iz) = (
             crossed(*(_inside(crossing, self._depths(crossing)[k]) for crossing in (one, other)))
             for k in (0, 1)
@@ -78,6 +83,8 @@ def _frame(chain: _Chain) -> Iterator[Part]:
     last = len(chain.cut) - 1
     for wall, beside, step in ((0, 1, 1.0), (last, last - 1, -1.0)):
         column, mitre = chain.cut[wall], chain.joint(min(wall, beside))
+        if column.face == chain.lines.building.joined:
+            continue  # there the other building's stand
         yield _column(chain, column, mitre[0], step)
         for number, slope in _falling_to(chain, step):
             yield _rafter(chain, column, slope, (chain.joint(number - 1)[0], chain.joint(number)[0]), step)

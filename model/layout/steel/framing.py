@@ -9,12 +9,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from math import atan, degrees, hypot
 
 from ...catalog.sections import strut_section
 from ...envelope.face import Face
+from ...envelope.headwall import rafter_band, rafter_spans
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
+from ...envelope.shell import along_foot
 from ...envelope.splices import SPLICE, in_stock
 from ...envelope.steel_lines import SteelLines
 from ...place import Place, Point3
@@ -29,6 +32,9 @@ UP: Point3 = (0.0, 1.0, 0.0)
 OUT: Point3 = (0.0, 0.0, 1.0)
 
 INWARD = (("left", 1.0), ("right", -1.0))
+
+HEADWALL = "headwall"
+"""Where a lean-to's ledger is listed: its own wall there has no other name."""
 
 SHORTEST = 25.4
 """mm; nothing shorter than an inch is cut."""
@@ -104,6 +110,15 @@ def _rafters(lines: SteelLines, face: Face, depth: float, top: float) -> list[Sp
     if eave is None or not lines.reaches_frames(depth) or top <= lines.rafter_foot(eave):
         return []
     return list(lines.rafters(face))
+
+
+def _lean_to_rafters(lines: SteelLines, face: Face, heights: Span) -> list[Span]:
+    """Where the rafters of a lean-to come through between two heights."""
+    band = rafter_band(lines.building)
+    if band is None or not face.cuts or heights[0] >= band[1] or heights[1] <= band[0]:
+        return []
+    ends = ([along_foot(face.frame, y) for y in span] for span in rafter_spans(lines.building))
+    return [(min(one), max(one)) for one in ends]
 
 
 def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:
@@ -185,6 +200,7 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         top = v + shape.width / 2
         taken = _blocked(lines, face, shape.depth) + _knees(lines, face, shape.depth, top)
         taken += _rafters(lines, face, shape.depth, top) + lines.gap_spans(face)
+        taken += _lean_to_rafters(lines, face, (v - shape.width / 2, top))
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, top) for plane in whole]
         for a, b in _spliced(lines, face, remaining(full, taken)):
@@ -222,17 +238,24 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
 
 
 def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
-    """A cee on edge under the eave corner, its upper flange folded to the pitch."""
-    shape = lines.building.framing.eave_strut
+    """A cee on edge under the eave corner, its upper flange folded to the pitch. At another building's wall
+    it is a ledger, as deep as the purlins, and lies on the rafters with them."""
+    shape, role = lines.building.framing.eave_strut, Role.EAVE_STRUT
+    if face.name == lines.building.joined:
+        shape, role = replace(shape, depth=lines.building.framing.purlin.depth), Role.LEDGER
     section: Section = strut_section(shape, degrees(atan(eave.rise)))
     centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
-    over_columns = lines.strut_foot(eave) >= eave.plane(lines.strut_stop, lines.rafter_top)
+    over_columns = eave.height - shape.depth >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
     pieces = _spliced(lines, face, remaining((0.0, face.width), taken))
     for number, (a, b) in enumerate(pieces, 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, along, UP, *ends)
-        yield _part(face, f"eave strut {number}", Role.EAVE_STRUT, *made)
+        part = _part(face, f"{role.value} {number}", role, *made)
+        if role is Role.LEDGER:
+            labels = (("face", HEADWALL), *FRAMING)
+            part = replace(part, name=f"ledger {number}", group=("framing", HEADWALL), labels=labels)
+        yield part
 
 
 def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import shapely
+
 from ...description.building import Building
 from ...envelope.face import Face, in_turn
 from ...envelope.skin_lines import lap_room, outermost
@@ -19,13 +21,18 @@ BEYOND = 25.4
 """mm; concrete past the outermost point of the sheets (1 in). Ours."""
 
 
-def slab(building: Building, walls: Sequence[Face]) -> Part:
-    """One body. The ledge's inner face is the steel line; it stops at doors, clear of their trims, and is
-    formed along clad walls only."""
+def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Face]] = ()) -> Part:
+    """One body, with what is under the walls of buildings beside it. The ledge's inner face is the steel
+    line; it stops at doors, clear of their trims, and is formed along clad walls only."""
     lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
     crown = max(outermost(building.sheets, skin) for wall in walls for skin in wall.skins)
     out = building.slab.ledge_width if depth else 0.0 if building.slab.hang else crown + BEYOND
     rim = _rim(walls, out)
+    if beside:
+        whole = shapely.union_all(
+            [shapely.Polygon(rim), *(shapely.Polygon(_rim(one, out)) for one in beside)]
+        )
+        rim = [(x, y) for x, y in shapely.orient_polygons(whole.simplify(0.001)).exterior.coords[:-1]]
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
     outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))
     body = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))

@@ -13,6 +13,7 @@ from ...place import Place, Point2, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
+from .headwall_trims import at_headwall
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
@@ -110,7 +111,10 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         start=Plane((0.0, 0.0, lines.foot), ALONG),
         end=_short_of_roof(lines, eave, frame, head),
         nest=(t, t),
-        notches=_at_slab(lines, before, after, (near, far)),
+        notches=(
+            *_at_slab(lines, before, after, (near, far)),
+            *at_headwall(lines, before, after, (near, far), (x, y)),
+        ),
     )
 
 
@@ -167,6 +171,8 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
     t, leg = lines.thickness, lines.profile("eave").in_plane
     for eave in lines.steel.eaves.values():
         wall, rise = lines.steel.named[eave.wall], eave.rise
+        if wall.name == lines.building.joined:
+            continue
         e = lines.head(wall)
         inner = ((leg, leg * rise), (-e, -e * rise), (-e, -e * rise - lines.eave_drop(eave)))
         low, high = sorted((-(e + 3 * t) * rise, leg * rise))
@@ -208,6 +214,9 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
         past = lines.building.sheets.overhang / rake.cos
         end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head), ALONG)
+        if lines.building.joined in (gable.beside("left").other, gable.beside("right").other):
+            # Plumb, where it meets the main wall's corner trim.
+            end = Plane((0.0, 0.0, rake.length - lines.at_wall / rake.cos), (0.0, -rake.sin, rake.cos))
         if rake.head:
             across, up = rake.head
             normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)

@@ -131,6 +131,11 @@ class TrimLines:
         return self.roof_crown + self.lap_room
 
     @cached_property
+    def at_wall(self) -> float:
+        """From another building's steel line to what stands clear of its corner trim."""
+        return self.side + self.thickness + self.lap_room
+
+    @cached_property
     def bottom(self) -> float:
         """Height of the concrete under the walls' sheets."""
         return -self.building.slab.below

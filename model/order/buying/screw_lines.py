@@ -42,7 +42,7 @@ DRILL_POINTS = ((0.110 * INCH, "No. 2"), (0.210 * INCH, "No. 3"), (0.500 * INCH,
 """How thick the steel may be, all together, that a drill point goes through: mm. From memory."""
 
 DRILLED = (
-    *(Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.PURLIN, Role.RAKE_ANGLE),
+    *(Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN, Role.RAKE_ANGLE),
     *(Role.JAMB, Role.HEADER, Role.SILL),
 )
 """What screws are driven into."""

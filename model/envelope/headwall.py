@@ -1,0 +1,153 @@
+"""Where a lean-to's roof ends at the main wall: heights on that wall, and what its rafters take of it.
+
+From below: the sheets under it stop under the ledger that carries its roof sheets' heads, and its rafters
+come through them to the main columns; a flashing covers those heads, and its upper leg lies behind the
+sheets above, whose feet hang over its bend. Common practice throughout, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import hypot, radians, tan
+
+from ..catalog.trims import trim_profiles
+from ..description.building import Building
+from ..place import Place, Point2
+from .face import Cut
+from .lengths import stepped_down
+from .shell import along_foot
+from .skin_lines import HEAD_CLEARANCE, foot, lap_room, outermost
+from .tiers import SEAM_ROW, flat_of, seam_girts, seam_of, tiered
+
+OFF_WALL = 12.7
+"""mm; a lean-to's sheets end this far (1/2 in) off the main steel line, or up to a step more."""
+
+HANG = 12.7
+"""mm; the feet over it hang so far (1/2 in) over the flashing's bend."""
+
+NOTCH = 3.175
+"""mm; round a rafter that comes through the sheets (1/8 in)."""
+
+UNDER = "lower"
+"""What the sheets under a lean-to's roof are called."""
+
+
+@dataclass(frozen=True, slots=True)
+class Headwall:
+    """Heights on the main wall (mm). wall: which. roof: of the lean-to's steel plane at that wall's steel
+    line, rise: what it falls in one of run outward. bend: of the flashing, inside. top: of its upper leg.
+    head: where the sheets under it end; foot: where those over it begin. ledge: of the ledger's underside."""
+
+    wall: str
+    roof: float
+    rise: float
+    bend: float
+    top: float
+    head: float
+    foot: float
+    ledge: float
+
+    @property
+    def rows(self) -> Point2:
+        """The screws of the lower sheets' heads, and of the upper ones' feet."""
+        return self.head - SEAM_ROW, self.foot + SEAM_ROW
+
+    def under(self, out: float, below: float) -> float:
+        """Height, so far out from the main steel line, of the plane `below` (square) under the roof's."""
+        return self.roof - out * self.rise - below * hypot(1.0, self.rise)
+
+
+def headwall_of(building: Building) -> Headwall | None:
+    """The headwall of a building's lean-to; None where it has none."""
+    if not building.lean_tos:
+        return None
+    lean_to = building.lean_tos[0]
+    rise, wall = tan(radians(lean_to.pitch)), "right" if lean_to.joined == "left" else "left"
+    seam = seam_of(building) if tiered(building, wall) else None
+    low = seam.foot if seam else foot(building)
+    roof = lean_to.eave_height + lean_to.width * rise
+    bend = roof + over_roof(building) * hypot(1.0, rise)
+    ledge = roof - lean_to.framing.purlin.depth
+    return Headwall(
+        wall=wall,
+        roof=roof,
+        rise=rise,
+        bend=bend,
+        top=bend + trim_profiles()["headwall"].out_of_plane,
+        head=low + stepped_down(ledge - HEAD_CLEARANCE - low, building.sheets.step),
+        foot=bend + lap_room(building) + HANG,
+        ledge=ledge,
+    )
+
+
+def over_roof(building: Building) -> float:
+    """From a roof's steel plane to the inner face of what lies over its rake trims."""
+    return outermost(building.sheets, building.sheets.roof) + lap_room(building)
+
+
+def headwall_girts(building: Building) -> tuple[float, ...]:
+    """Heights of the girts behind the lower sheets' heads and the upper ones' feet."""
+    headwall = headwall_of(building)
+    if headwall is None:
+        return ()
+    middle = flat_of(building.framing.girt)[1]
+    low, high = headwall.rows
+    return (low + middle, high + middle)
+
+
+@dataclass(frozen=True, slots=True)
+class EndGirts:
+    """Girts behind ends of sheets between foot and eave: between which heights they stand in for others."""
+
+    low: float
+    high: float
+    girts: tuple[float, ...]
+
+
+def end_girts(building: Building) -> Iterator[EndGirts]:
+    """Those of a building, from the lowest up: behind a seam, and at a lean-to's roof."""
+    if (seam := seam_of(building)) is not None:
+        yield EndGirts(seam.level, seam.level, seam_girts(building))
+    if pair := headwall_girts(building):
+        yield EndGirts(pair[0], pair[-1], pair)
+
+
+def frame_planes(building: Building) -> tuple[float, ...]:
+    """y of all frames' centre planes, front to back."""
+    framing, frame = building.framing, building.frame
+    inset = (framing.girt.depth if framing.girts == "by-pass" else 0.0) + frame.column.width / 2
+    return (inset, *frame.stations, building.length - inset)
+
+
+def rafter_spans(building: Building) -> Iterator[Point2]:
+    """y from side to side of every frame's rafter: in an end frame flush with its column's outer face."""
+    frame = building.frame
+    planes, half = frame_planes(building), frame.rafter.width / 2
+    past = max(0.0, half - frame.column.width / 2)
+    for number, y in enumerate(planes):
+        at = y + past * ((number == 0) - (number == len(planes) - 1))
+        yield at - half, at + half
+
+
+def rafter_band(building: Building) -> tuple[float, float] | None:
+    """Heights between which a lean-to's rafters pass from the main steel line to the main columns."""
+    headwall = headwall_of(building)
+    if headwall is None or building.framing.girts != "by-pass":
+        return None
+    deep = building.framing.girt.depth
+    top = building.framing.purlin.depth
+    return headwall.under(0.0, top + building.frame.rafter.depth), headwall.under(-deep, top)
+
+
+def rafter_cuts(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
+    """What the rafters of a lean-to take of the sheets under it, from their undersides up past the heads."""
+    headwall = headwall_of(building)
+    if headwall is None or headwall.wall != wall:
+        return
+    skins = (building.sheets.sides, building.sheets.gables)
+    crown = max(outermost(building.sheets, skin) for skin in skins)
+    low = headwall.under(crown, building.framing.purlin.depth + building.frame.rafter.depth) - NOTCH
+    for span in rafter_spans(building):
+        left, right = sorted(along_foot(frame, y) for y in span)
+        yield left - NOTCH, low, right + NOTCH, headwall.head + 1.0

@@ -1,0 +1,147 @@
+"""Whether a lean-to fits its main wall: under the eave, clear of openings, and steel for its ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from ..catalog.trims import trim_profiles
+from ..description.building import Building, Opening
+from ..description.said_limits import at_least, at_most, over, under
+from ..units import parse_length
+from .headwall import OFF_WALL, Headwall, headwall_girts, headwall_of
+from .opening_lines import OpeningLines
+from .shell_checks import shell_misfits
+from .skin_lines import SCREW_EDGE, corner_trim, head_angle, lap_room
+from .splices import beyond_stock
+from .steel_checks import Objection, steel_misfits
+from .tier_checks import UPPER
+
+STRIP = parse_length("8 in")
+"""mm of wall from the flashing's bend to the main eave trim: less is no strip to lay. Common practice."""
+LOWEST = parse_length("4 ft")
+"""mm; of a lean-to's eave, as its key has it."""
+OWN = ("width", "eave_height", "pitch")
+"""Keys at the top that a lean-to has of its own."""
+
+
+def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]:
+    """Every place where a lean-to does not go with the building that it stands at."""
+    headwall = headwall_of(lines.building)
+    if headwall is None:
+        return
+    apart = list(_not_yet(lines.building, headwall))
+    yield from apart
+    if not apart:
+        yield from _as_a_building(lines.building, even_bays)
+        yield from _under_eave(lines, headwall)
+        yield from _over_seam(lines, headwall)
+        yield from _across_openings(lines, headwall)
+        yield from _ledger(lines.building)
+
+
+def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
+    """What a lean-to cannot stand with."""
+    nearest = "not yet possible with a lean-to; what comes nearest: "
+    for key in ("ledge_depth", "hang"):
+        if getattr(building.slab, key):
+            yield ("slab", key), nearest + "0, sheets that stand on the slab"
+    bays = any(wall == headwall.wall for wall, _, _ in building.open_bays)
+    if headwall.wall in building.open_walls or bays:
+        yield ("walls", headwall.wall), nearest + "clad, with a framed opening for each way through"
+
+
+def _as_a_building(main: Building, even_bays: bool) -> Iterator[Objection]:
+    """What keeps it from standing at all; what is wrong with the steel of both is said of the main one."""
+    lines = OpeningLines(main.lean_tos[0])
+    said = set(steel_misfits(OpeningLines(replace(main, lean_tos=())), even_bays))
+    for path, remedy in (*shell_misfits(lines), *steel_misfits(lines, even_bays), *beyond_stock(lines)):
+        if path[0] in OWN:
+            yield ("lean_to", 0, *path), remedy
+        elif (path, remedy) not in said:
+            yield path, f"{remedy}; for the lean-to"
+
+
+def _room(lines: OpeningLines, headwall: Headwall) -> float:
+    """How far the flashing's bend lies under the highest place that it may have."""
+    building, eave = lines.building, lines.eaves[headwall.wall]
+    trim = eave.height - (corner_trim(building) + lap_room(building)) * eave.rise
+    drop = trim_profiles()["eave"].out_of_plane
+    girt = headwall_girts(building)[-1] + building.framing.girt.width / 2
+    return min(trim - drop - STRIP - headwall.bend, lines.strut_foot(eave) - girt)
+
+
+def _under_eave(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
+    """Over the flashing a strip of wall is left under the main eave trim, with a girt at its foot."""
+    building, room = lines.building, _room(lines, headwall)
+    if not under(room, 0.0):
+        return
+    lean_to, units = building.lean_tos[0], building.units
+    where = f"its flashing stays 8 in under the {headwall.wall} wall's eave trim"
+    if (most := lean_to.eave_height + room) >= LOWEST:
+        yield ("lean_to", 0, "eave_height"), f"at most {at_most(most, units)}: {where}"
+    else:
+        most = lean_to.width + room / headwall.rise
+        yield ("lean_to", 0, "width"), f"at most {at_most(most, units)} at this pitch: {where}"
+
+
+def _over_seam(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
+    """Between a seam and the lower sheets' heads are sheets as long as above a seam at least."""
+    building = lines.building
+    if lines.seam is None:
+        return
+    room = headwall.head - lines.seam.shelf - UPPER
+    if under(room, 0.0):
+        least = building.lean_tos[0].eave_height - room + building.sheets.step
+        yield (
+            ("lean_to", 0, "eave_height"),
+            f"at least {at_least(least, building.units)}, to leave 2 ft of wall over the wainscot",
+        )
+
+
+def _across_openings(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
+    """Openings of the main wall are wholly under the girt at the lower sheets' heads, or over the other."""
+    for number, opening in enumerate(lines.building.openings):
+        if opening.wall != headwall.wall:
+            continue
+        up, down = _past(lines, headwall, opening)
+        if not under(0.0, up) or not under(0.0, down):
+            continue
+        yield from _moved(lines, headwall, number, (up, down))
+
+
+def _past(lines: OpeningLines, headwall: Headwall, opening: Opening) -> tuple[float, float]:
+    """How far the roof would have to be higher to pass over an opening, and lower to pass under it, with the
+    trim around it."""
+    framing, trims = lines.building.framing, trim_profiles()
+    low, high = headwall_girts(lines.building)
+    over_head = head_angle(lines.building, opening) + trims["drip"].in_plane
+    under_sill = trims["j"].in_plane + lap_room(lines.building)
+    half, top = framing.girt.width / 2, opening.sill + opening.height + max(framing.header.width, over_head)
+    foot = opening.sill - max(framing.sill.width, under_sill)
+    return top - (low - half), max(high + half, headwall.top) - foot
+
+
+def _moved(
+    lines: OpeningLines, headwall: Headwall, number: int, past: tuple[float, float]
+) -> Iterator[Objection]:
+    building, (up, down) = lines.building, past
+    units, eave = building.units, building.lean_tos[0].eave_height
+    opening, step = building.openings[number], building.sheets.step
+    ways = [f"at least {at_least(eave + up + step, units)}"] if up + step <= _room(lines, headwall) else []
+    ways += [f"at most {at_most(eave - down, units)}"] if eave - down >= LOWEST else []
+    across = f"its roof ends at the wall across the {opening.kind} there, opening[{number + 1}]"
+    if ways:
+        yield ("lean_to", 0, "eave_height"), f"{' or '.join(ways)}: {across}"
+        return
+    most = opening.height - up
+    lower = f"at most {at_most(most, units)}" if most > 0 else "none in this wall"
+    yield ("opening", number, "height"), f"{lower}, to stay under the roof of the lean-to at this wall"
+
+
+def _ledger(building: Building) -> Iterator[Objection]:
+    """The ledger's flange, which is the eave strut's, takes a row of screws before the sheets' heads."""
+    least = OFF_WALL + building.sheets.step + 2 * SCREW_EDGE + 1.0
+    if over(least, building.framing.eave_strut.width):
+        wide = f"a section at least {at_least(least, building.units)} wide"
+        yield ("framing", "eave_strut"), f"{wide}: the lean-to's ledger has its flange"

@@ -1,0 +1,63 @@
+"""What a layout comes to, and how that of a lean-to is set beside its main building's."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from ..description.building import Building
+from ..envelope.face import Face
+from ..findings import Finding, in_order
+from ..place import Place
+from ..recipe import Part
+from ..terms import Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """parts: everything the building is made of. findings: what could not be done as the rules ask. terms:
+    what was asked and no part can show."""
+
+    parts: tuple[Part, ...]
+    findings: tuple[Finding, ...]
+    terms: Terms
+
+
+def beside(main: Building, other: Building) -> Place:
+    """Where the origin of a building that is joined to another stands in it."""
+    return Place((-other.width if other.joined == "right" else main.width, 0.0, 0.0))
+
+
+def at_place(face: Face, place: Place) -> Face:
+    """A face of a building that stands at a place."""
+    return replace(face, frame=place @ face.frame)
+
+
+def standing(laid: Laid, name: str, place: Place) -> Laid:
+    """A building's layout where it stands, its name before those of its pieces and faces."""
+
+    def named(part: Part) -> Part:
+        first, *rest = part.group
+        labels = tuple((key, f"{name} {text}" if key == "face" else text) for key, text in part.labels)
+        group = (first, *(f"{name} {word}" for word in rest))
+        return replace(part, name=f"{name} {part.name}", group=group, place=place @ part.place, labels=labels)
+
+    findings = tuple(
+        replace(one, pieces=tuple(f"{name} {piece}" for piece in one.pieces)) for one in laid.findings
+    )
+    return Laid(tuple(map(named, laid.parts)), findings, laid.terms)
+
+
+def together(main: Laid, others: Sequence[Laid]) -> Laid:
+    """One layout of several: what was asked of the main building holds for all."""
+    if not others:
+        return main
+    every, terms = (main, *others), main.terms
+    terms = replace(
+        terms,
+        overlap=tuple(dict(pair for laid in every[::-1] for pair in laid.terms.overlap).items()),
+        start=tuple(dict(pair for laid in every[::-1] for pair in laid.terms.start).items()),
+        bare=tuple(dict.fromkeys(normal for laid in every for normal in laid.terms.bare)),
+    )
+    findings = in_order(finding for laid in every for finding in laid.findings)
+    return Laid(tuple(part for laid in every for part in laid.parts), findings, terms)

@@ -1,0 +1,74 @@
+"""What a headwall does to trims: its flashing, and the corner trims that its roof comes through.
+
+The flashing's upper leg lies behind the sheets above, its lower leg over the heads of the roof's sheets and
+of its rake trims, past the row of screws in the ledger and the closures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...envelope.face import Face
+from ...envelope.headwall import NOTCH, headwall_of
+from ...place import Place, Point2, Point3, dot
+from ...roles import Role
+from ..steel.straight_member import Plane
+from .trim_lines import TrimLines
+from .trim_run import Box, TrimRun, mirrored
+
+ALONG: Point3 = (0.0, 0.0, 1.0)
+
+
+def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    """Along the wall that a lean-to stands at, in its own frame, towards the wind as a ridge cap."""
+    eave = lines.steel.eaves.get(lines.building.joined or "")
+    if eave is None:
+        return
+    t, legs, wall = lines.thickness, lines.profile("headwall"), lines.steel.named[eave.wall]
+    # x off the main wall, y up.
+    bend, reach = lines.ridge / eave.cos, legs.in_plane * eave.cos
+    line = ((reach, bend + reach * eave.rise), (0.0, bend), (0.0, bend + legs.out_of_plane))
+    # Behind the sheets there is room for one thickness.
+    behind: Box = (-1.0, bend - 3 * t, t, bend + legs.out_of_plane + 3 * t)
+    onward = dot(wall.frame.x, lines.towards_wind) > 0
+    x, (u, v) = (-1.0, eave.left) if onward else (1.0, eave.right)
+    yield TrimRun(
+        name="headwall flashing",
+        role=Role.FLASHING,
+        group=("trims", "headwall"),
+        labels=lines.labels("headwall", "headwall"),
+        frame=wall.frame @ Place((u, v, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
+        line=line if onward else mirrored(line),
+        thickness=t,
+        start=Plane((0.0, 0.0, 0.0), ALONG),
+        end=Plane((0.0, 0.0, wall.width), ALONG),
+        nest=(0.0, t / eave.cos),
+        snips=(behind if onward else (-behind[2], behind[1], -behind[0], behind[3]),),
+    )
+
+
+def at_headwall(
+    lines: TrimLines, before: Face, after: Face, legs: Point2, bend: Point2
+) -> Iterator[tuple[float, float, Box]]:
+    """What a corner trim, in its own frame (see `corner_runs`), loses of its leg on a wall that a lean-to's
+    roof ends at: from the lower sheets' heads to the upper ones' feet, and lower where a rafter comes out."""
+    headwall = headwall_of(lines.building)
+    if headwall is None or headwall.wall not in (before.name, after.name):
+        return
+    past = lines.lap_room + lines.thickness + 1
+    low = headwall.under(max(bend) + past, lines.steel.rafter_under) - NOTCH
+    wall, leg, out = (
+        (before, legs[0], bend[0] + past)
+        if headwall.wall == before.name
+        else (after, legs[1], bend[1] + past)
+    )
+
+    def box(start: float, end: float) -> Box:
+        """Of the leg, from so far to so far from the corner."""
+        return (0.0, -end, out, -start) if wall is before else (-end, 0.0, -start, out)
+
+    yield headwall.head, headwall.foot, box(0.0, leg + 1)
+    for left, _, right, _ in wall.cuts:
+        start, end = (wall.width - right, wall.width - left) if wall is before else (left, right)
+        if start < leg:
+            yield low, headwall.head, box(max(0.0, start), end)

@@ -1,0 +1,197 @@
+"""Lean-tos: hand calculations held against the schedule, what meets at the headwall, every judge there is.
+
+In inches. The starter's lean-to is 10 ft wide under 2 in 12 from an eave of 7 ft: its steel plane meets the
+main wall at 104. Its purlins are 4 deep, so the ledger's underside is at 100. Two thicknesses of trim and a
+little, 2.1 of 0.0217, are the room that pieces of a run lap in; sheets come in half inches.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache
+from math import floor, hypot
+
+import numpy as np
+import pytest
+from ribwright.audit import audit
+from ribwright.description.building import Building
+from ribwright.errors import DescriptionError
+from ribwright.intake import parse, starter_text
+from ribwright.measure.laps import clad_planes
+from ribwright.measure.placing import FacePlan, face_plans
+from ribwright.order.lists.schedule import schedule
+from ribwright.pieces import Model
+from ribwright.raising import raise_building
+from ribwright.solids.placed import placed_triangles
+from ribwright.units import INCH
+from support.judged import judged
+
+ROOM = 2.1 * 0.0217
+CROWN = 0.0217 + 3 / 4 + 2 * 0.0172
+SLOPE = hypot(12, 2) / 12
+ROOF, LEDGE = 84 + 120 * 2 / 12, 84 + 120 * 2 / 12 - 4
+BEND = ROOF + (CROWN + ROOM) * SLOPE
+"""Height of the flashing's bend, inside: its lower leg lies over the rake trims."""
+
+
+def halves(length: float) -> float:
+    """A length in whole half inches."""
+    return floor(2 * length) / 2
+
+
+def starter() -> Building:
+    return parse(starter_text("lean-to", "lean-to"), "lean-to")
+
+
+@cache
+def raised() -> Model:
+    return raise_building(starter()).model
+
+
+def lengths(face: str) -> set[float]:
+    return {round(row.length / INCH, 3) for row in schedule(raised()).rows if face in row.faces}
+
+
+def reach(name: str) -> tuple[list[float], list[float]]:
+    """Least and greatest x, y, z of the pieces whose names begin so, in inches, their screws left out."""
+    told = [p for p in raised().pieces if p.name.startswith(name) and not p.name.endswith("screws")]
+    points = np.vstack([points for points, _ in placed_triangles(told)]) / INCH
+    return points.min(axis=0).tolist(), points.max(axis=0).tolist()
+
+
+def test_its_roof_sheets_run_from_past_its_eave_to_half_an_inch_off_the_wall() -> None:
+    sheets = [p for p in raised().pieces if p.role == "roof sheet" and p.name.startswith("lean-to")]
+    assert {piece.label("face") for piece in sheets} == {"lean-to left slope"}
+    assert halves((2 + 120 - 1 / 2) * SLOPE) == 123
+    assert 123 in lengths("lean-to left slope")
+
+
+def test_the_walls_sheets_stop_under_the_ledger_and_begin_again_over_the_bend() -> None:
+    lower, upper = halves(LEDGE - 1 / 8 - ROOM), halves(120 - CROWN * 4 / 12 - 1 / 8 - BEND - ROOM - 1 / 2)
+    assert (lower, upper) == (99.5, 14)
+    assert {lower, upper} <= lengths("left")
+    low, high = reach("left lower 1")
+    assert (low[2], high[2]) == pytest.approx((ROOM, ROOM + lower), abs=0.002)
+    assert reach("left 1")[0][2] == pytest.approx(BEND + ROOM + 1 / 2, abs=0.002)
+
+
+def test_the_flashing_reaches_up_behind_the_sheets_and_down_over_the_roof() -> None:
+    low, high = reach("lean-to headwall flashing 1")
+    # The first piece lies under the next at its far end, a thickness high at its start.
+    assert (high[0], high[2]) == pytest.approx((0, BEND + 4), abs=0.03)
+    along = (5.5 / SLOPE, 5.5 / SLOPE * 2 / 12)
+    assert (low[0], low[2]) == pytest.approx((-along[0], BEND - along[1]), abs=0.05)
+
+
+def test_it_has_frames_in_the_main_ones_planes_that_end_on_their_columns() -> None:
+    own = Counter(piece.role for piece in raised().pieces if piece.name.startswith("lean-to"))
+    assert (own["column"], own["base plate"], own["rafter"], own["ledger"]) == (4, 4, 4, 1)
+    assert (own["wall sheet"], own["girt"], own["slab"]) == (0, 0, 0)
+    for number in range(1, 5):
+        rafter, column = reach(f"lean-to frame {number} left rafter"), reach(f"frame {number} left column")
+        assert rafter[1][0] == pytest.approx(column[0][0], abs=1e-6)
+        assert (rafter[0][1], rafter[1][1]) == pytest.approx((column[0][1], column[1][1]), abs=1e-6)
+
+
+def test_one_slab_lies_under_both() -> None:
+    (slab,) = (piece for piece in raised().pieces if piece.role == "slab")
+    out = CROWN + 1
+    low, high = reach(slab.name)
+    assert (low[0], high[0]) == pytest.approx((-120 - out, 288 + out), abs=0.002)
+
+
+def plans(building: Building) -> dict[str, FacePlan]:
+    model = raise_building(building).model
+    return {plan.face: plan for plan in face_plans(model, clad_planes(model), {})}
+
+
+def test_the_main_faces_are_placed_as_without_it() -> None:
+    """Distances on a gable are read from its own corners, though the lean-to's steel stands in its plane."""
+    text = starter_text("lean-to", "lean-to")
+    start, end = text.index("[[lean_to]]"), text.index("[[opening]]")
+    alone, beside = plans(parse(text[:start] + text[end:], "alone")), plans(starter())
+    for face in ("front", "back", "right", "right slope"):
+        one, other = ([(s.number, s.rib, s.edge) for s in found[face].sheets] for found in (alone, beside))
+        assert np.array(one) == pytest.approx(np.array(other), abs=1e-6)
+
+
+SHED = """
+width = "18 ft"
+length = "20 ft"
+eave_height = "12 ft"
+pitch = "4/12"
+[[lean_to]]
+wall = "left"
+width = "9 ft"
+pitch = "2/12"
+eave_height = "8 ft"
+"""
+OTHERS = {
+    "the starter": starter_text("lean-to", "lean-to"),
+    "at the right wall": SHED.replace('"left"', '"right"').replace("2/12", "3/12"),
+    "its outer wall clad": SHED + 'walls = "outer"\n',
+    "flush girts": SHED + '[framing]\ngirts = "flush"\n',
+    "a steep roof": SHED.replace("2/12", "6/12").replace("9 ft", "6 ft").replace('"8 ft"', '"7 ft"'),
+    "deeper ribs on the roof": SHED + '[roof_sheets]\nprofile = "36 x 12 x 1-1/4"\n',
+    "a wainscot": SHED + '[wainscot]\nheight = "42 in"\n',
+    "under a high eave": SHED + '[roof]\nshape = "single slope"\nfalls_to = "right"\n',
+    "wide rafters on zees": SHED
+    + '[frame]\nrafter = "tube 6x6x0.12"\n[framing]\ngirt = "zee 6x2.5x0.07"\npurlin = "zee 8x2.5x0.07"\n',
+    "an open gable": SHED + '[walls]\nfront = "open"\n',
+    "any length": SHED + '[sheets]\nstep = "0 in"\n',
+}
+
+
+@pytest.mark.parametrize("text", OTHERS.values(), ids=OTHERS)
+def test_a_lean_to_closes_whatever_is_about_it(text: str) -> None:
+    assert judged(parse(text, "shed")).faults == {}
+
+
+WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = "3 ft"\nfrom_left = "3 ft"\n'
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "key", "remedy"),
+    [
+        ('eave_height = "8 ft"', 'eave_height = "10 ft"', "lean_to[1].eave_height", "at most 9' 5"),
+        (
+            'width = "9 ft"',
+            'width = "30 ft"',
+            "lean_to[1].eave_height",
+            "8 in under the left wall's eave trim",
+        ),
+        ('width = "9 ft"', 'width = "60 ft"', "lean_to[1].width", "at this pitch"),
+        ("[[lean_to]]", f'{WINDOW}sill = "7 ft"\n[[lean_to]]', "lean_to[1].eave_height", "across the window"),
+        ("[[lean_to]]", '[slab]\nledge_depth = "1 in"\n[[lean_to]]', "slab.ledge_depth", "not yet possible"),
+        ("[[lean_to]]", '[slab]\nhang = "1-1/2 in"\n[[lean_to]]', "slab.hang", "not yet possible"),
+        ("[[lean_to]]", '[walls]\nleft = "open"\n[[lean_to]]', "walls.left", "not yet possible"),
+        ("[[lean_to]]", '[walls]\nleft = "open in bay 1"\n[[lean_to]]', "walls.left", "a framed opening"),
+        ('wall = "left"', 'wall = "front"', "lean_to[1].wall", "a gable it is not yet possible"),
+        ("[[lean_to]]", '[[lean_to]]\nwalls = "all"', "lean_to[1].walls", "clad ends are not yet possible"),
+        ("[[lean_to]]", '[[lean_to]]\nbetween = "open"', "lean_to[1].between", "a clad wall inside"),
+        ('width = "9 ft"', 'width = "4 ft"', "lean_to[1].width", "over this steel"),
+        (SHED[-20:], SHED[-20:] + "[[lean_to]]\n", "lean_to[2]", "at most 1 lean-to"),
+    ],
+)
+def test_a_lean_to_that_cannot_be_is_refused_by_its_key(old: str, new: str, key: str, remedy: str) -> None:
+    assert old in SHED
+    with pytest.raises(DescriptionError) as refused:
+        parse(SHED.replace(old, new), "shed")
+    said = {problem.key: problem.remedy for problem in refused.value.problems}
+    assert key in said and remedy in said[key], said
+
+
+@pytest.mark.parametrize(
+    ("sill", "typed"),
+    [('"7 ft"', "at most "), ('"6 ft 6 in"', "at least ")],
+)
+def test_the_height_that_passes_an_opening_is_said_and_does(sill: str, typed: str) -> None:
+    """With the height that was said the same building is built, and sound."""
+    text = SHED.replace("[[lean_to]]", f"{WINDOW}sill = {sill}\n[[lean_to]]")
+    with pytest.raises(DescriptionError) as refused:
+        parse(text, "shed")
+    (problem,) = refused.value.problems
+    said = next(part for part in problem.remedy.split(": ")[0].split(" or ") if part.startswith(typed))
+    height = said.split(" ", 2)[2].replace("'", " ft").replace('"', " in")
+    mended = parse(text.replace('eave_height = "8 ft"', f'eave_height = "{height}"'), "shed")
+    assert not [f for f in audit(raise_building(mended).model, ("cover", "clash")).findings if f.fault]
