@@ -31,9 +31,9 @@ HANG = (12.7, 25.4)
 """mm; from a flashing's bend up to the sheets' feet (1/2 to 1 in). Common practice, no source."""
 AROUND = 30.0
 """mm; sheets end so near to the steel that comes through between them: 1/8 in, and a step of length."""
-OUT = 203.2
-"""mm of an end (8 in) without steel behind: between a corner and the end frame's rafter, which stands in as
-far as girts are deep, no girt has its place. Common practice, no source."""
+OUT = 254.0
+"""mm of an end (10 in) without steel behind: between a corner and the end frame's rafter, which stands in as
+far as girts are deep, no girt has its place; the corner trim lies over it. Ours."""
 MEETS = 100.0
 """mm that two sheets share at least, more than a side lap."""
 ROOF_DEEP = 1.0

@@ -13,6 +13,7 @@ from ..measure.laps import LaidSheet
 from .clad import Clad
 from .driven import Driven
 from .found import found
+from .headwalls import headwalls, sheltered
 from .limits import over
 from .site import Site
 
@@ -38,7 +39,9 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
     for screw in screws:
         for layer in screw.held:
             through.setdefault(site.bodies[layer.body].name, []).append(screw.seat)
+    ends = list(headwalls(faces))
     for face in faces:
+        shelter = sheltered(ends, face)
         rim = face.plane.outline.boundary.buffer(0.3)
         shapely.prepare(rim)
         wide = face.backing.buffer(-NARROW / 2, join_style="mitre").buffer(NARROW / 2, join_style="mitre")
@@ -46,6 +49,8 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
         for sheet in face.plane.sheets:
             seats = np.array(through.get(sheet.piece.name, [])).reshape(-1, 3) @ face.axes[:2].T
             for start, end in _raw(sheet, rim):
+                if abs(end[0] - start[0]) < 1.0 and shelter.covers(shapely.Point((start + end) / 2)):
+                    continue  # up a rafter that comes through, a few inches of a sheet held on both sides
                 yield from _edge(face, sheet, steel, start, end, seats)
 
 

@@ -12,6 +12,7 @@ from ..envelope.opening_lines import OpeningLines
 from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
 from ..recipe import Part
+from ..roles import Role
 from .asked import asked
 from .laid import Laid, at_place, beside, standing, together
 from .screws.room import room
@@ -42,16 +43,17 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     measured: a shell as it stands on its site, instead of the one that the description's sizes make.
     """
     trim = TrimLines(building, measured)
-    main = _above_slab(trim)
     lean_tos = [(TrimLines(one), beside(building, one)) for one in building.lean_tos]
     walls = [[at_place(wall, place) for wall in lines.steel.walls] for lines, place in lean_tos]
     concrete = slab(building, trim.steel.walls, walls)
     others = [standing(_above_slab(lines), lines.building.name, place) for lines, place in lean_tos]
+    flashings = [part for laid in others for part in laid.parts if part.role is Role.FLASHING]
+    main = _above_slab(trim, flashings)
     return together(Laid((concrete, *main.parts), main.findings, main.terms), others)
 
 
-def _above_slab(trim: TrimLines) -> Laid:
-    """All of one building but its concrete."""
+def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
+    """All of one building but its concrete. pressed: trims of others that its sheets press on."""
     building = trim.building
     lines = trim.steel
     around = lines.faces
@@ -61,7 +63,7 @@ def _above_slab(trim: TrimLines) -> Laid:
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
-    screws, missed = _screws(trim, laid, steel, (trims, runs))
+    screws, missed = _screws(trim, laid, steel, ([*trims, *pressed], runs))
     parts = (
         *steel,
         *opening_trims,
