@@ -173,9 +173,7 @@ PLANTS: dict[Code, list[Plant]] = {
     ],
     Code.EDGE_LOOSE: [without_row("left 6", 0.0), without_row("back 3", 0.0), without_row("right 2", 0.0)],
     Code.HEAD_BEHIND: [
-        behind_a_lip("left 4", 1828.8 + 12.2),
-        behind_a_lip("left 4", 914.4 - 12.2),
-        behind_a_lip("right 4", 2133.6 + 12.2),
+        *(behind_a_lip("left 4", near(along, 914.4, 1), 914.4 - 12.2) for along in (3800, 4100, 4400)),
     ],
     Code.LAP_TURNED: [turned_lap("left"), turned_lap("right"), turned_lap("left", 6)],
     Code.BODY_INVALID: [with_solid(name, askew) for name in ("left girt 1", "left 6", "ridge cap 1")],

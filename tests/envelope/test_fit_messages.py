@@ -156,8 +156,8 @@ LIMITS = [
         '[framing]\nheader = "{}"\n' + OVERHEAD.replace("{}", "0"),
         "framing.header",
         "tube 2x1.5x0.120",
-        'at least 1-11/16" wide: the sheets over an overhead door are screwed to it',
-        "tube 2x1.6875x0.120",
+        'at least 1-13/16" wide: the sheets over an opening are screwed to it',
+        "tube 2x1.8125x0.120",
     ),
     (OVERHEAD, "opening[1].sill", "10", "0: an overhead door stands on the slab", "0"),
     (

@@ -249,5 +249,6 @@ def test_table_csv_and_json_say_the_same(capsysbinary: pytest.CaptureFixture[byt
         checks = [(row["what"], row["where"], row["size"]) for row in own if row["list"] == "check"]
         assert checks == [(one["what"], one["at"], one["shown"]) for one in step["dimensions"]]
     table = steps_table(found, "ft-in", (), 200)
-    assert "   screws 386 SS1 sheet screw, hex head with washer, " in table
+    first = next(one for step in said["steps"] for one in step["screws"] if one["mark"] == "SS1")
+    assert f"   screws {first['count']} SS1 sheet screw, hex head with washer, " in table
     assert max(map(len, steps_table(found, "ft-in", ("job",), 80).splitlines())) <= 80

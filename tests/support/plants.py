@@ -165,11 +165,11 @@ def without_row(sheet: str, height: float) -> Plant:
     return plant
 
 
-def behind_a_lip(sheet: str, height: float) -> Plant:
-    """The screw of a sheet that is nearest to a height beside an opening, moved there behind a lip."""
+def behind_a_lip(sheet: str, chosen: Callable[[np.ndarray], float], height: float) -> Plant:
+    """A screw of a sheet under an opening, moved to a height behind the lip there."""
 
     def plant(model: Model) -> Model:
-        name, number = screw_at(model, sheet, lambda place: abs(place[2] - height))
+        name, number = screw_at(model, sheet, chosen)
         row = named(model, name)
         at = row.place.point(row.row[number - 1])
         return single(model, name, number, (0.0, 0.0, height - at[2]))
