@@ -77,15 +77,20 @@ def test_a_gable_sheet_of_the_sample_by_hand() -> None:
 
 
 def test_a_sheet_beside_a_window_of_the_sample_by_hand() -> None:
-    """W19: its notch is a window's of 3 ft with the pocket of its trim, ripped into the underlap side."""
+    """W19: its notch is a window's of 3 ft with the pocket of its trim under the sill, ripped into the
+    underlap side; over it a slot an inch longer, where the drip passes."""
     one, _, reads = drawn("workshop")
     said = " ".join(text.text for text in card_of(reads, "W19").texts)
     (row,) = [row for row in one.listed.rows if row.mark == "W19"]
-    (cut,) = row.cutouts
-    assert cut.height == pytest.approx(36.3125 * INCH, abs=0.8)
-    assert (
-        "1: notch 1' 7-1/8\" wide from the right edge; 3' 11-3/8\" below the head, 3' 0-5/16\" high" in said
+    under, over = row.cutouts
+    assert under.height + over.height == pytest.approx(
+        (36 + 1 / 8 + 0.0217 + 1 / 4 + 2.1 * 0.0217) * INCH, abs=0.01
     )
+    assert over.width - under.width == pytest.approx((1 - 1 / 8 - 0.0217) * INCH + 0.8, abs=0.01)
+    assert (
+        "1: notch 1' 7-1/8\" wide from the right edge; 3' 11-3/4\" below the head, 2' 11-15/16\" high" in said
+    )
+    assert '2: notch 1\' 8-1/16" wide from the right edge; 3\' 11-1/4" below the head, 1/2" high' in said
 
 
 @pytest.mark.parametrize("name", ["machine-shed", "workshop"])

@@ -11,7 +11,7 @@ from shapely.geometry import LineString
 from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.headwall import headwall_of
-from ...envelope.skin_lines import head_angle, over_shelf
+from ...envelope.skin_lines import PAST_BEND, head_angle, over_shelf
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
@@ -170,7 +170,11 @@ def _beside(lines: TrimLines, face: Face, opening: Opening, behind: Sequence[Wal
         over_head = part.role is Role.HEADER
         sign, edge, (least, flange) = (1.0, top, header) if over_head else (-1.0, opening.sill, sill)
         low, high = sorted(sign * (v - edge) for v in wall.bounds[1::2])
-        at = clear_of((low + high) / 2, (least, high - EDGE), [edge_bar(flange)])
+        # The flat ends where a bend begins: past it the flange goes on by the bend's radius.
+        shape = lines.building.framing.header if over_head else lines.building.framing.sill
+        bend = max(radius for _, _, radius in shape.section().outer)
+        most = high - max(EDGE - bend, PAST_BEND)
+        at = clear_of((low + high) / 2, (least, most), [edge_bar(flange)])
         yield ScrewLine(edge + sign * at, left, right)
 
 

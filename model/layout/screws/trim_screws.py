@@ -170,12 +170,12 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
     high, low = lines.head_clearance + EDGE, min(drop - lines.thickness, steel.rake_leg) - EDGE
     apart = lines.building.screws.apart
     for rake in rakes(gable):
-        leg = lines.corner_leg(gable, "left" if rake.side > 0 else "right")
-        corner = (leg + CLEAR) / rake.cos if leg else 0.0
+        foot, far = ("left", "right") if rake.side > 0 else ("right", "left")
+        corner, end = (_past_leg(on, hand) / rake.cos for hand in (foot, far))
         start = steel.strut_stop / rake.cos
         stop = rake.length if rake.head else rake.length - start
         places = [start + s for s in spread(stop - start, 3 * INCH, apart)]
-        last = rake.length + apart if rake.head else rake.length - corner
+        last = rake.length + apart if rake.head else rake.length - end
         x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
         def at(s: float, down: float, foot: Point2 = rake.foot, x: Point2 = x, y: Point2 = y) -> Point2:
@@ -198,6 +198,12 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
         ]
         name = f"{gable.name} {rake.name} rake trim"
         yield name, on.run(name), lines.head(gable) + lines.thickness, spots
+
+
+def _past_leg(on: Trimmed, hand: str) -> float:
+    """From a gable's corner, what the corner trim's leg and a screw clear of it take; 0 without one."""
+    leg = on.lines.corner_leg(on.plan.face, hand)
+    return leg + CLEAR if leg else 0.0
 
 
 def _on_slope(on: Trimmed) -> Iterator[Wanted]:
