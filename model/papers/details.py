@@ -25,7 +25,7 @@ ACROSS, DOWN = 2, 2
 """Details on a page."""
 TITLE = 8.0
 """mm on paper over a detail."""
-NAMES = 50.0
+NAMES = 54.0
 """mm on paper beside a detail for the names of its pieces."""
 APART = 1.6
 """mm on paper between two names."""
