@@ -25,7 +25,7 @@ ACROSS, DOWN = 2, 2
 """Details on a page."""
 TITLE = 8.0
 """mm on paper over a detail."""
-NAMES = 54.0
+NAMES = 50.0
 """mm on paper beside a detail for the names of its pieces."""
 APART = 1.6
 """mm on paper between two names."""
@@ -198,5 +198,7 @@ def _names(one: Job, detail: Detail, bare: Sequence[Bare], view: View) -> Iterat
     for (y, x, piece), place in zip(spots, places, strict=True):
         end = (right + 4.0 * ratio, place)
         yield Line((x, y), end, Pen.DIMENSION)
-        text = cut(one, f"{piece.role} {piece.mark}".strip(), NAMES - 5.0)
+        full = f"{piece.role} {piece.mark}".strip()
+        short = full.split(" ", 1)[-1]  # "flashing TF1": its mark tells which
+        text = next((said for said in (full, short) if cut(one, said, NAMES - 5.0) == said), short)
         yield Text((end[0] + 1.0 * ratio, place - height / 2 * ratio), text)
