@@ -17,10 +17,11 @@ from .asked import asked
 from .laid import Laid, at_place, beside, standing, together
 from .screws.room import room
 from .screws.screw_lines import screw_lines
-from .screws.sheet_screws import Fastening, Missed, edge_walls, sheet_screws, stitch_screws
+from .screws.sheet_screws import Fastening, Missed, sheet_screws, stitch_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed
+from .screws.uprights import edge_walls
 from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import cap_closures, eave_closures, head_closures, seam_closures
 from .steel.door_room import in_the_doors_way

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 import shapely
 
 from ...description.building import Building, Opening
-from ...envelope.face import Face, Region
+from ...envelope.face import Region
 from ...envelope.fit_checks import misfits
 from ...findings import Code, Finding
 from ...place import Point2
@@ -18,6 +18,8 @@ from ..trim.trim_lines import TrimLines
 
 STRIP = 76.2
 """mm; a leg of a sheet beside an opening narrower than this (3 in) is cut away, or it flaps."""
+LaidOn = list[tuple[Region, list[Lay]]]
+"""The regions of a wall, each with its sheets' places."""
 STEPS = {"ft-in": INCH / 4, "mm": 5.0}
 """mm; openings are moved by whole ones."""
 
@@ -38,12 +40,13 @@ class Cut:
 
 def beside_openings(lines: TrimLines) -> Iterator[Finding]:
     """A note for each opening with an edge on a rib, or a strip beside it."""
-    for wall in lines.steel.walls:
+    for wall in (wall for wall in lines.steel.walls if wall.openings):
+        laid_on = [(region, [lay for lay, _ in laid(lines.steel, wall, region)]) for region in wall.regions]
         for number, opening in enumerate(wall.openings, 1):
-            cut = _cut(lines, wall, opening)
+            cut = _cut(lines, laid_on, opening)
             if not cut.bad:
                 continue
-            name, better = f"{wall.name} {opening.kind} {number}", _better(lines, wall, opening)
+            name, better = f"{wall.name} {opening.kind} {number}", _better(lines, laid_on, opening)
             measured = None if better is None else abs(better - opening.from_left)
             if cut.strip is not None:
                 code = Code.STRIP_BESIDE if better is not None else Code.STRIPS_BESIDE
@@ -53,13 +56,18 @@ def beside_openings(lines: TrimLines) -> Iterator[Finding]:
                 yield Finding(code, (name,), (), None, measured, better, "length")
 
 
-def _better(lines: TrimLines, wall: Face, opening: Opening) -> float | None:
+def _better(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
     """The nearest from_left within a rib's pitch at which sheets are cut well and everything still fits."""
     step, building = STEPS[lines.building.units], lines.building
-    for count in range(1, round(wall.skin.profile.pitch / step) + 1):
+    pitch = laid_on[-1][0].skin.profile.pitch
+    for count in range(1, round(pitch / step) + 1):
         for way in (1, -1):
             moved = replace(opening, from_left=_whole(opening.from_left, step, way, count))
-            if moved.from_left > 0 and not _cut(lines, wall, moved).bad and _fits(building, opening, moved):
+            if (
+                moved.from_left > 0
+                and not _cut(lines, laid_on, moved).bad
+                and _fits(building, opening, moved)
+            ):
                 return moved.from_left
     return None
 
@@ -74,12 +82,11 @@ def _fits(building: Building, opening: Opening, moved: Opening) -> bool:
     return not any(misfits(replace(building, openings=openings), even_bays=True))
 
 
-def _cut(lines: TrimLines, wall: Face, opening: Opening) -> Cut:
+def _cut(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> Cut:
     on_rib, strips = False, []
-    for region in wall.regions:
+    for region, lays in laid_on:
         if not region.foot < opening.sill + opening.height or not opening.sill < region.head:
             continue
-        lays = [lay for lay, _ in laid(lines.steel, wall, region)]
         ribs = [rib for lay in lays for rib in ribs_of(lay, region)]
         for edge, out in ((opening.from_left, -1.0), (opening.from_left + opening.width, 1.0)):
             on_rib |= not _screwed(lines, region, ribs, (edge, out))

@@ -25,8 +25,6 @@ from shapely.geometry import LineString, Polygon
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
 from ...envelope.face import Face, Region
-from ...envelope.headwall import Headwall
-from ...envelope.tiers import Seam
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
@@ -35,7 +33,7 @@ from .bare_ends import bare_ends
 from .room import Room, pans, segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
-from .steel_contact import Wall
+from .uprights import Upright
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
@@ -58,7 +56,7 @@ class Fastening:
     screws: Screws
     face: Face
     lines: Sequence[ScrewLine]
-    uprights: Sequence[tuple[Point2, Polygon]]
+    uprights: Sequence[Upright]
     room: Room
     skin: shapely.Geometry
 
@@ -366,36 +364,3 @@ def _top(recipe: Sheet, u: float) -> float:
         if u0 <= u <= u1:
             return grid(w0 + (w1 - w0) * (u - u0) / (u1 - u0))
     return 0.0
-
-
-Upright = tuple[Point2, Polygon]
-"""An upright wall along which sheets end, with the heights of its first and last screw."""
-
-
-def edge_walls(face: Face, behind: Sequence[Wall], ends: Sequence[Seam | Headwall]) -> Iterator[Upright]:
-    """The uprights of a face, those that run past ends of its sheets, from the lowest up, once for each
-    region."""
-    for (first, last), wall in _uprights(face, behind):
-        low, rest = first, wall
-        for end in ends:
-            if low < end.rows[0] < end.rows[1] < last:
-                left, foot, right, head = rest.bounds
-                yield (low, end.rows[0]), shapely.box(left, foot, right, end.head)
-                low, rest = end.rows[1], shapely.box(left, end.foot, right, head)
-        yield (low, last), rest
-
-
-def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:
-    """Jambs, screwed from an inch in from the opening's corners; corner columns that girts are flush with."""
-    for number, opening in enumerate(face.openings, 1):
-        span = (opening.sill + INCH, opening.sill + opening.height - INCH)
-        for part, wall in behind:
-            if part.role is Role.JAMB and part.group[-1] == f"{face.name} {opening.kind} {number}":
-                yield span, wall
-    for part, wall in behind if not (face.sloped or face.open) else ():
-        left, low, right, high = wall.bounds
-        at_corner = min(left, face.width - right) < INCH and right - left > 2 * EDGE
-        if (part.role is Role.COLUMN and at_corner) or (
-            part.group == ("framing", face.name) and part.role is Role.JAMB
-        ):
-            yield (low + INCH, high - INCH), wall

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
@@ -12,6 +11,7 @@ from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
+from .shelves import Shelf
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
@@ -171,7 +171,7 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
     t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + 3 * lines.thickness
     deep += lines.lap_room
     frame, start, end = _edges(lines, face, opening)["head"]
-    leg, lip = legs.in_plane, -SHELF_FALL - legs.out_of_plane
+    section = Shelf(legs.in_plane, legs.out_of_plane, deep, t)
     low, high = start - DRIP_PAST - EARS, end + DRIP_PAST + EARS
     shelf: Box = (-SHELF_FALL - 3 * t, t, 3 * t, deep)
     return TrimRun(
@@ -180,11 +180,11 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
         group=("trims", face.name),
         labels=lines.labels(face.name, "opening"),
         frame=frame @ Place((head_angle(lines.building, opening), 0.0, 0.0)),
-        line=((leg, 0.0), (0.0, 0.0), (-SHELF_FALL, deep), (lip, deep)),
+        line=section.line,
         thickness=t,
         start=Plane((0.0, 0.0, low), ALONG),
         end=Plane((0.0, 0.0, high), ALONG),
-        nest=(-t * hypot(SHELF_FALL, deep) / deep, 0.0),
-        snips=((-3 * t, -1.0, leg + 1, t), (lip - 3 * t, deep, 3 * t, deep + t + 1)),
+        nest=(-section.nest, 0.0),
+        snips=section.snips,
         notches=((low - 1, start - DRIP_PAST, shelf), (end + DRIP_PAST, high + 1, shelf)),
     )

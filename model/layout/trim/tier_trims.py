@@ -5,16 +5,15 @@ corner trim stands before both tiers and the front leg is notched around it."""
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import SHELF_FALL
 from ...envelope.tiers import tiered
 from ...place import Place, Point2, Point3
 from ...roles import Role
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
+from .shelves import Shelf
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun
 
@@ -26,13 +25,12 @@ def tier_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     seam = lines.steel.seam
     if seam is None or not tiered(lines.building, face.name):
         return
-    t, legs, deep = lines.thickness, lines.profile("tier"), lines.seam
-    leg, lip = legs.in_plane, -SHELF_FALL - legs.out_of_plane
-    flange: Box = (-3 * t, -1.0, leg + 1, t)
+    legs = lines.profile("tier")
+    section = Shelf(legs.in_plane, legs.out_of_plane, lines.seam, lines.thickness)
     (left, first), (right, last) = (_end(lines, face, hand) for hand in ("left", "right"))
     met = crossed_by(lines, face)
-    notches = [(a, b, flange) for opening in met for a, b in _flanges(lines, opening)]
-    notches += _under_legs(lines, face, lip)
+    notches = [(a, b, section.flange) for opening in met for a, b in _flanges(lines, opening)]
+    notches += _under_legs(lines, face, section.edge)
     taken = [*(beside(lines, opening) for opening in met), *face.gaps]
     for number, (a, b) in enumerate(remaining((left, right), taken), 1):
         yield TrimRun(
@@ -42,13 +40,12 @@ def tier_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
             labels=lines.labels(face.name, "tier"),
             # x up, y out of the wall, z to the right.
             frame=face.frame @ Place((0.0, seam.shelf, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)),
-            line=((leg, 0.0), (0.0, 0.0), (-SHELF_FALL, deep), (lip, deep)),
-            thickness=t,
+            line=section.line,
+            thickness=lines.thickness,
             start=first if a <= left else Plane((0.0, 0.0, a), ALONG),
             end=last if b >= right else Plane((0.0, 0.0, b), ALONG),
-            # At a lap only the shelves nest.
-            nest=(t * hypot(SHELF_FALL, deep) / deep, 0.0),
-            snips=(flange, (lip - 3 * t, deep, 3 * t, deep + t + 1)),
+            nest=(section.nest, 0.0),
+            snips=section.snips,
             notches=tuple(notches),
         )
 
