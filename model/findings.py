@@ -178,6 +178,17 @@ class Code(Enum):
         "laps",
         "the overlap ribs of {pieces} are on the other side than was asked",
     )
+    END_LAP_TURNED = (
+        "end-lap-turned",
+        "laps",
+        "the foot of {other} lies under the head of {one}, where water runs in",
+    )
+    END_LAP_SHORT = ("end-lap-short", "laps", "{one} lies {measured} over {other}, {limit} asked")
+    END_LAP_LOOSE = (
+        "end-lap-loose",
+        "laps",
+        "a rib of {one} where it lies over {other} has no screw through both into steel within {limit}",
+    )
     OFF_PLANE = ("sheet-off-plane", "laps", "{pieces} lies {measured} off the plane of its face")
     TRIM_LAP_SHORT = ("trim-lap-short", "laps", "{one} and {other} lap {measured}, {limit} asked")
     TRIM_LAP_UPHILL = (

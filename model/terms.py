@@ -16,18 +16,19 @@ class Terms:
     """What was asked (mm); None, or empty, for what was not.
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
-    step: of the lengths that sheets come in. stock: the length that trim comes in. kerf: lost at every cut.
-    steel, steel_kerf: the same of members, all lengths they come in. wind: the way it mostly comes from, as
-    a direction. eave_lap: towards which end of the building each piece of an eave trim lies on the next, as
-    a direction. overlap: for the outward normal of each face, the side ("left" or "right" of someone
-    outside) that its sheets' overlap ribs are on. bare: the outward normals of faces that are to stand
-    without sheets. start: as overlap, where its sheets start: "left", "right" or "centre". address, date: of
-    the job, as typed.
+    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. stock: the length that
+    trim comes in. kerf: lost at every cut. steel, steel_kerf: the same of members, all lengths they come in.
+    wind: the way it mostly comes from, as a direction. eave_lap: towards which end of the building each piece
+    of an eave trim lies on the next, as a direction. overlap: for the outward normal of each face, the side
+    ("left" or "right" of someone outside) that its sheets' overlap ribs are on. bare: the outward normals of
+    faces that are to stand without sheets. start: as overlap, where its sheets start: "left", "right" or
+    "centre". address, date: of the job, as typed.
     """
 
     overhang: float | None = None
     trim_lap: float | None = None
     step: float | None = None
+    end_lap: float | None = None
     stock: float | None = None
     kerf: float | None = None
     steel: tuple[float, ...] = ()
@@ -43,7 +44,7 @@ class Terms:
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
-LENGTHS = ("overhang", "trim_lap", "step", "stock", "kerf", "steel_kerf")
+LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "stock", "kerf", "steel_kerf")
 BY_FACE, TEXTS = ("overlap", "start"), ("address", "date")
 
 

@@ -7,7 +7,7 @@ steel is, two sheets on each other are what a lap screw holds.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
@@ -43,11 +43,12 @@ EDGE, APART = 1.5, 3.0
 """Diameters from a screw's middle to an edge or end, and from screw to screw (AISI S100)."""
 
 
-def bites(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
-    """Every fault of a screw with what it holds, with edges and with other screws."""
+def bites(site: Site, screws: Sequence[Driven], standing: Mapping[str, float]) -> Iterator[Finding]:
+    """Every fault of a screw with what it holds, with edges and with other screws. standing: how far off
+    their face sheets stand that lie on the heads of others (mm), by name."""
     edges = _edges(site, screws)
     for screw, near in zip(screws, edges, strict=True):
-        yield from _one(site, screw, near)
+        yield from _one(site, screw, near, standing)
     yield from _near_each_other(screws)
 
 
@@ -59,7 +60,9 @@ def least_bite(site: Site, screw: Driven) -> float | None:
     return screw.shape.length - held[-1].start
 
 
-def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[Finding]:
+def _one(
+    site: Site, screw: Driven, edges: list[tuple[int, float]], standing: Mapping[str, float]
+) -> Iterator[Finding]:
     held = screw.held
     if not held:
         yield _finding(site, screw, Code.SCREW_IN_AIR)
@@ -77,7 +80,7 @@ def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[
     if wrapped:
         yield _finding(site, screw, Code.HEAD_BEHIND, min(wrapped))
     if site.lists[last.body] == "members":
-        yield from _in_steel(site, screw, held)
+        yield from _in_steel(site, screw, held, standing)
     elif sum(site.lists[layer.body] == "sheets" for layer in held) < 2:
         yield _finding(site, screw, Code.SCREW_MISSES, first.body)
     limit = EDGE * 2 * screw.shape.radius
@@ -87,10 +90,12 @@ def _one(site: Site, screw: Driven, edges: list[tuple[int, float]]) -> Iterator[
             yield _finding(site, screw, Code.EDGE_NEAR, body, distance, limit)
 
 
-def _in_steel(site: Site, screw: Driven, held: tuple[Layer, ...]) -> Iterator[Finding]:
+def _in_steel(
+    site: Site, screw: Driven, held: tuple[Layer, ...], standing: Mapping[str, float]
+) -> Iterator[Finding]:
     steel = held[-1]
     bite, metal = screw.shape.length - steel.start, steel.end - steel.start
-    wide = [(air, body, limit) for air, body, limit in _airs(site, held) if over(air, limit)]
+    wide = [(air, body, limit) for air, body, limit in _airs(site, held, standing) if over(air, limit)]
     if over(metal, ALONG):
         yield _finding(site, screw, Code.SCREW_ALONG, steel.body, metal, ALONG)
     elif wide:
@@ -100,12 +105,16 @@ def _in_steel(site: Site, screw: Driven, held: tuple[Layer, ...]) -> Iterator[Fi
         yield _finding(site, screw, Code.BITE_SHORT, steel.body, bite, LEAST_BITE)
 
 
-def _airs(site: Site, held: tuple[Layer, ...]) -> Iterator[tuple[float, int, float]]:
-    """The air under each layer before the next, the layer's body, and how much there may be."""
+def _airs(
+    site: Site, held: tuple[Layer, ...], standing: Mapping[str, float]
+) -> Iterator[tuple[float, int, float]]:
+    """The air under each layer before the next, the layer's body, and how much there may be: a sheet that
+    lies on another's head is screwed down by what it stands off."""
     over_ribs = True
     for before, after in pairwise(held):
         over_ribs = over_ribs and site.lists[before.body] == "trims"
-        yield after.start - before.end, before.body, HOLLOW if over_ribs else site.thickest_trim + AIR
+        under_sheet = site.thickest_trim + AIR + standing.get(site.bodies[before.body].name, 0.0)
+        yield after.start - before.end, before.body, HOLLOW if over_ribs else under_sheet
 
 
 def _finding(

@@ -9,7 +9,7 @@ import shapely
 
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
-from ..measure.laps import LaidSheet, SideLap
+from ..measure.laps import EndLap, LaidSheet, SideLap
 from ..terms import Terms
 from .clad import EAVE, HAIRLINE, Clad
 from .found import found
@@ -55,6 +55,7 @@ def covers(
     under = [sheltered(ends, face) for face in faces]
     for face, of_face, shelter in zip(faces, laps, under, strict=True):
         yield from _too_often(face, of_face)
+        yield from _too_often(face, face.plane.end_laps)
         yield from _new(_in_openings(face), said)
         yield from _new(_holes(face), said)
         yield from _new(_bare(face, shelter, wide=True), said)
@@ -101,8 +102,9 @@ def _found(
     return found(code, pieces, at, measured, None, quantity)
 
 
-def _too_often(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
-    """Where laps lie over each other: three sheets on one place."""
+def _too_often(face: Clad, laps: Sequence[SideLap | EndLap]) -> Iterator[Finding]:
+    """Where laps of one kind lie over each other: three sheets on one place, other than where an end lap
+    crosses a side lap."""
     regions = [lap.region for lap in laps]
     if not regions:
         return

@@ -51,7 +51,7 @@ def overhangs(face: Clad, terms: Terms) -> Iterator[Finding]:
         yield from _as_asked(face, terms, at_head=True)
         return
     cap = _cap(face)
-    for sheet in face.plane.sheets:
+    for sheet in face.plane.heads:
         left, _, right, head = sheet.outline.bounds
         strip = sheet.outline.intersection(shapely.box(left, head - UNDER_CAP, right, head))
         bare = strip.difference(cap).buffer(-STRAIGHT, join_style="mitre")
@@ -94,7 +94,7 @@ def edges(face: Clad) -> Edge | None:
         outs += [] if steel is None else [_out(face, end, at_head) - steel for _, end in ends]
     cap = _cap(face)
     covers = []
-    for sheet in face.plane.sheets:
+    for sheet in face.plane.heads:
         head = sheet.outline.bounds[3]
         under = cap.intersection(
             shapely.LineString([(sheet.middle, head - LONGEST_CAP), (sheet.middle, head)])

@@ -94,14 +94,16 @@ def _open(
 
 
 def _under(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:
-    """Between the pans' plane and the undermost of the sheets, rib by rib (u, w)."""
+    """Between the pans' plane, or the heads that they lie on, and the undermost of the sheets, rib by rib
+    (u, w)."""
+    base = max(0.0, min((sheet.off for sheet in sheets), default=0.0))
     bends = np.unique(np.concatenate([sheet.lower[:, 0] for sheet in sheets]))
     tops = np.full(len(bends), np.inf)
     for sheet in sheets:
         inside = _inside(sheet.lower, bends)
         tops[inside] = np.minimum(tops[inside], _height(sheet.lower, bends[inside]))
-    tops = np.maximum(np.where(np.isfinite(tops), tops, 0.0), 0.0)
-    return _between(bends, np.zeros_like(tops), tops)
+    tops = np.maximum(np.where(np.isfinite(tops), tops, base), base)
+    return _between(bends, np.full_like(tops, base), tops)
 
 
 def _above(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:

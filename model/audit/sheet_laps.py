@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from ..findings import Code, Finding
-from ..measure.laps import LaidSheet, SideLap
+from ..measure.laps import EndLap, LaidSheet, SideLap
 from ..terms import Terms
 from .clad import Clad
 from .found import found
@@ -30,9 +30,13 @@ FACING = 1e-6
 
 def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Finding]:
     """Every fault of a face's side laps. What is wrong with one lap is said once, by its cause."""
-    off = [sheet for sheet in face.plane.sheets if over(abs(sheet.off), LEVEL)]
-    for sheet in off:
-        yield _of(face, Code.OFF_PLANE, (sheet,), sheet.outline, sheet.off, LEVEL)
+    ends = face.plane.end_laps
+    off = [sheet for lap in ends if not seated(lap) for sheet in (lap.upper, lap.under)]
+    on_others = {lap.upper for lap in ends}
+    for sheet in (one for one in face.plane.sheets if one not in on_others and one not in off):
+        if over(abs(sheet.off), LEVEL):
+            off.append(sheet)
+            yield _of(face, Code.OFF_PLANE, (sheet,), sheet.outline, sheet.off, LEVEL)
     sound = []
     for lap in laps:
         if lap.upper in off or lap.under in off:
@@ -44,6 +48,11 @@ def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Fi
             sound.append(lap)
     yield from _widths(face, sound)
     yield from _one_way(face, sound, terms)
+
+
+def seated(lap: EndLap) -> bool:
+    """Whether a sheet lies on the one below it, and not under it, in it or over it in the air."""
+    return lap.sheds and not over(abs(lap.air[0]), NESTED)
 
 
 def _fault(face: Clad, lap: SideLap) -> Finding | None:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from ..findings import CHECKS, Check, Code, Finding, Quantity, in_order
-from ..measure.laps import SideLap, clad_planes, side_laps
+from ..measure.laps import SideLap, clad_planes
 from ..pieces import Model
 from ..roles import LISTS, List, list_of
 from .bite import bites, least_bite
@@ -16,6 +16,7 @@ from .clad import Clad, clad
 from .clash import clashes
 from .cover import covers
 from .driven import Driven, driven
+from .end_laps import end_laps
 from .headwalls import feet_over, headwalls
 from .held import held
 from .labels import labels
@@ -72,7 +73,7 @@ class _Witness:
 
     @cached_property
     def laps(self) -> tuple[tuple[SideLap, ...], ...]:
-        return tuple(tuple(side_laps(face.plane)) for face in self.faces)
+        return tuple(face.plane.side_laps for face in self.faces)
 
     @cached_property
     def trim_laps(self) -> Sequence[TrimLap]:
@@ -129,6 +130,7 @@ def _cover(w: _Witness) -> Iterator[Finding]:
 def _laps(w: _Witness) -> Iterator[Finding]:
     for face, laps in zip(w.faces, w.laps, strict=True):
         yield from sheet_laps(face, laps, w.model.terms)
+        yield from end_laps(w.site, face, w.screws, w.model.terms)
         yield from rib_ends(w.site, face)
     yield from trim_lap_faults(w.site, w.trim_laps, w.faces, w.model.terms)
 
@@ -142,7 +144,8 @@ def _overhang(w: _Witness) -> Iterator[Finding]:
 
 
 def _bite(w: _Witness) -> Iterator[Finding]:
-    yield from bites(w.site, w.screws)
+    laps = (lap for face in w.faces for lap in face.plane.end_laps)
+    yield from bites(w.site, w.screws, {lap.upper.piece.name: lap.upper.off for lap in laps})
     yield from held(w.site, w.faces, w.screws)
 
 
@@ -178,6 +181,8 @@ def _lap_figures(w: _Witness) -> Iterator[Figure]:
         if laps:
             yield Figure("laps", "side laps", name, count, min(widths), max(widths), "length", way)
             yield Figure("laps", "air in side laps", name, count, min(air), max(air), "length")
+        if ends := [settled(lap.length) for lap in face.plane.end_laps]:
+            yield Figure("laps", "end laps", name, len(ends), min(ends), max(ends), "length")
     lengths = [settled(lap.length) for lap in w.trim_laps]
     if lengths:
         yield Figure("laps", "trim laps", "", len(lengths), min(lengths), max(lengths), "length")

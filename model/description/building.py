@@ -59,7 +59,8 @@ class Sheets:
 
     sides, gables, roof: which cover the side walls, the gables and the slopes. overhang: of the roof past
     the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
-    give or take half a step. step: of the lengths that sheets come in; 0: any. foot_gap: under the feet of
+    give or take half a step. step: of the lengths that sheets come in; 0: any. longest: that they come in.
+    end_lap: of sheets up a slope, one over the other; None: as the pitch asks. foot_gap: under the feet of
     wall sheets. cut_clearance: between an opening and the edge of the sheet cut around it. flange:
     thickness of the trim flanges that lie between framing and sheet; it sets the sheet plane off the
     steel line.
@@ -71,6 +72,8 @@ class Sheets:
     overhang: float
     ridge_gap: float
     step: float
+    longest: float
+    end_lap: float | None
     foot_gap: float
     cut_clearance: float
     flange: float

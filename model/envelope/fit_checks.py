@@ -9,6 +9,7 @@ from math import inf
 from ..description.building import Building, Opening
 from ..description.key_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
+from .end_lap_checks import length_misfits
 from .face import Face
 from .headwall_checks import lean_to_misfits
 from .opening_lines import OpeningLines
@@ -44,6 +45,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from steel
     if any(path in (("eave_height",), ("width",)) for path, _ in steel):
         return
+    yield from length_misfits(lines)
     yield from _posts(lines)
     yield from _end_jambs(lines)
     for number, opening in enumerate(building.openings):

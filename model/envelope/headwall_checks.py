@@ -9,6 +9,7 @@ from ..catalog.trims import trim_profiles
 from ..description.building import Building, Opening
 from ..description.said_limits import at_least, at_most, over, under
 from ..units import parse_length
+from .end_lap_checks import length_misfits
 from .headwall import OFF_WALL, Headwall, headwall_girts, headwall_of
 from .opening_lines import OpeningLines
 from .shell_checks import shell_misfits
@@ -55,7 +56,8 @@ def _as_a_building(main: Building, even_bays: bool) -> Iterator[Objection]:
     """What keeps it from standing at all; what is wrong with the steel of both is said of the main one."""
     lines = OpeningLines(main.lean_tos[0])
     said = set(steel_misfits(OpeningLines(replace(main, lean_tos=())), even_bays))
-    for path, remedy in (*shell_misfits(lines), *steel_misfits(lines, even_bays), *beyond_stock(lines)):
+    steel = (*shell_misfits(lines), *steel_misfits(lines, even_bays), *beyond_stock(lines))
+    for path, remedy in (*steel, *length_misfits(lines)):
         if path[0] in OWN:
             yield ("lean_to", 0, *path), remedy
         elif (path, remedy) not in said:

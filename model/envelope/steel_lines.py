@@ -10,11 +10,12 @@ from functools import cached_property
 from math import ceil
 
 from .edges import Edge
+from .end_laps import EndLap, end_laps, least_lap
 from .face import Face
 from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
 from .shell import along_foot
-from .tiers import Seam, seam_girts, seam_of
+from .tiers import Seam, flat_of, seam_girts, seam_of
 from .top_line import TopLine
 
 LEAST_GIRT = 304.8
@@ -210,6 +211,26 @@ class SteelLines(RoofLines):
         lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
         last = min(slope.upper.head - RIDGE_LINE, length - lean)
         return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
+
+    def purlin_rows(self, slope: Face) -> tuple[float, ...]:
+        """v of the screws along a slope's purlins: the middle of their flanges."""
+        middle = flat_of(self.building.framing.purlin)[1]
+        return tuple(v + middle for v in self.purlins(slope))
+
+    @cached_property
+    def end_laps(self) -> dict[str, tuple[EndLap, ...] | None]:
+        """Where sheets of each slope lap up it, from its foot up; None where the purlins let no sheet be
+        short enough."""
+        sheets, found = self.building.sheets, {}
+        for slope in self.slopes:
+            span = (slope.upper.foot, slope.upper.head)
+            lap = least_lap(sheets, abs(slope.sides[0].rise))
+            found[slope.name] = end_laps(span, self.purlin_rows(slope), sheets, lap)
+        return found
+
+    def laps_of(self, face: Face) -> tuple[EndLap, ...]:
+        """Where sheets of a face lap up it, from its foot up."""
+        return self.end_laps.get(face.name) or ()
 
     def slope_length(self, slope: Face) -> float:
         """From a slope's foot to its head, on the steel plane."""

@@ -21,7 +21,7 @@ from .doors import doors, quoted, spelled
 SAMPLE = "workshop"
 """The starter that is raised when no file is named."""
 
-SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot")
+SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn")
 """Starters that show a shape of building; the others show a use."""
 
 _FOLDER = Path(__file__).with_name("starters")

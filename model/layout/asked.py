@@ -15,6 +15,7 @@ def asked(lines: TrimLines) -> Terms:
         overhang=building.sheets.overhang,
         trim_lap=building.trim.lap,
         step=building.sheets.step,
+        end_lap=building.sheets.end_lap,
         stock=building.trim.stock,
         kerf=building.trim.kerf,
         steel=building.framing.stock,

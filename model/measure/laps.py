@@ -1,4 +1,4 @@
-"""Sheets in the planes they are laid in, and their side laps: what lies over what, how far and how close.
+"""Sheets in the planes they are laid in, and how they lap: what lies over what, how far and how close.
 
 Measured off the solids of a model once; tape is counted and the audit judges from the same values.
 """
@@ -27,6 +27,8 @@ DEEP = 3.0
 """mm; sheets nearer than this to a plane, square to it, are laid in it."""
 THIN = 0.05
 """mm; an overlap that vanishes when its rim is drawn in by this is none."""
+IN_LINE = 1.0
+"""mm by which an edge of two sheets up one column may be off; those beside each other are a cover apart."""
 STEPS = 7
 """Places across a lap at which the air in it is measured, besides every bend."""
 
@@ -79,6 +81,35 @@ class CladPlane:
         """What its sheets cover together (u, v)."""
         return shapely.union_all([sheet.outline for sheet in self.sheets])
 
+    @cached_property
+    def end_laps(self) -> tuple[EndLap, ...]:
+        """Where sheets of one column lie over each other, from left to right."""
+        return tuple(_end_lap(*pair) for pair in _meeting(self.sheets) if _in_line(*pair[:2]))
+
+    @cached_property
+    def side_laps(self) -> tuple[SideLap, ...]:
+        """Every two neighbours that lie over each other, from left to right. Where four sheets meet, those
+        across from each other are none."""
+        beside = (pair for pair in _meeting(self.sheets) if not _in_line(*pair[:2]))
+        return tuple(_side_lap(*pair) for pair in beside if not self._across(*pair))
+
+    def _across(self, one: LaidSheet, other: LaidSheet, region: shapely.Geometry) -> bool:
+        """Whether two sheets meet no farther up than an end lap of one of them."""
+        _, low, _, high = region.bounds
+        ends = (lap.region.bounds for lap in self.end_laps if {lap.upper, lap.under} & {one, other})
+        return any(foot - THIN < low and high < head + THIN for _, foot, _, head in ends)
+
+    @property
+    def laps(self) -> tuple[SideLap | EndLap, ...]:
+        """All of its laps."""
+        return (*self.side_laps, *self.end_laps)
+
+    @property
+    def heads(self) -> tuple[LaidSheet, ...]:
+        """The sheets whose heads no other covers."""
+        covered = {lap.under if lap.sheds else lap.upper for lap in self.end_laps}
+        return tuple(sheet for sheet in self.sheets if sheet not in covered)
+
     def point(self, u: float, v: float) -> Point3:
         """A point of the plane in the building."""
         return self.frame.point((u, v, 0.0))
@@ -103,6 +134,31 @@ class SideLap:
     ribs: float | None
     flank: bool
     leftward: bool
+
+
+@dataclass(frozen=True, eq=False)
+class EndLap:
+    """A sheet over the head of another in line with it (mm).
+
+    region: where both are (u, v). length: up the slope. air: as of a side lap. sheds: whether the one on top
+    is the higher one, so that water runs off it onto the other.
+    """
+
+    upper: LaidSheet
+    under: LaidSheet
+    region: shapely.Geometry
+    length: float
+    air: tuple[float, float]
+    sheds: bool
+
+    @property
+    def developed(self) -> float:
+        """Along the section of the sheets, over ribs and pans (mm): what a row of tape between them takes."""
+        left, _, right, _ = self.region.bounds
+        inside = self.upper.lower[:, 0]
+        at = np.unique(np.concatenate([(left, right), inside[(inside > left) & (inside < right)]]))
+        steps = np.diff(np.column_stack([at, _height(self.upper.lower, at)]), axis=0)
+        return float(np.hypot(*steps.T).sum())
 
 
 def clad_planes(model: Model) -> tuple[CladPlane, ...]:
@@ -138,9 +194,15 @@ def _back(way: Point3) -> Point3:
 
 
 def _plane(frame: Place, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:
-    """The plane that most of the sheets lie in, and each as it lies there."""
-    heights = [snapped(dot(frame.z, bench.origin), 1e-3) for _, bench, _ in sheets]
-    height = max(heights, key=heights.count)
+    """The plane that most of the sheets lie in that lie on no others, and each as it lies there."""
+    lowest = min(dot(frame.z, bench.origin) for _, bench, _ in sheets)
+    first = _plane_at(frame, lowest, sheets)
+    raised = {lap.upper for lap in first.end_laps}
+    heights = [snapped(lowest + one.off, 1e-3) for one in first.sheets if one not in raised] or [lowest]
+    return _plane_at(frame, max(heights, key=heights.count), sheets)
+
+
+def _plane_at(frame: Place, height: float, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:
     at = replace(frame, origin=add((0.0, 0.0, 0.0), frame.z, height))
     laid = [_laid(at, piece, bench, measured) for piece, bench, measured in sheets]
     laid.sort(key=lambda one: (round(one.outline.bounds[0], 3), round(one.outline.bounds[1], 3)))
@@ -168,42 +230,52 @@ def _turned(line: Graph, way: float, u: float, w: float) -> Vectors:
     return points if way > 0 else points[::-1]
 
 
-def side_laps(plane: CladPlane) -> Iterator[SideLap]:
-    """Every pair of sheets of a plane that lie over each other, from left to right."""
-    outlines = [sheet.outline for sheet in plane.sheets]
+def _meeting(sheets: Sequence[LaidSheet]) -> Iterator[tuple[LaidSheet, LaidSheet, shapely.Geometry]]:
+    """Every two sheets that lie over each other, from left to right, and where."""
+    outlines = [sheet.outline for sheet in sheets]
     tree = shapely.STRtree(outlines)
     first, second = tree.query(outlines, predicate="intersects")
     pairs = sorted({(int(i), int(j)) for i, j in zip(first, second, strict=True) if i < j})
     for i, j in pairs:
         region = outlines[i].intersection(outlines[j])
         if not shapely.buffer(region, -THIN, join_style="mitre").is_empty:
-            yield _lap(plane.sheets[i], plane.sheets[j], region)
+            yield sheets[i], sheets[j], region
 
 
-def _lap(one: LaidSheet, other: LaidSheet, region: shapely.Geometry) -> SideLap:
+def _in_line(one: LaidSheet, other: LaidSheet) -> bool:
+    """Whether two sheets are of one column, the one higher up it than the other."""
+    (left, low, right, high), (a, foot, b, head) = one.outline.bounds, other.outline.bounds
+    higher = min(foot - low, head - high) > IN_LINE or min(low - foot, high - head) > IN_LINE
+    return bool(higher and min(abs(left - a), abs(right - b)) < IN_LINE)
+
+
+def _end_lap(one: LaidSheet, other: LaidSheet, region: shapely.Geometry) -> EndLap:
+    left, low, right, high = region.bounds
+    upper, under, air = _over(one, other, _places(one, other, left, right))
+    sheds = upper.outline.bounds[3] > under.outline.bounds[3]
+    return EndLap(upper, under, region, high - low, air, bool(sheds))
+
+
+def _over(
+    one: LaidSheet, other: LaidSheet, places: Vectors
+) -> tuple[LaidSheet, LaidSheet, tuple[float, float]]:
+    """Which of two sheets is on top, which under it, and the least and greatest air between them."""
+    first = _height(one.lower, places) - _height(other.upper, places)
+    second = _height(other.lower, places) - _height(one.upper, places)
+    if first.min() > second.min():
+        return one, other, (float(first.min()), float(first.max()))
+    return other, one, (float(second.min()), float(second.max()))
+
+
+def _side_lap(one: LaidSheet, other: LaidSheet, region: shapely.Geometry) -> SideLap:
     left, low, right, high = region.bounds
     places = _places(one, other, left, right)
-    over = {
-        True: _height(one.lower, places) - _height(other.upper, places),
-        False: _height(other.lower, places) - _height(one.upper, places),
-    }
-    first_over = bool(over[True].min() > over[False].min())
-    upper, under = (one, other) if first_over else (other, one)
+    upper, under, air = _over(one, other, places)
     tops = [[crown for crown in sheet.crowns if left - 1 < crown < right + 1] for sheet in (upper, under)]
     apart = tops[0][0] - tops[1][0] if tops[0] and tops[1] else None
-    surface = _height(upper.lower, places)
-    air = over[first_over]
-    return SideLap(
-        upper,
-        under,
-        region,
-        right - left,
-        high - low,
-        (float(air.min()), float(air.max())),
-        apart,
-        bool(np.ptp(surface) > THIN),
-        upper.middle < under.middle,
-    )
+    flank = bool(np.ptp(_height(upper.lower, places)) > THIN)
+    leftward = upper.middle < under.middle
+    return SideLap(upper, under, region, right - left, high - low, air, apart, flank, leftward)
 
 
 def _places(one: LaidSheet, other: LaidSheet, left: float, right: float) -> Vectors:

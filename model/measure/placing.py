@@ -32,11 +32,11 @@ class PlacedSheet:
     """One sheet as it is laid (mm).
 
     number: in the order of laying; the pieces of one column share it. part: "header" or "sill" of a
-    column that an opening divides, else "". rib, edge: the running distances of its overlap rib's middle
-    and of its leading edge; rib is None for a sheet that has none. overlap: the side of its overlap leg,
-    seen from outside. foot: of its foot above the lowest of the face. lift: whether the overlap leg of
-    the one before is lifted to slip it under. half: "left" or "right" of the centre line, for a run from
-    there. piece: the sheet itself.
+    column that an opening divides, "course 1" and up of one whose sheets lap each other, else "". rib, edge:
+    the running distances of its overlap rib's middle and of its leading edge; rib is None for a sheet that
+    has none. overlap: the side of its overlap leg, seen from outside. foot: of its foot above the lowest of
+    the face. lift: whether the overlap leg of the one before is lifted to slip it under. half: "left" or
+    "right" of the centre line, for a run from there. piece: the sheet itself.
     """
 
     number: int
@@ -159,6 +159,7 @@ def _overlap(plane: CladPlane, sheet: LaidSheet) -> tuple[float | None, str]:
 
 def _sheets(plane: CladPlane, run: _Run, placed: Mapping[int, tuple[str, bool]]) -> Iterator[PlacedSheet]:
     lowest = min(float(sheet.outline.bounds[1]) for sheet in plane.sheets)
+    lapped = {sheet for lap in plane.end_laps for sheet in (lap.upper, lap.under)}
     before = ""
     for number, column in enumerate(_columns(plane, run), 1):
         way = run.side(column[0].middle)
@@ -169,9 +170,12 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[int, tuple[str, bool]])
             rib, side = _overlap(plane, sheet)
             mark, head_up = placed.get(id(sheet.piece), (sheet.piece.mark, True))
             raised = foot - lowest > RAISED
+            part = "header" if raised else "sill" if place < len(column) - 1 else ""
+            if sheet in lapped:
+                part = f"course {place + 1}"
             yield PlacedSheet(
                 number,
-                "header" if raised else "sill" if place < len(column) - 1 else "",
+                part,
                 mark,
                 None if rib is None else run.distance(rib),
                 max(run.distance(left), run.distance(right)),

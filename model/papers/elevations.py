@@ -11,7 +11,6 @@ from shapely.geometry import Polygon
 
 from ..drawing.pens import Pen
 from ..drawing.values import Polyline, Shape
-from ..measure.laps import side_laps
 from ..roles import list_of
 from .elevation_parts import lies_in, trim_laps
 from .elevation_shapes import (
@@ -101,7 +100,7 @@ def _painted(face: Face, labels: Labels, window: Polygon) -> tuple[list[Shape], 
 def _said(one: Job, face: Face) -> str:
     """Where the run starts, and which sheet is on top at its laps, as measured."""
     plan = face.plan
-    laps = list(side_laps(face.plane))
+    laps = list(face.plane.side_laps)
     said = f"Sheets and distances {plan.said}."
     unit = "" if one.units == "ft-in" else " mm"
     if laps:
@@ -109,6 +108,11 @@ def _said(one: Job, face: Face) -> str:
         widths = sorted({one.length(lap.width) for lap in laps})
         top = f"{sides.pop()} sheet" if len(sides) == 1 else "left or right sheet"
         said += f" Side laps {' to '.join(widths)}{unit}: the {top} is on top."
+    if ends := face.plane.end_laps:
+        wide = sorted({one.length(lap.length) for lap in ends})
+        feet = sorted({round(float(lap.upper.outline.bounds[1]) - face.foot, 2) for lap in ends})
+        up = ", ".join(one.length(foot) for foot in feet)
+        said += f" End laps {' to '.join(wide)}{unit}: the higher sheet is on top, its foot {up} up."
     trims = [piece for piece, _ in face.seen if list_of(piece.role) == "trims" and lies_in(face.plane, piece)]
     if over := list(dict.fromkeys(map(one.length, trim_laps(face.plane, trims)))):
         said += f" Trims lap {' to '.join((over[0], *over[1:][-1:]))}{unit}."

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..measure.laps import CladPlane, side_laps
+from ..measure.laps import CladPlane
 from ..place import Place, Point3, dot, unit
 from ..roles import Role
 from .elevation_parts import Opening, near, openings, screw_lines
@@ -19,6 +19,8 @@ IN_PAN = 0.28
 """Share of the way from a major rib to the next at which a pan is cut: beside minor ribs."""
 CLEAR = 150.0
 """mm between a cut and what stands upright there."""
+BELOW, BEFORE = 110.0, 40.0
+"""mm that a cut through an end lap shows under and over the sheets."""
 OFF = 0.1371
 """mm by which planes are moved off round places, so that none runs along a face."""
 CLOSE = 700.0
@@ -68,6 +70,7 @@ def _all(one: Job) -> Iterator[Detail]:
             yield from _opening(one, plane, opening)
     for plane in (*walls, *slopes):
         yield from _side_lap(one, plane)
+        yield from _end_lap(one, plane)
 
 
 def _slope(one: Job, plane: CladPlane, slopes: list[CladPlane]) -> Iterator[Detail]:
@@ -154,7 +157,7 @@ def _opening(one: Job, plane: CladPlane, opening: Opening) -> Iterator[Detail]:
 
 
 def _side_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:
-    for lap in side_laps(plane):
+    for lap in plane.side_laps:
         left, low, right, high = lap.region.bounds
         if right - left > high - low:
             continue
@@ -168,6 +171,18 @@ def _side_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:
         top = "left" if lap.leftward else "right"
         yield Detail(f"side lap, {kind}: {top} on top", at, (-50.0, -25.0, 50.0, 30.0), (lapped,))
         return
+
+
+def _end_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:
+    for lap in plane.end_laps[:1]:
+        left, low, right, high = lap.region.bounds
+        at = plane.point(clear_of_uprights(one, plane, (left + right) / 2), (low + high) / 2)
+        about, kind = (high - low) / 2 + CLEAR / 2, "roof" if plane.sloped else "wall"
+        window = (-about, -BELOW, about, BEFORE)
+        lapped: Measured = ("lap", SHEETS, SHEETS, 0)
+        yield Detail(
+            f"end lap, {kind}: the higher on top", Place(at, plane.frame.y, plane.frame.z), window, (lapped,)
+        )
 
 
 def _back(way: Point3) -> Point3:

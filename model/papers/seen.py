@@ -11,7 +11,7 @@ import shapely
 from shapely.geometry import Polygon
 
 from ..measure.faces import Vectors, flats
-from ..measure.laps import CladPlane, side_laps
+from ..measure.laps import CladPlane
 from ..measure.snap import ASIDE, snapped
 from ..measure.standing import standing_corners
 from ..pieces import Piece
@@ -72,7 +72,7 @@ def flats_of(frame: Place, piece: Piece, facing: float = FACING) -> Iterator[Fla
 def sheet_flats(plane: CladPlane) -> Iterator[Flat]:
     """Each sheet of a plane as one flat, before the ones that it lies on."""
     under: dict[str, set[str]] = defaultdict(set)
-    for lap in side_laps(plane):
+    for lap in plane.laps:
         under[lap.upper.piece.name].add(lap.under.piece.name)
     ranks = _ranks(under)
     for sheet in plane.sheets:

@@ -8,12 +8,13 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
+import numpy as np
 import pytest
 from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import leaned, shed, tiered
+from support.planted import lapped, leaned, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -253,6 +254,61 @@ def test_a_fault_planted_at_a_headwall_shows_its_code_and_no_other(code: Code, n
     assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
 
 
+SLOPE = 145**0.5
+LEFT: Point3 = (-1 / SLOPE, 0.0, 12 / SLOPE)
+RIGHT: Point3 = (1 / SLOPE, 0.0, 12 / SLOPE)
+
+
+def off_roof(name: str, normal: Point3, by: float) -> Plant:
+    """A roof sheet moved square to its slope."""
+    return move(name, (by * normal[0], by * normal[1], by * normal[2]))
+
+
+def up_roof(name: str, normal: Point3, by: float) -> Plant:
+    """A roof sheet moved up its slope."""
+    return move(name, (-by * normal[2] * np.sign(normal[0]), 0.0, by * abs(normal[0])))
+
+
+LAPPED: dict[Code, list[Plant]] = {
+    # By twice what a sheet stands off the one that it lies on, so that it lies under it.
+    Code.END_LAP_TURNED: [
+        off_roof("left slope 2c", LEFT, -1.118),
+        off_roof("left slope 3c", LEFT, -1.118),
+        off_roof("right slope 1c", RIGHT, -1.118),
+    ],
+    Code.END_LAP_SHORT: [
+        asked(end_lap=330.0),
+        up_roof("left slope 2c", LEFT, 60.0),
+        up_roof("right slope 3c", RIGHT, 60.0),
+    ],
+    Code.END_LAP_LOOSE: [
+        without_row("left slope 2c", 2438.0),
+        without_row("left slope 1b", 2238.0),
+        without_row("right slope 3b", 2238.0),
+    ],
+    Code.LAP_OPEN: [
+        off_roof("left slope 2c", LEFT, 0.5),
+        off_roof("left slope 4c", LEFT, 0.3),
+        off_roof("right slope 3c", RIGHT, 0.1),
+    ],
+    Code.LAP_PRESSED: [
+        off_roof("left slope 2c", LEFT, -0.2),
+        off_roof("left slope 3c", LEFT, -0.1),
+        off_roof("right slope 1c", RIGHT, -0.4),
+    ],
+}
+"""Faults where sheets lap up a slope."""
+
+
+@pytest.mark.parametrize("code", LAPPED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_at_an_end_lap_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(lapped(), (code.check,)).findings == ()
+    found = audit(LAPPED[code][number](lapped()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
 CASES = [(code, number) for code, plants in PLANTS.items() for number in range(len(plants))]
 
 
@@ -294,7 +350,7 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) == {
+    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) - set(LAPPED) == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }
 

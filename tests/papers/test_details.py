@@ -10,7 +10,7 @@ from OCP.BRepGProp import BRepGProp
 from OCP.gp import gp_Ax3, gp_Dir, gp_Pln, gp_Pnt
 from OCP.GProp import GProp_GProps
 from ribwright.drawing.values import Dimension, Page, Text
-from ribwright.measure.laps import clad_planes, side_laps
+from ribwright.measure.laps import clad_planes
 from ribwright.papers.details import laid_bare
 from ribwright.papers.job import job_of
 from ribwright.papers.places import Detail, details_of
@@ -64,7 +64,7 @@ def test_dimensions_of_details_are_those_of_the_building(name: str) -> None:
     assert abs(parse_length(overhang.text) - model.terms.overhang) <= HALF
     for plane in clad_planes(model):
         kind = "roof" if plane.sloped else "wall"
-        widths = [lap.width for lap in side_laps(plane)]
+        widths = [lap.width for lap in plane.side_laps]
         said = dimensions(name, f"side lap, {kind}")
         assert said
         for one in said:

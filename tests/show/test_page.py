@@ -229,7 +229,7 @@ def test_laps_are_carried_with_what_was_measured_there() -> None:
         wide = np.linalg.norm(np.subtract(*lap["corners"][:2]))
         assert wide == pytest.approx(50.8, abs=0.02)
         tops = {one.said for one in figures if one.where == lap["face"]}
-        assert tops == {f"{'left' if lap['leftward'] else 'right'} sheet on top"}
+        assert tops == {f"{lap['top']} sheet on top"}
     for edge in content["edges"]:
         long = np.linalg.norm(np.subtract(edge["from"], edge["to"]))
         assert long == pytest.approx(50.8 if edge["what"] == "overhang" else 114.167, abs=0.02)

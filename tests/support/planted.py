@@ -65,6 +65,22 @@ def leaned() -> Model:
     return raise_building(parse(f"{text}[[lean_to]]\n{lean_to}", "shed")).model
 
 
+LAPPED = """
+width = "40 ft"
+length = "12 ft"
+eave_height = "7 ft"
+pitch = "1/12"
+[sheets]
+longest = "11 ft"
+"""
+
+
+@cache
+def lapped() -> Model:
+    """Roof sheets in three courses."""
+    return raise_building(parse(LAPPED, "shed")).model
+
+
 def named(model: Model, name: str) -> Piece:
     (found,) = [piece for piece in model.pieces if piece.name == name]
     return found

@@ -149,6 +149,20 @@ SHEETS = Table(
             "1/2 in",
             metric="5 mm",
         ),
+        Key(
+            "longest",
+            Length("8 ft", "60 ft"),
+            "sheet there is; longer slopes lap on purlins, fewest sheets, then even ones",
+            "40 ft",
+            metric="12 m",
+        ),
+        Key(
+            "end_lap",
+            Length("4 in", "24 in"),
+            "of sheets up a slope, at the least",
+            unless="6 in from 3/12 on, 12 in under it",
+            example=("8 in", "200 mm"),
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...envelope.lengths import LONGEST, SHORTEST
 from ...findings import Code, Finding
 from ..skin.cladding import name_of, tiles
 from ..trim.trim_lines import TrimLines
 
-SHORTEST, LONGEST = 1219.2, 12192.0
-"""mm; what a mill makes (4 ft, 40 ft)."""
 DRIP = 22.225
 """mm; from the eave trim's face, where its pieces lap, to the roof's foot (7/8 in: an inch elsewhere)."""
 

@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import ceil, hypot
+from math import ceil, hypot, inf
 
 import numpy as np
 import shapely
@@ -72,11 +72,12 @@ class Missed:
 
 @dataclass(slots=True)
 class _Laid:
-    """A sheet while its screws are set: the region it is of, its pans, where heads have room on its face, its
-    outline there, and the screws so far."""
+    """A sheet while its screws are set: the region it is of, from which height on another sheet lies over it,
+    its pans, where heads have room on its face, its outline there, and the screws so far."""
 
     part: Part
     region: Region
+    covered: float
     sign: float
     origin: Point2
     pans: shapely.Geometry
@@ -132,9 +133,12 @@ def _laid(plan: Fastening, tile: Tile, part: Part) -> _Laid:
     sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
     outline = Polygon(part.recipe.outline, part.recipe.holes).buffer(-EDGE, join_style="mitre")
     inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
-    flats = pans(plan.face, part, RIM)
+    flats, covered = pans(plan.face, part, RIM), inf
+    if tile.course.above:
+        covered = tile.course.above.foot
+        flats = flats.intersection(shapely.box(-1e6, -1e6, 1e6, covered - RIM))
     shapely.prepare(flats)
-    return _Laid(part, tile.region, sign, (u, v), flats, plan.room.heads, inside)
+    return _Laid(part, tile.region, covered, sign, (u, v), flats, plan.room.heads, inside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,7 +197,8 @@ def _side(plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want
             pair = (plan.screws.ends if at_end else plan.screws.between) == "pair" or (
                 at_end and alone > HOLDS
             )
-            found[i] = _Want(plan.lines[i], (u, v), pan, pair)
+            if v < sheet.covered:  # past it the sheet above is screwed through this one
+                found[i] = _Want(plan.lines[i], (u, v), pan, pair)
     return found
 
 
@@ -328,13 +333,19 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     (left, right), leg = tile.region.span, tile.region.skin.profile.leg
     if not (apart and face.sloped and left + 2 * leg < rib < right - 2 * leg):
         return None
-    _, low, _, high = Polygon(sheet.recipe.outline).bounds
-    count = max(1, ceil((high - low) / apart) - 1)
-    step = (high - low) / (count + 1)
-    w = _top(sheet.recipe, 0.0)
+    foot, head = tile.course.foot, tile.course.head
+    count = max(1, ceil((head - foot) / apart) - 1)
+    step = (head - foot) / (count + 1)
+    w, sign = _top(sheet.recipe, 0.0), 1.0 if tile.column.hand == "left" else -1.0
+    base = face.frame.seen(sheet.place.origin)[1]
     capped = max(line.at for line in plan.lines) - CAPPED
-    places = [(0.0, grid(low + step * k), w) for k in range(1, count + 1)]
-    row = tuple(at for at in places if face.frame.seen(sheet.place.point(at))[1] < capped)
+    if tile.course.above:
+        capped = tile.course.above.foot - EDGE
+    row = tuple(
+        (0.0, grid(sign * (v - base)), w)
+        for v in (foot + step * k for k in range(1, count + 1))
+        if v < capped and not (tile.course.below and v < tile.course.below.head + EDGE)
+    )
     if not row:
         return None
     return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)

@@ -12,6 +12,7 @@ from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Building, Hand, Opening, Run
+from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
 from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf
 from ...envelope.steel_lines import SteelLines
@@ -21,7 +22,7 @@ from ...roles import Role
 from ..screws.screw_kinds import EDGE
 from ..steel.framing import remaining
 from ..trim.trim_lines import TrimLines
-from .ribs import graphs
+from .ribs import graphs, rise_of_lap
 
 CLEAR = 0.8
 """mm; between a drip and the sheets cut around it (1/32 in). Ours."""
@@ -102,13 +103,14 @@ def run_centre(lines: SteelLines, face: Face, region: Region) -> float:
 class Tile:
     """One sheet as it is cut and laid.
 
-    region: of the face. column: its place in the run. letter: tells the pieces apart that openings make of
-    one column; "" of a whole one. place: of its bench on the face. ring, holes: its outline on that bench,
-    (n, 2).
+    region: of the face. column: its place in the run. course: which up the face, where sheets lap up it.
+    letter: tells the pieces apart that openings and end laps make of one column; "" of a whole one. place: of
+    its bench on the face. ring, holes: its outline on that bench, (n, 2).
     """
 
     region: Region
     column: Lay
+    course: Course
     letter: str
     place: Place
     ring: tuple[Point2, ...]
@@ -119,13 +121,55 @@ def tiles(lines: TrimLines, face: Face) -> Iterator[Tile]:
     """The sheets of a face, region by region, each in the order of laying."""
     for region in face.regions:
         wanted, gaps = _with_holes(lines.building, face, region), _holes(lines.building, face)
-        low, high, profile = wanted.bounds[1], wanted.bounds[3], region.skin.profile
-        for column, (least, most) in laid(lines.steel, face, region):
-            start, end = (min(max(u, least), most) for u in column.reach(profile))
+        profile, courses = region.skin.profile, courses_of(lines, face, region)
+        for column, within in laid(lines.steel, face, region):
+            start, end = (min(max(u, within[0]), within[1]) for u in column.reach(profile))
             legs = shapely.union_all(list(_legs(gaps, start, end, 2 * profile.leg)))
-            pieces = _sound(shapely.intersection(wanted, shapely.box(start, low, end, high) - legs))
-            for letter, outline in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
-                yield Tile(region, column, letter if len(pieces) > 1 else "", *_on_bench(outline, column))
+            pieces: list[tuple[Course, Polygon]] = []
+            for course in courses:
+                cut = shapely.union(legs, _lap_corner(course, column, profile, within))
+                box = shapely.box(start, course.foot, end, course.head) - cut
+                pieces += [(course, piece) for piece in _sound(shapely.intersection(wanted, box))]
+            for letter, (course, outline) in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
+                name = letter if len(pieces) > 1 else ""
+                yield Tile(region, column, course, name, *_on_bench(outline, column))
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """Sheets side by side, from foot to head (v). rise: how far they stand off the face, on the ones under
+    them. below, above: the end laps at their feet and their heads."""
+
+    foot: float
+    head: float
+    rise: float = 0.0
+    below: EndLap | None = None
+    above: EndLap | None = None
+
+
+def courses_of(lines: TrimLines, face: Face, region: Region) -> list[Course]:
+    """The courses of a region, from its foot up: one where no sheets lap up it."""
+    laps = lines.steel.laps_of(face) if region is face.upper else ()
+    rise = rise_of_lap(region.skin.profile, region.skin.thickness) if laps else 0.0
+    feet, heads = [region.foot, *(lap.foot for lap in laps)], [*(lap.head for lap in laps), region.head]
+    below: list[EndLap | None] = [None, *laps]
+    above: list[EndLap | None] = [*laps, None]
+    ends = zip(feet, heads, below, above, strict=True)
+    return [
+        Course(foot, head, number * rise, under, over)
+        for number, (foot, head, under, over) in enumerate(ends)
+    ]
+
+
+def _lap_corner(course: Course, column: Lay, profile: RibProfile, within: Point2) -> Polygon:
+    """What is cut off a sheet's overlap leg under an end lap, where four sheets would meet: the corner that
+    the sheets over it hide, so that the neighbour's upper sheet lies on its lower one. Common practice, no
+    source."""
+    clear = 2 * profile.leg
+    if course.above is None or not within[0] + clear < column.rib < within[1] - clear:
+        return Polygon()
+    left, right = column.rib - profile.leg, column.rib + profile.leg
+    return shapely.box(left, course.above.foot - CLEAR, right, course.head)
 
 
 def name_of(face: Face, tile: Tile) -> str:
@@ -149,7 +193,7 @@ def sheet_of(lines: TrimLines, face: Face, tile: Tile) -> Part:
         role=role,
         group=(tree, face.name),
         recipe=Sheet(*graphs(skin.profile, skin.thickness), tile.ring, tile.holes),
-        place=face.frame @ Place((0.0, 0.0, lines.building.sheets.flange)) @ tile.place,
+        place=face.frame @ Place((0.0, 0.0, lines.building.sheets.flange + tile.course.rise)) @ tile.place,
         labels=labels,
     )
 

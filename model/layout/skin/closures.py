@@ -18,7 +18,7 @@ from ..screws.screw_kinds import CLEAR
 from ..steel.framing import remaining
 from ..trim.tier_trims import beside, covered, crossed_by, legs_over, under_lips
 from ..trim.trim_lines import TrimLines
-from .cladding import Lay, laid
+from .cladding import Lay, courses_of, laid
 from .ribs import Graph, graphs
 
 DEEP = 25.4
@@ -100,7 +100,8 @@ def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     head = face.upper.head
     if face.sides[2].kind is Edge.HEADWALL:
         head = ledger_row(lines, face) - CLEAR + 0.5 * DEEP
-    row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP))
+    rise = courses_of(lines, face, face.upper)[-1].rise
+    row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP), rise)
     leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
     for lay, _ in laid(lines.steel, face, face.upper):
@@ -111,12 +112,14 @@ def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """Where strips lie over the sheets of a region. band: from v to v."""
+    """Where strips lie over the sheets of a region. band: from v to v. rise: how far those sheets stand off
+    the face, on others."""
 
     lines: TrimLines
     face: Face
     region: Region
     band: Point2
+    rise: float = 0.0
 
     def name(self, lay: Lay) -> str:
         """What the strip over a sheet is called."""
@@ -135,7 +138,7 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
     start: float | None = None
     number = 0
     for (u0, w0), (u1, w1) in pairwise(deep):
-        limit = top - FOAM
+        limit = top - row.rise - FOAM
         cut = u0 + (u1 - u0) * (limit - w0) / (w1 - w0) if (w0 - limit) * (w1 - limit) < 0 else None
         if w0 < limit and start is None:
             start = u0
@@ -155,17 +158,18 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     profile, flange = face.skin.profile, lines.building.sheets.flange
     lower, _ = graphs(profile, face.skin.thickness)
     inset = INSET * profile.base
-    feet = [0.25 * DEEP]
+    feet = [(0.25 * DEEP, 0.0)]
     if face.sides[2].kind is Edge.HIGH_EAVE:
-        feet.append(lines.steel.slope_length(face) - 1.25 * DEEP)
+        rise = courses_of(lines, face, face.upper)[-1].rise
+        feet.append((lines.steel.slope_length(face) - 1.25 * DEEP, rise))
     places = ((lay, rib, base) for base in feet for lay, rib in _major_ribs(lines, face))
-    for number, (lay, rib, base) in enumerate(places, 1):
+    for number, (lay, rib, (base, rise)) in enumerate(places, 1):
         middle = rib * profile.pitch
         sign = 1.0 if lay.hand == "left" else -1.0
         ends = sorted(sign * (u - lay.rib) for u in (0.0, face.width))
         start = max(middle - profile.base / 2 + inset, -profile.leg, ends[0])
         end = min(middle + profile.base / 2 - inset, profile.cover + profile.leg, ends[1])
-        upper = tuple((grid(u - middle), w) for u, w in _within(lower, start, end))
+        upper = tuple((grid(u - middle), grid(w + rise)) for u, w in _within(lower, start, end))
         recipe = Sheet(
             ((upper[0][0], 0.0), (upper[-1][0], 0.0)), upper, _ring(upper[0][0], upper[-1][0], DEEP)
         )
@@ -209,11 +213,11 @@ def _strip(row: _Row, lay: Lay, top: float, span: Point2, name: str) -> Part:
     """A strip from a sheet's surface up to w = top over a span of its bench."""
     band, face = row.band, row.face
     lower = _within(_surface(row.region), *span)
-    level = ((lower[0][0], grid(top)), (lower[-1][0], grid(top)))
+    level = ((lower[0][0], grid(top - row.rise)), (lower[-1][0], grid(top - row.rise)))
     recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
-    flange = row.lines.building.sheets.flange
-    place = face.frame @ Place((lay.rib, start, flange), (sign, 0.0, 0.0), (0.0, sign, 0.0))
+    off = row.lines.building.sheets.flange + row.rise
+    place = face.frame @ Place((lay.rib, start, off), (sign, 0.0, 0.0), (0.0, sign, 0.0))
     return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 

@@ -32,6 +32,14 @@ def graphs(profile: RibProfile, thickness: float) -> tuple[Graph, Graph]:
     return _trimmed(lower, *ends), _trimmed(upper, *ends)
 
 
+def rise_of_lap(profile: RibProfile, thickness: float) -> float:
+    """How far a sheet that lies over the head of another, in line with it, stands over it: a thickness square
+    to the steepest flank."""
+    lower, upper = graphs(profile, thickness)
+    bends = sorted({u for u, _ in (*lower, *upper)})
+    return max(_at(list(upper), u) - _at(list(lower), u) for u in bends)
+
+
 def stack(profile: RibProfile, thickness: float) -> float:
     """Height from the underside of the pan to the top of the overlap rib, the highest point of a face."""
     return max(w for _, w in graphs(profile, thickness)[1])

@@ -17,6 +17,7 @@ from ...envelope.roof_lines import Eave
 from ...envelope.shell import Shell
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
+from ..skin.ribs import rise_of_lap
 
 PAST_STEEL = 6.35
 """mm; trim over bare steel hangs this far (1/4 in) past it, so that it drips clear. Ours."""
@@ -56,8 +57,13 @@ class TrimLines:
 
     @cached_property
     def roof_crown(self) -> float:
-        """w of the outermost point of the roof's sheets."""
-        return outermost(self.building.sheets, self.building.sheets.roof)
+        """w of the outermost point of the roof's sheets, those that lie on others too."""
+        skin, laps = (
+            self.building.sheets.roof,
+            max(len(self.steel.laps_of(slope)) for slope in self.steel.slopes),
+        )
+        rise = laps * rise_of_lap(skin.profile, skin.thickness)
+        return outermost(self.building.sheets, skin) + rise
 
     def labels(self, face: str, kind: str) -> tuple[tuple[str, str], ...]:
         """What geometry cannot say of a trim of one kind."""

@@ -83,12 +83,13 @@ def closure_lines(schedule: Schedule) -> Iterator[Line]:
 
 
 def tape_lines(schedule: Schedule) -> Iterator[Line]:
-    """Sealant tape along the roof's side laps, where the pitch asks for it."""
-    if schedule.sealed_laps:
-        unit, size = ("m", 1000.0) if schedule.units == "mm" else ("ft", FOOT)
-        length = float(ceil(sum(schedule.sealed_laps) / size - 1e-9))
-        kind = "sealant tape for side laps"
-        yield Line("tape", kind, unit, length, names=("sealant tape", "tape"), length=length * size)
+    """Sealant tape along the roof's side laps, where the pitch asks for it, and in its end laps."""
+    unit, size = ("m", 1000.0) if schedule.units == "mm" else ("ft", FOOT)
+    for laps, where in ((schedule.sealed_laps, "side laps"), (schedule.sealed_ends, "end laps")):
+        if laps:
+            length = float(ceil(sum(laps) / size - 1e-9))
+            names = ("sealant tape", "tape")
+            yield Line("tape", f"sealant tape for {where}", unit, length, names=names, length=length * size)
 
 
 def paint_lines(schedule: Schedule) -> Iterator[Line]:

@@ -9,7 +9,7 @@ from typing import Literal
 
 from ...measure.blank import Cutout, End
 from ...measure.congruent import Group, groups
-from ...measure.laps import CladPlane, clad_planes, side_laps
+from ...measure.laps import CladPlane, clad_planes
 from ...measure.member import MeasuredMember
 from ...measure.painted import Surroundings
 from ...measure.placing import FacePlan, face_plans
@@ -75,7 +75,8 @@ class Schedule:
     """All that a model is made of: sheets in rows, everything else in items.
 
     units: how lengths are to be shown, "ft-in" or "mm". sealed_laps: lengths of the roof's side laps that
-    want sealant (mm), none from 3:12 up. terms: what was asked of the building. strips: the lines of
+    want sealant (mm), none from 3:12 up. sealed_ends: likewise of its end laps, along the sheets' section,
+    each twice where the pitch is less. terms: what was asked of the building. strips: the lines of
     closures. pitch: of the steepest roof plane, degrees, as measured; 0 without a roof.
     plans: where the sheets of each face go, in the order of laying.
     """
@@ -86,6 +87,7 @@ class Schedule:
     items: tuple[Item, ...]
     placed: tuple[Placed, ...]
     sealed_laps: tuple[float, ...] = ()
+    sealed_ends: tuple[float, ...] = ()
     terms: Terms = field(default=Terms())
     strips: tuple[StripLine, ...] = ()
     pitch: float = 0.0
@@ -138,14 +140,15 @@ def schedule(model: Model, *, paint: bool = True) -> Schedule:
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
     places = {id(member.piece): (group.mark, member.head_up) for group, _ in rows for member in group.members}
-    laps = tuple(lap for plane in planes if _pitch(plane) < NO_SEALANT for lap in _laps(plane))
+    flat = [plane for plane in planes if _pitch(plane) < NO_SEALANT]
     return Schedule(
         model.name,
         units,
         tuple(row for _, row in rows),
         tuple(items),
         placed,
-        laps,
+        tuple(lap.length for plane in flat for lap in plane.side_laps),
+        tuple(lap.developed for plane in (*planes, *flat) for lap in plane.end_laps),
         model.terms,
         tuple(strip_lines(model)),
         max(map(_pitch, planes), default=0.0),
@@ -170,11 +173,6 @@ def _pitch(plane: CladPlane) -> float:
     """Degrees."""
     x, y, z = plane.frame.z
     return degrees(atan2(hypot(x, y), z))
-
-
-def _laps(plane: CladPlane) -> Iterator[float]:
-    """Lengths of its side laps, as measured where sheets lie over each other."""
-    return (lap.length for lap in side_laps(plane))
 
 
 def _row(group: Group, sheet: MeasuredSheet) -> Row:

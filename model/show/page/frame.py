@@ -64,7 +64,8 @@ _TAPE = (
 )
 _LAPS = (
     '<label><input type="checkbox" id="laps-on"> Show every lap, its width, overhang and cover</label>'
-    '<p class="key"><i class="left"></i> left sheet on top <i class="right"></i> right sheet on top</p>'
+    '<p class="key"><i class="left"></i> left sheet on top <i class="right"></i> right sheet on top '
+    '<i class="higher"></i> higher sheet on top</p>'
     "<p>Left and right are as seen from outside.</p>"
 )
 

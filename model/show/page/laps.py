@@ -10,7 +10,7 @@ import shapely
 
 from ...audit import Audit
 from ...findings import amount
-from ...measure.laps import CladPlane, SideLap, clad_planes, side_laps
+from ...measure.laps import CladPlane, EndLap, SideLap, clad_planes
 from ...pieces import Model
 from ...place import Point3, add, unit
 from ...printable import printable
@@ -21,23 +21,31 @@ LIFT = 24.0
 
 
 def laps(model: Model, numbers: Mapping[str, int], units: Units) -> list[dict[str, Any]]:
-    """Every side lap for JSON: corners (mm), which piece is on top of which, from which side, how wide."""
+    """Every lap for JSON: corners (mm), which piece is on top of which, which of the two it is ("left",
+    "right", "higher", "lower"), how wide."""
     found = []
     for plane in clad_planes(model):
-        for lap in side_laps(plane):
+        for lap in plane.laps:
             said = {
                 "face": printable(plane.name),
                 "upper": numbers.get(lap.upper.piece.name, -1),
                 "under": numbers.get(lap.under.piece.name, -1),
-                "leftward": lap.leftward,
+                "top": _top(lap),
                 "out": _rounded(plane.frame.z, 6),
-                "text": amount(lap.width, "length", units),
+                "text": amount(lap.length if isinstance(lap, EndLap) else lap.width, "length", units),
             }
             found += [{**said, "corners": corners} for corners in _corners(plane, lap)]
     return found
 
 
-def _corners(plane: CladPlane, lap: SideLap) -> Iterator[list[Point3]]:
+def _top(lap: SideLap | EndLap) -> str:
+    """Which of two sheets is on top."""
+    if isinstance(lap, EndLap):
+        return "higher" if lap.sheds else "lower"
+    return "left" if lap.leftward else "right"
+
+
+def _corners(plane: CladPlane, lap: SideLap | EndLap) -> Iterator[list[Point3]]:
     """The corners of each part of a lap, lifted off the sheets."""
     for part in shapely.get_parts(lap.region):
         if part.geom_type == "Polygon" and part.area > 1.0:

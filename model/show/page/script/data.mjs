@@ -7,7 +7,7 @@
  *   paint: number, step: number, opening: string, mesh: number, place: Place, row: Vector[]}} Piece row: where it stands
  *   in its own frame, once at its origin unless it is a row */
 /** @typedef {{fault: boolean, text: string, at: Vector | null, pieces: number[]}} Finding */
-/** @typedef {{face: string, upper: number, under: number, leftward: boolean, out: Vector, text: string,
+/** @typedef {{face: string, upper: number, under: number, top: "left" | "right" | "higher" | "lower", out: Vector, text: string,
  *   corners: Vector[]}} Lap */
 /** @typedef {{face: string, what: string, from: Vector, to: Vector, out: Vector, text: string}} Edge */
 /** @typedef {{part: string, name: string, hex: string, typed: string, table: string, key: string}} Paint
