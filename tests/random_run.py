@@ -24,9 +24,9 @@ Case = tuple[Drawn, Building]
 def off_default(text: str) -> set[tuple[str, str]]:
     """The keys that a description sets to something else than their default."""
     read = tomllib.loads(text)
-    tables = [("", {k: v for k, v in read.items() if not isinstance(v, dict) and k != "opening"})]
+    tables = [("", {k: v for k, v in read.items() if not isinstance(v, dict | list)})]
     tables += [(name, table) for name, table in read.items() if isinstance(table, dict)]
-    tables += [("opening", one) for one in read.get("opening", ())]
+    tables += [(name, one) for name in ("opening", "lean_to") for one in read.get(name, ())]
     return {(t, k) for t, table in tables for k, value in table.items() if str(value) != KEYS[t, k].default}
 
 

@@ -41,6 +41,9 @@ FOUND = {
     "a jamb just out of reach of a corner": SMALL
     + 'pitch = "3/12"\n'
     + opening("window", "left", 50, 12, 8.5, 19),
+    "a lean-to too short for a purlin": 'width = "16 ft"\nlength = "20 ft"\neave_height = "12 ft"\n'
+    'pitch = "4/12"\n[framing]\npurlin_spacing = "10 ft"\n'
+    '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),

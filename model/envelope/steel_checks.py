@@ -206,6 +206,8 @@ def _purlin_spacing(lines: SteelLines) -> Iterator[Objection]:
 def _purlins_of(lines: SteelLines, slope: Face) -> Iterator[Objection]:
     building, purlin, strut = lines.building, lines.building.framing.purlin, lines.building.framing.eave_strut
     purlins = lines.purlins(slope)
+    if not purlins:  # a slope so short needs none between its strut and what carries its head
+        return
     first, last = strut.width / 2, purlins[-1]
     beside = (strut.width + purlin.width) / 2
     if under(last - first, beside):
