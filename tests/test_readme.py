@@ -105,5 +105,5 @@ def test_the_sample_kept_in_out_is_what_the_sample_gives() -> None:
 
 def test_the_sample_is_small() -> None:
     files = {file.name: file.stat().st_size for file in (ROOT / "out" / "sample").iterdir()}
-    assert set(files) == {"schedule.csv", "picture.png", "page.png"}
-    assert sum(files.values()) < 400_000
+    assert set(files) == {"schedule.csv", "picture.png", "page.png", "shapes.png"}
+    assert sum(files.values()) < 600_000

@@ -12,9 +12,11 @@ import numpy as np
 from ..exchange.atomic_files import whole_folder
 from ..findings import Finding
 from ..pieces import Model, Piece
-from ..place import Place, Point3, add, unit
-from .lines import Drawing, Floats, Ints, drawing, placed_triangles
-from .rendering import png
+from ..place import Point3, add, unit
+from .lines import drawing, placed_triangles
+from .offscreen import png
+from .rendering import FINE, Scene, Setting
+from .rings import ringed, spot_of
 from .views import Camera
 
 MOST = 40
@@ -22,10 +24,9 @@ MOST = 40
 SIZE = (1000, 750)
 AWAY, ABOUT = 900.0, 450.0
 """mm: of the eye from the place, and to the sides of it in which other pieces are drawn."""
-FIRST, SECOND, RING = (222, 96, 44), (46, 117, 182), (196, 0, 122)
-"""Colours of the piece that is at fault, of the others that it is about, and of the ring. sRGB."""
-RADIUS, THICK, NEARER, TURNS = 40.0, 2.0, 120.0, 48
-"""mm: of the ring, of its wire, and how much nearer than the place it stands; its straight pieces."""
+FIRST, SECOND, UNPAINTED = (222, 96, 44), (46, 117, 182), (168, 172, 176)
+"""Colours of the piece that is at fault, of the others that it is about, and of outlines. sRGB."""
+RING = 11  # its radius goes so often into the picture's height
 
 
 def picture_findings(model: Model, findings: Iterable[Finding], folder: Path) -> int:
@@ -49,13 +50,13 @@ def _close_up(model: Model, finding: Finding, at: Point3) -> bytes:
     middle = _middle(model)
     outward = unit((at[0] - middle[0], at[1] - middle[1], 0.0 if at[2] < middle[2] else 600.0))
     aside = unit(add(outward, (-outward[1], outward[0], 0.6), 0.45))
-    ring = _ring(at, aside)
     first = {id(piece) for piece in own[:1]}
     solid = drawing(own or about[:1], lambda piece: FIRST if id(piece) in first else SECOND)
-    lines = drawing([*own, *about], lambda piece: FIRST)
-    skins = {**solid.skins, RING: ring}
+    lines = drawing([*own, *about], lambda piece: UNPAINTED)
     camera = Camera(add(at, aside, AWAY), at)
-    return png(Drawing(skins, lines.edges, lines.bends), camera, *SIZE, ground=False)
+    spot = spot_of(at, camera, *SIZE) or (0.0, 0.0)
+    scene = Scene(replace(solid, edges=lines.edges, bends=lines.bends))
+    return png(scene.seen(camera, *SIZE, Setting(), ringed(spot, FINE * SIZE[1] / RING))[..., :3])
 
 
 def _named(model: Model, name: str) -> Iterator[Piece]:
@@ -79,26 +80,3 @@ def _middle(model: Model) -> Point3:
     origins = np.array([piece.place.origin for piece in model.pieces])
     x, y, z = ((origins.min(axis=0) + origins.max(axis=0)) / 2).tolist()
     return (x, y, z)
-
-
-def _ring(at: Point3, toward: Point3) -> tuple[Floats, Ints]:
-    """A ring around a point, square to the eye, a little before it: points and triangles."""
-    frame = Place(add(at, toward, NEARER), *_across(toward))
-    turns = np.linspace(0.0, 2 * np.pi, TURNS, endpoint=False)
-    points = [
-        frame.point((float(radius * np.cos(turn)), float(radius * np.sin(turn)), height))
-        for turn in turns
-        for radius, height in ((RADIUS - THICK, 0.0), (RADIUS + THICK, 0.0))
-    ]
-    faces = []
-    for k in range(TURNS):
-        a, b, c, d = (2 * k + i for i in range(4))
-        faces += [(a, b, d % (2 * TURNS)), (a, d % (2 * TURNS), c % (2 * TURNS))]
-    return np.array(points), np.array(faces, dtype=np.int64)
-
-
-def _across(toward: Point3) -> tuple[Point3, Point3]:
-    right = unit((-toward[1], toward[0], 0.0))
-    x, y, z = toward
-    up = (y * right[2] - z * right[1], z * right[0] - x * right[2], x * right[1] - y * right[0])
-    return right, up

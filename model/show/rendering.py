@@ -1,257 +1,203 @@
-"""A drawing rendered without a screen, by VTK.
+"""A drawing in the sun, on the ground, under a sky; rendered without a screen, by VTK.
 
 Imported only when a picture is asked for: the graphics libraries take their time to load.
 """
 
 from __future__ import annotations
 
-import ctypes
-import os
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 import numpy as np
-import numpy.typing as npt
-from vtkmodules.util.numpy_support import numpy_to_vtk, numpy_to_vtkIdTypeArray, vtk_to_numpy
-from vtkmodules.vtkCommonCore import VTK_UNSIGNED_CHAR, vtkLogger, vtkPoints
-from vtkmodules.vtkCommonDataModel import vtkCellArray, vtkImageData, vtkPolyData
-from vtkmodules.vtkIOImage import vtkPNGWriter
-from vtkmodules.vtkRenderingCore import (
-    vtkActor,
-    vtkLight,
-    vtkPolyDataMapper,
-    vtkRenderer,
-    vtkRenderWindow,
-    vtkTextActor,
-    vtkWindowToImageFilter,
+from vtkmodules.vtkRenderingCore import vtkActor, vtkProp, vtkRenderer, vtkTexture
+
+from ..place import Point3, add, dot
+from .actors import line_work, shine, skin, tell, texture
+from .lines import Drawing, Floats, Ints, bounds_of
+from .offscreen import Pixels, depths_of, new_window, taken, thinned
+from .paint import inked
+from .sunlight import (
+    GLAZED,
+    GROUNDED,
+    LIFT,
+    LINE,
+    PAINTED,
+    SHADE,
+    SHADOW_ALONE,
+    SUN,
+    SURFACE,
+    depth_range,
+    shadow_matrix,
+    sunward,
 )
-
-# Rendering is done by the plug-in that this import registers.
-import vtkmodules.vtkRenderingOpenGL2  # isort: skip
-import vtkmodules.vtkRenderingFreeType  # noqa: F401  # isort: skip
-
-from ..errors import FileError
-from ..place import add, dot, unit
-from .lines import Drawing, Floats, Ints
-from .paint import Colour
+from .surroundings import person
 from .views import Bounds, Camera, corners, middle
 
+Values = dict[str, float | Sequence[float] | Floats]
+
 FINE = 2  # every pixel of the picture is the mean of FINE x FINE rendered ones: smooth thin lines
-STAND_BACK = (0.4, 0.2)  # slope, and units of depth; less than is usual, since sheets are thin
-SKY = (0.80, 0.87, 0.94)
-HAZE = (0.97, 0.98, 0.98)
-GROUND = (0.80, 0.81, 0.78)
-GROUND_NEARER = 0.3  # share of the nearest depth of what is drawn: ground before it is drawn too
-GROUND_REACH = 150.0  # times the largest side of what is drawn
-LIGHTS = (((-0.7, 1.0, 1.1), 0.70), ((1.5, 0.3, 0.8), 0.25), ((0.0, 1.0, 0.1), 0.15), ((0.0, 0.0, 1.0), 0.42))
+HAZE, HIGH = (0.9, 0.93, 0.95), (0.52, 0.69, 0.86)
+GROUND, CLOTHES = (184, 186, 168), (107, 117, 133)
+PAPER = (1.0, 1.0, 1.0)
+REACH = 60.0  # of the ground, in diagonals of what is drawn
 NEAREST = 50.0  # mm before the eye
-INK = (0.13, 0.14, 0.16)
-LINE = 0.8  # pixels
-STRONG, FAINT = 0.8, 0.22  # opacity of edges and of bends
-GRAPHICS = "no graphics library to draw pictures with (Debian, Ubuntu: apt-get install libegl1 libgl1)"
+LINE_WIDTH = 0.8  # pixels
+STRONG, FAINT = 0.7, 0.2  # of edges and of bends
 
 
-def png(
-    drawing: Drawing, camera: Camera, width: int, height: int, ground: bool = True, caption: str = ""
-) -> bytes:
-    """A PNG file's bytes: the drawing on a plain ground under a soft sky.
+@dataclass(frozen=True, slots=True)
+class Setting:
+    """What stands around what is drawn. ground: its height, mm, None for none. person: where one stands.
 
-    width, height: pixels. caption: a line in the lower left corner. Raises FileError where this machine has
-    no graphics library.
+    clear: nothing around is painted, and of the ground the shadow alone. dim: how bright shadows are.
     """
-    window = _window()
-    renderer = vtkRenderer()
-    renderer.SetBackground(*HAZE)
-    renderer.SetBackground2(*SKY)
-    renderer.GradientBackgroundOn()
-    renderer.SetTwoSidedLighting(True)
-    for actor in _actors(drawing, ground, camera):
-        renderer.AddActor(actor)
-    if caption:
-        renderer.AddViewProp(_words(caption, width, height))
-    _light(renderer)
-    _aim(renderer, camera, drawing.bounds)
-    window.AddRenderer(renderer)
-    window.SetSize(width * FINE, height * FINE)
-    window.Render()
-    return _encoded(_thinned(_pixels(window)))
+
+    ground: float | None = None
+    person: Point3 | None = None
+    clear: bool = False
+    dim: float = 0.62
 
 
-def _window() -> vtkRenderWindow:
-    """An offscreen window. Without a library to draw with, rendering would end the process."""
-    os.environ.setdefault("EGL_LOG_LEVEL", "fatal")
-    vtkLogger.SetStderrVerbosity(vtkLogger.VERBOSITY_OFF)
-    window = vtkRenderWindow()
-    if window.GetClassName() == "vtkOSOpenGLRenderWindow" and not _loads("libOSMesa.so.8", "libOSMesa.so"):
-        raise FileError(GRAPHICS)
-    window.SetOffScreenRendering(True)
-    window.SetMultiSamples(0)
-    return window
+class Scene:
+    """A drawing whose actors are made once, to be seen from as many places as are wanted."""
+
+    def __init__(self, drawing: Drawing) -> None:
+        self._window = new_window()
+        self._bounds = drawing.bounds
+        self._skins = [skin(*mesh, colour) for colour, mesh in drawing.skins.items()]
+        self._panes = [skin(*mesh, colour) for colour, mesh in drawing.panes.items()]
+        self._lines = [
+            line_work(creases, inked(colour, strength), LINE_WIDTH * FINE)
+            for gathered, strength in ((drawing.bends, FAINT), (drawing.edges, STRONG))
+            for colour, creases in gathered.items()
+        ]
+
+    def seen(
+        self, camera: Camera, width: int, height: int, setting: Setting, over: Iterable[vtkProp] = ()
+    ) -> Pixels:
+        """(height, width, 4), from the top row down. over: what is laid over it, in pixels of a picture
+        FINE times as large."""
+        ground = self._bounds[0][2] if setting.ground is None else setting.ground
+        someone = skin(*person(setting.person), CLOTHES) if setting.person else None
+        boxes = [self._bounds, *([bounds_of(person(setting.person)[0])] if setting.person else [])]
+        casting = [*self._skins, *([someone] if someone else [])]
+        sun = sunward(boxes, ground)
+        fine = min(SHADE, 2 * FINE * max(width, height))
+        shade = self._shade(casting, sun, fine)
+        renderer = vtkRenderer()
+        _aim(renderer, camera, boxes)
+        _background(renderer, camera, height, setting)
+        values = self._values(renderer, sun, ground)
+        values |= {"dim": setting.dim, "lift": LIFT * 2.0 * sun.half / fine}
+        for actor in self._lit(shade, casting, ground, camera, setting):
+            tell(actor, values)
+            renderer.AddActor(actor)
+        for prop in over:
+            renderer.AddViewProp(prop)
+        return thinned(taken(self._window, renderer, width * FINE, height * FINE), FINE)
+
+    def _lit(
+        self, shade: vtkTexture, casting: Sequence[vtkActor], ground: float, camera: Camera, setting: Setting
+    ) -> Iterator[vtkActor]:
+        """Everything that is seen, and how it is lit."""
+        for actor in casting:
+            yield shine(actor, shade, SURFACE, PAINTED)
+        for actor in self._lines:
+            yield shine(actor, shade, LINE, PAINTED)
+        for actor in self._panes:
+            actor.GetProperty().SetOpacity(0.9)  # drawn after what is behind them
+            yield shine(actor, shade, SURFACE, GLAZED)
+        if setting.ground is None or camera.eye[2] < ground:
+            return
+        earth = skin(*_earth(self._bounds, camera, ground), GROUND)
+        if setting.clear:
+            earth.GetProperty().SetOpacity(0.9)
+            if not camera.half or camera.axes[2][2] > 0.5:
+                yield shine(earth, shade, SHADOW_ALONE)
+        else:
+            yield shine(earth, shade, GROUNDED)
+
+    def _values(self, renderer: vtkRenderer, sun: Camera, ground: float) -> Values:
+        """What the light asks for, as the eye has it."""
+        found = renderer.GetActiveCamera().GetViewTransformMatrix()
+        view = np.array([[found.GetElement(row, column) for column in range(4)] for row in range(4)])
+        x, y, _ = middle(self._bounds)
+        return {
+            "sun": view[:3, :3] @ np.array(SUN),
+            "above": view[:3, 2],
+            "sunward": shadow_matrix(sun) @ np.linalg.inv(view),
+            "centre": view[:3, :3] @ np.array((x, y, ground)) + view[:3, 3],
+            "reach": math.dist(*self._bounds),
+            "haze": HAZE,
+            "high": HIGH,
+        }
+
+    def _shade(self, casting: Sequence[vtkActor], sun: Camera, fine: int) -> vtkTexture:
+        """What the sun sees, as depths. fine: pixels each way."""
+        renderer = vtkRenderer()
+        _lens(renderer, sun, *depth_range(sun))
+        for actor in casting:
+            actor.GetShaderProperty().ClearAllFragmentShaderReplacements()
+            renderer.AddActor(actor)
+        taken(self._window, renderer, fine, fine)
+        return texture(depths_of(self._window))
 
 
-def _loads(*names: str) -> bool:
-    for name in names:
-        try:
-            ctypes.CDLL(name)
-        except OSError:
-            continue
-        return True
-    return False
-
-
-def _actors(drawing: Drawing, ground: bool, camera: Camera) -> Iterator[vtkActor]:
-    for colour, (points, triangles) in sorted(drawing.skins.items()):
-        yield _skin(points, triangles, colour)
-    yield _lines(*drawing.bends, strength=FAINT)
-    yield _lines(*drawing.edges, strength=STRONG)
-    if ground and camera.eye[2] > drawing.bounds[0][2]:
-        yield _ground(drawing.bounds)
-
-
-def _words(text: str, width: int, height: int) -> vtkTextActor:
-    """A line of text, no wider than the picture."""
-    actor = vtkTextActor()
-    actor.SetInput(text)
-    look = actor.GetTextProperty()
-    look.SetColor(*INK)
-    look.SetFontSize(round(FINE * min(height / 55, 1.7 * width / len(text))))
-    actor.SetPosition(FINE * height / 80, FINE * height / 80)
-    return actor
-
-
-def _skin(points: Floats, triangles: Ints, colour: Colour) -> vtkActor:
-    data = _poly_data(points)
-    data.SetPolys(_cells(triangles))
-    actor = _actor(data)
-    look = actor.GetProperty()
-    look.SetColor(*(part / 255.0 for part in colour))
-    look.SetInterpolationToFlat()
-    look.SetAmbient(0.48)
-    look.SetDiffuse(0.75)
-    look.SetSpecular(0.08)
-    look.SetSpecularPower(20.0)
-    return actor
-
-
-def _lines(points: Floats, pairs: Ints, strength: float) -> vtkActor:
-    """strength: 1 for ink that lets nothing through."""
-    data = _poly_data(points)
-    data.SetLines(_cells(pairs))
-    actor = _actor(data)
-    look = actor.GetProperty()
-    look.SetColor(*INK)
-    look.SetLineWidth(LINE * FINE)
-    look.SetOpacity(strength)
-    look.LightingOff()
-    return actor
-
-
-def _ground(bounds: Bounds) -> vtkActor:
-    """A wide square under everything."""
-    x, y, _ = middle(bounds)
-    reach = GROUND_REACH * _size(bounds)
-    under = bounds[0][2] - 1.0
-    square = np.array(
-        [(x + a * reach, y + b * reach, under) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1))]
-    )
-    data = _poly_data(square)
-    data.SetPolys(_cells(np.arange(4, dtype=np.int64).reshape(1, 4)))
-    actor = _actor(data)
-    actor.GetProperty().SetColor(*GROUND)
-    actor.GetProperty().LightingOff()
-    return actor
-
-
-def _size(bounds: Bounds) -> float:
-    low, high = bounds
-    return max(high[0] - low[0], high[1] - low[1], high[2] - low[2])
-
-
-def _poly_data(points: Floats) -> vtkPolyData:
-    carrier = vtkPoints()
-    carrier.SetData(numpy_to_vtk(np.ascontiguousarray(points), deep=True))
-    data = vtkPolyData()
-    data.SetPoints(carrier)
-    return data
-
-
-def _cells(corners: Ints) -> vtkCellArray:
-    """Cells of equally many points each, (n, points)."""
-    count, each = corners.shape
-    offsets = np.arange(count + 1, dtype=np.int64) * each
-    cells = vtkCellArray()
-    flat = np.ascontiguousarray(corners.ravel(), dtype=np.int64)
-    cells.SetData(numpy_to_vtkIdTypeArray(offsets, deep=True), numpy_to_vtkIdTypeArray(flat, deep=True))
-    return cells
-
-
-def _actor(data: vtkPolyData) -> vtkActor:
-    """An actor whose faces stand back a little, so that edges drawn on them are seen whole."""
-    mapper = vtkPolyDataMapper()
-    mapper.SetInputData(data)
-    mapper.SetResolveCoincidentTopologyToPolygonOffset()
-    mapper.SetResolveCoincidentTopologyPolygonOffsetParameters(*STAND_BACK)
-    mapper.SetResolveCoincidentTopologyLineOffsetParameters(0.0, 0.0)
-    actor = vtkActor()
-    actor.SetMapper(mapper)
-    return actor
-
-
-def _light(renderer: vtkRenderer) -> None:
-    """A key light over the left shoulder, weak ones from the right, from above and from the eye."""
-    renderer.AutomaticLightCreationOff()
-    for place, strength in LIGHTS:
-        light = vtkLight()
-        light.SetLightTypeToCameraLight()
-        light.SetPosition(*place)
-        light.SetFocalPoint(0.0, 0.0, 0.0)
-        light.SetIntensity(strength)
-        renderer.AddLight(light)
-
-
-def _aim(renderer: vtkRenderer, camera: Camera, bounds: Bounds) -> None:
-    """Points the camera; what is drawn lies between the ground before the bounds and the ground's edge."""
-    look = unit(add(camera.target, camera.eye, -1.0))
-    depths = [dot(look, add(corner, camera.eye, -1.0)) for corner in corners(bounds)]
-    farthest = max(*depths, NEAREST) + 2.0 * GROUND_REACH * _size(bounds)
+def _lens(renderer: vtkRenderer, camera: Camera, near: float, far: float) -> None:
+    """Points VTK's camera."""
     eye = renderer.GetActiveCamera()
     eye.SetPosition(*camera.eye)
     eye.SetFocalPoint(*camera.target)
     eye.SetViewUp(*camera.up)
     eye.SetViewAngle(camera.angle)
-    eye.SetClippingRange(max(GROUND_NEARER * min(depths), NEAREST), farthest)
+    eye.SetParallelProjection(camera.half > 0.0)
+    eye.SetParallelScale(camera.half or 1.0)
+    eye.SetWindowCenter(*camera.shift)
+    eye.SetClippingRange(near, far)
 
 
-def _pixels(window: vtkRenderWindow) -> npt.NDArray[np.uint8]:
-    """What was rendered: (height, width, 3), from the bottom row up."""
-    grab = vtkWindowToImageFilter()
-    grab.SetInput(window)
-    grab.SetInputBufferTypeToRGB()
-    grab.ReadFrontBufferOff()
-    grab.ShouldRerenderOff()
-    grab.Update()
-    image = grab.GetOutput()
-    width, height, _ = image.GetDimensions()
-    pixels: npt.NDArray[np.uint8] = vtk_to_numpy(image.GetPointData().GetScalars())
-    return pixels.reshape(height, width, 3)
+def _aim(renderer: vtkRenderer, camera: Camera, boxes: Sequence[Bounds]) -> None:
+    """What is drawn lies between the ground just before the boxes and the ground's edge."""
+    back = camera.axes[2]
+    depths = [-dot(back, add(corner, camera.eye, -1.0)) for corner in corners(*boxes)]
+    size = math.dist(*boxes[0])
+    beyond = size if camera.half else 2.0 * REACH * size  # in parallel no ground is seen far off
+    _lens(renderer, camera, max(0.3 * min(depths), NEAREST), max(*depths, NEAREST) + beyond)
 
 
-def _thinned(pixels: npt.NDArray[np.uint8]) -> npt.NDArray[np.uint8]:
-    """The mean of every FINE x FINE pixels."""
-    height, width, parts = pixels.shape
-    blocks = pixels.reshape(height // FINE, FINE, width // FINE, FINE, parts)
-    thinned: npt.NDArray[np.uint8] = blocks.mean(axis=(1, 3)).round().astype(np.uint8)
-    return thinned
+def _background(renderer: vtkRenderer, camera: Camera, height: int, setting: Setting) -> None:
+    """A sky, deeper from the horizon up; paper where there is no ground; nothing where all is clear."""
+    renderer.SetBackground(*PAPER)
+    renderer.SetBackgroundAlpha(0.0 if setting.clear else 1.0)
+    if setting.clear:
+        renderer.SetBackground(0.0, 0.0, 0.0)
+    elif setting.ground is not None:
+        renderer.SetBackgroundTexture(texture(_sky(camera, height)))
+        renderer.TexturedBackgroundOn()
 
 
-def _encoded(pixels: npt.NDArray[np.uint8]) -> bytes:
-    height, width, parts = pixels.shape
-    image = vtkImageData()
-    image.SetDimensions(width, height, 1)
-    flat = np.ascontiguousarray(pixels.reshape(-1, parts))
-    image.GetPointData().SetScalars(numpy_to_vtk(flat, deep=True, array_type=VTK_UNSIGNED_CHAR))
-    writer = vtkPNGWriter()
-    writer.SetInputData(image)
-    writer.SetCompressionLevel(9)
-    writer.WriteToMemoryOn()
-    writer.Write()
-    return bytes(vtk_to_numpy(writer.GetResult()))
+def _sky(camera: Camera, height: int) -> Pixels:
+    """(height, 2, 3) colours, from the bottom row up."""
+    up = (np.arange(height) + 0.5) / height * 2.0 - 1.0 + camera.shift[1]
+    fall = camera.axes[2][2]
+    tangent = math.tan(math.radians(camera.angle / 2))
+    horizon = -1.0 if camera.half else -fall / max(math.sqrt(1.0 - fall * fall), 1e-6) / -tangent
+    share = np.sqrt(np.clip((up - horizon) * (0.25 if camera.half else 1.6 * tangent), 0.0, 1.0))[:, None]
+    colours = np.array(HAZE) * (1.0 - share) + np.array(HIGH) * share
+    return np.asarray((255.0 * colours).round().astype(np.uint8)[:, None, :].repeat(2, axis=1))
+
+
+def _earth(bounds: Bounds, camera: Camera, ground: float) -> tuple[Floats, Ints]:
+    """The ground: a wide square; in an elevation, which sees its edge alone, a cut through it."""
+    x, y, _ = middle(bounds)
+    reach = REACH * math.dist(*bounds)
+    spots = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    if camera.half and camera.axes[2][2] < 0.5:
+        right, _, back = camera.axes
+        near = add(middle(bounds), back, math.dist(*bounds))
+        flat = (near[0], near[1], ground - reach)
+        square = [add(add(flat, right, a * reach), (0.0, 0.0, 1.0), b * reach) for a, b in spots]
+    else:
+        square = [(x + a * reach, y + b * reach, ground) for a, b in spots]
+    return np.array(square), np.array([(0, 1, 2), (0, 2, 3)], dtype=np.int64)

@@ -14,6 +14,7 @@ from ribwright.exchange.step import read_step
 from ribwright.outputs import OUTPUTS, USUAL
 from ribwright.pieces import Piece
 from ribwright.roles import LISTS
+from ribwright.show.views import VIEWS
 
 DESCRIPTION = """\
 name = "garden store"
@@ -168,6 +169,25 @@ def test_one_list_can_be_asked_for(capsysbinary: pytest.CaptureFixture[bytes]) -
     assert not {"members", "screws"} & set(said)
 
 
+def test_pictures_from_all_sides_come_at_once(missing: object, capsys: pytest.CaptureFixture[str]) -> None:
+    status = run(["picture", "store.toml", "--from", "all", "--size", "80x50", "--plain"])
+    said, error = capsys.readouterr()
+    if "no graphics library" in error:
+        missing(error)  # type: ignore[operator] # a function; fixtures carry no types
+    assert (status, said) == (0, "Wrote out/garden-store/pictures\n")
+    made = {path.stem: path.read_bytes() for path in Path("out/garden-store/pictures").iterdir()}
+    assert set(made) == {view.replace(" ", "-") for view in VIEWS}
+    assert len(set(made.values())) == len(VIEWS)
+
+
+def test_several_buildings_make_one_picture(missing: object, capsys: pytest.CaptureFixture[str]) -> None:
+    status = run(["picture", "store.toml", "store.toml", "--size", "160x50"])
+    said, error = capsys.readouterr()
+    if "no graphics library" in error:
+        missing(error)  # type: ignore[operator] # a function; fixtures carry no types
+    assert (status, said) == (0, "Wrote out/picture.png\n")
+
+
 def test_a_picture_goes_where_the_model_is(missing: object, capsys: pytest.CaptureFixture[str]) -> None:
     status = run(["picture", "store.toml", "--size", "80x50"])
     said, error = capsys.readouterr()
@@ -196,6 +216,10 @@ def test_a_picture_goes_where_the_model_is(missing: object, capsys: pytest.Captu
         (["raise", "store.toml", "--out", "store.toml"], "store.toml"),
         (["raise", "store.toml", "--out", "store.toml/inside"], "store.toml"),
         (["picture", "store.toml", "--out", "out"], "out: is a folder"),
+        (
+            ["picture", "store.toml", "store.toml", "--findings"],
+            "--findings and --close-up are of one building",
+        ),
         (["picture", "store.toml", "--out", "no/such/folder.png"], "no/such/folder.png"),
     ],
 )
