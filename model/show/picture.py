@@ -28,7 +28,7 @@ from .views import INSIDE, STANDING, VIEWS, Camera, close_up, whole
 
 WIDTH, HEIGHT = 1600, 1000  # pixels
 DISTANCE = 1500.0  # mm, of a close-up
-CAPTIONED = 240  # pixels of height from which there is room for words
+CAPTIONED, SMALLEST = 240, 9.0  # pixels of height from which there is room for words; of their letters
 OUTSIDE = ("sheets", "trims", "openings", "slab")
 DIM, DIM_INSIDE = 0.62, 0.72
 """How bright shadows are; eyes in a room get used to it."""
@@ -71,7 +71,7 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
     over: list[vtkProp] = []
     if not wish.plain and height >= CAPTIONED:
         text = f"{job(*named_together(models))}. {SHORT}"
-        size = FINE * min(height / 55, 1.7 * width / len(text))
+        size = FINE * min(max(height / 55, SMALLEST), 1.7 * width / len(text))
         over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))
     if wish.findings is not None:
         over += rings([one.at for one in wish.findings], camera, width, height)

@@ -41,7 +41,18 @@ def rings(places: Sequence[Point3 | None], camera: Camera, width: int, height: i
     for at, numbers in shared.items():
         yield from ringed(at, radius)
         beside = (at[0] + 1.15 * radius, at[1] + 0.6 * radius)
-        yield line_of_text(f" {', '.join(map(str, numbers))} ", radius, beside, RING, patch=True)
+        yield line_of_text(f" {spans(numbers)} ", radius, beside, RING, patch=True)
+
+
+def spans(numbers: Sequence[int]) -> str:
+    """Rising numbers in few words: 1, 3-5."""
+    runs: list[list[int]] = []
+    for number in numbers:
+        if runs and number == runs[-1][-1] + 1:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
 
 
 def ringed(at: tuple[float, float], radius: float) -> Iterator[vtkProp]:

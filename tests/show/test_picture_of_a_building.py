@@ -17,7 +17,7 @@ from ribwright.show.offscreen import Pixels
 from ribwright.show.paint import drawn_colour
 from ribwright.show.picture import Wish, composed, pixels_of
 from ribwright.show.rendering import CLOTHES, GROUND
-from ribwright.show.rings import LISTED, RING, told
+from ribwright.show.rings import LISTED, RING, spans, told
 from ribwright.show.sunlight import SUN
 from ribwright.show.surroundings import bounds_of_pieces, ground_level
 from ribwright.show.views import Camera
@@ -211,4 +211,5 @@ def test_what_is_told_below_is_what_was_found() -> None:
     assert len(lines) == min(len(found), LISTED) + (len(found) > LISTED)
     assert all(f"[{one.code.text}]" in line for one, line in zip(found, lines, strict=False))
     assert [line.split()[0] for line in lines[:3]] == [str(n) for n in range(1, len(lines[:3]) + 1)]
+    assert spans([2, 5, 6, 7, 9, 10]) == "2, 5-7, 9, 10"
     assert told((), "mm") == ["The audit of the solids found nothing."]
