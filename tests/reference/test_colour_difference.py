@@ -1,5 +1,5 @@
-"""CIEDE2000 of the tests against the published pairs: Sharma, Wu, Dalal, Color Research and Application 30 (2005),
-21-30, table 1. The pairs are from memory."""
+"""CIEDE2000 of the tests against the published pairs, from memory: Sharma, Wu, Dalal, Color Research and
+Application 30 (2005), 21-30, table 1."""
 
 from __future__ import annotations
 
