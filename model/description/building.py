@@ -16,7 +16,9 @@ Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
 WALLS: tuple[Wall, ...] = ("front", "back", "left", "right")
 Start = Literal["left", "right", "centre"]
-OpeningKind = Literal["walk door", "overhead door", "window", "framed opening"]
+OpeningKind = Literal["walk door", "double door", "overhead door", "roll-up door", "window", "framed opening"]
+OVERHEAD: tuple[OpeningKind, ...] = ("overhead door", "roll-up door")
+"""Doors that go up behind their opening."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,7 +152,8 @@ class Opening:
     """A rectangular opening in a wall (mm).
 
     from_left: from the wall's left corner of the steel line, seen from outside, to the opening's
-    left edge. sill: from the top of the slab to the opening's lower edge.
+    left edge. sill: from the top of the slab to the opening's lower edge. colour: of the leaf or sash; None:
+    white. swing: the side of the hinges seen from outside, and the way a door opens; "" where nobody said.
     """
 
     kind: OpeningKind
@@ -159,6 +162,13 @@ class Opening:
     height: float
     from_left: float
     sill: float
+    colour: str | None = None
+    swing: str = ""
+
+    @property
+    def overhead(self) -> bool:
+        """Whether its leaf goes up behind the jambs, which end on the slab under a head angle."""
+        return self.kind in OVERHEAD
 
 
 @dataclass(frozen=True, slots=True)

@@ -79,7 +79,10 @@ def building_of(draft: Draft, name: str) -> Building:
         runs=_runs(draft.tables["runs"]),
         address=top["address"] or "",
         date=top["date"] or "",
-        openings=tuple(Opening(**{**opening, "sill": sill(opening)}) for opening in draft.openings),
+        openings=tuple(
+            Opening(**{**opening, "sill": sill(opening), "swing": opening["swing"] or ""})
+            for opening in draft.openings
+        ),
         wainscot=wainscot,
     )
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))

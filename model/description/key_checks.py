@@ -10,6 +10,7 @@ from contextlib import suppress
 from math import ceil, inf
 
 from ..units import parse_length
+from .building import OVERHEAD
 from .keys.tables import OPENING, WAINSCOT
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
@@ -47,7 +48,7 @@ def check(draft: Draft) -> None:
         with suppress(Unread):
             one(draft)
     for number in range(len(draft.openings)):
-        for one_opening in (_clad, _in_wall, _above_foot):
+        for one_opening in (_clad, _in_wall, _above_foot, _swing):
             with suppress(Unread):
                 one_opening(draft, number)
     _apart(draft)
@@ -175,12 +176,30 @@ def sill(opening: Values) -> float:
 def _above_foot(draft: Draft, number: int) -> None:
     """An opening reaches to the slab, as an overhead door must, or leaves sheet under it worth cutting."""
     edge = sill(draft.openings[number])
-    if edge > 0 and draft.openings[number]["kind"] == "overhead door":
-        draft.object_to((OPENING.name, number, "sill"), "0: an overhead door stands on the slab")
+    if edge > 0 and draft.openings[number]["kind"] in OVERHEAD:
+        kind = draft.openings[number]["kind"]
+        article = "an" if kind[0] in "aeiou" else "a"
+        draft.object_to((OPENING.name, number, "sill"), f"0: {article} {kind} stands on the slab")
         return
     least = COVER + draft.tables["sheets"]["foot_gap"]
     if edge > 0 and under(edge, least):
         draft.object_to((OPENING.name, number, "sill"), f"0, or at least {at_least(least, draft.units)}")
+
+
+def _swing(draft: Draft, number: int) -> None:
+    """A leaf on hinges swings; of two leaves each has its own side."""
+    opening = draft.openings[number]
+    kind, swing = opening["kind"], opening["swing"]
+    path = (OPENING.name, number, "swing")
+    if swing is None:
+        return
+    if kind == "double door":
+        if swing not in ("in", "out"):
+            draft.object_to(path, '"out" or "in": a double door has hinges on both sides')
+    elif kind != "walk door":
+        draft.object_to(path, "no such line: walk doors and double doors have hinges")
+    elif swing in ("in", "out"):
+        draft.object_to(path, f'"left {swing}" or "right {swing}": which side its hinges are on')
 
 
 def _apart(draft: Draft) -> None:

@@ -23,8 +23,8 @@ def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     tallest, face = max(regions, key=lambda one: one[0], default=(0.0, lines.walls[0]))
     if over(tallest, longest):
         what = "the roof of a lean-to goes" if face.sloped else f"the sheets of the {face.name} go"
-        whole = f"at least {at_least(tallest, units)}: {what} up in one length"
-        yield LONGEST, f"{whole}; end laps there are not yet possible"
+        needed = f"at least {at_least(tallest, units)}: {what} up in one length"
+        yield LONGEST, f"{needed}; end laps there are not yet possible"
         return
     for slope in lines.slopes:
         if lines.end_laps[slope.name] is None:

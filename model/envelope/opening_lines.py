@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..description.building import Opening, OpeningKind
+from ..description.building import OVERHEAD, Opening, OpeningKind
 from .face import Face
 from .steel_lines import SteelLines
 
-LEAF_THICKNESS = {"walk door": 44.45, "overhead door": 50.8, "window": 50.8}
+LEAF_THICKNESS = {
+    "walk door": 44.45,
+    "double door": 44.45,
+    "overhead door": 50.8,
+    "roll-up door": 25.4,
+    "window": 50.8,
+}
 """mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
 
 LEAF_GAP = 3.175
@@ -41,7 +47,7 @@ class OpeningLines(SteelLines):
     def leaf_back(self, kind: OpeningKind) -> float:
         """How far in the back of an opening's leaf or sash stands from the steel line; 0 without one."""
         jamb, thick = self.building.framing.jamb.depth, LEAF_THICKNESS.get(kind, 0.0)
-        if kind == "overhead door":
+        if kind in OVERHEAD:
             return jamb + LEAF_GAP + thick
         return max((jamb + thick) / 2, thick) if thick else 0.0
 

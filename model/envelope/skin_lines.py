@@ -81,6 +81,6 @@ def over_shelf(building: Building) -> float:
 
 def head_angle(building: Building, opening: Opening) -> float:
     """How far over an opening's head its drip bends: clear of the flange of an overhead door's head angle."""
-    if opening.kind != "overhead door":
+    if not opening.overhead:
         return 0.0
     return trim_profiles()["head angle"].in_plane + lap_room(building)

@@ -14,7 +14,7 @@ from ..place import Place
 from ..roles import KINDS
 from .role_measures import Measured, Way, measured
 
-AGREE = ("colour", "material", "profile", "gauge")
+AGREE = ("colour", "material", "profile", "gauge", "swing")
 """Labels that pieces of one mark have in common."""
 EQUAL = 0.0103
 """mm, mm2; sizes nearer than this are equal when marks are numbered: above the tolerance of marks,

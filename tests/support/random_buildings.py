@@ -24,6 +24,7 @@ HAND = 7
 """Keys that a building is dealt."""
 AT_ENDS = 2
 """Of them stand at an end of their range."""
+SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -146,6 +147,8 @@ def _openings(
             "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
             **({"sill": f"{sill} in"} if raised else {}),
         }
+        if kind in SWUNG:
+            opening["swing"] = chance.choice(SWUNG[kind])
         found.append(opening | asked)
     return found
 

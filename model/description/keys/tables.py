@@ -18,7 +18,8 @@ CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_R
 UNSAID = "from the centre, or the low corner"
 USUAL_PROFILE = "36 x 9 x 3/4"
 SIDES = ("clad", "open")
-KINDS = ("walk door", "overhead door", "window", "framed opening")
+KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "framed opening")
+SWINGS = ("left out", "left in", "right out", "right in", "out", "in")
 WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
     "all": ("front", "back", "left", "right"),
     "gables": ("front", "back"),
@@ -290,7 +291,13 @@ OPENING = Table(
     "opening",
     "A rectangular opening; one [[opening]] for each.",
     (
-        Key("kind", Choice(KINDS), "what fills it", example=(KINDS[2], KINDS[2])),
+        Key(
+            "kind",
+            Choice(KINDS),
+            "what fills it",
+            example=(KINDS[4], KINDS[4]),
+            not_yet="sliding doors and vents are not yet possible; a framed opening comes nearest",
+        ),
         Key(
             "wall",
             Choice(("front", "back", "left", "right")),
@@ -311,6 +318,21 @@ OPENING = Table(
             "top of slab to the opening's lower edge",
             unless="3 ft for a window, else 0",
             example=("3 ft", "900 mm"),
+        ),
+        Key(
+            "colour",
+            Colour(),
+            "of its leaf or sash",
+            unless="white",
+            example=("white", "white"),
+            also=("color",),
+        ),
+        Key(
+            "swing",
+            Choice(SWINGS),
+            "hinges as seen from outside, and which way; of a double door the way",
+            unless="not said",
+            example=("left out", "left out"),
         ),
     ),
     "array",

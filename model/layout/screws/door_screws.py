@@ -23,7 +23,7 @@ def door_screws(on: Trimmed) -> Iterator[Part]:
     depth, t = lines.building.framing.jamb.depth, lines.thickness
     number_10 = hex_screw(NUMBER_10, INCH)
     for number, o in enumerate(face.openings, 1):
-        if o.kind != "overhead door":
+        if not o.overhead:
             continue
         name = f"{face.name} {o.kind} {number}"
         # z of a screw's own frame points from steel to head: out of the reveal, into the opening.

@@ -119,7 +119,7 @@ def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
     """An opening, as far as the lips of its J's and its drip reach over the sheets, and what heads keep clear
     of them."""
     opening = face.openings[number]
-    reach = lines.profile("j").out_of_plane + CLEAR if opening.kind != "overhead door" else 0.0
+    reach = lines.profile("j").out_of_plane + CLEAR if not opening.overhead else 0.0
     left, right = opening.from_left, opening.from_left + opening.width
     low = opening.sill - reach if opening.sill > 0 else lines.foot - INCH
     return shapely.box(left - reach, low, right + reach, opening.sill + opening.height)

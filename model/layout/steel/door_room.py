@@ -15,12 +15,14 @@ from ...roles import Role
 
 Floats = NDArray[np.float64]
 TOUCH = 1.0  # mm
+COIL = 457.2
+"""mm; how far behind the jambs a roll-up door's coil reaches (18 in). Common practice, no source."""
 
 
 def in_the_doors_way(building: Building, face: Face, steel: Sequence[Part]) -> Iterator[Finding]:
     """A finding for every member that stands in the room of one of the face's overhead doors."""
     for number, opening in enumerate(face.openings, 1):
-        if opening.kind != "overhead door":
+        if not opening.overhead:
             continue
         low, high = _room(building, opening)
         for part in steel:
@@ -35,12 +37,11 @@ def _room(building: Building, opening: Opening) -> tuple[Floats, Floats]:
     """Lowest and highest (u, v, w) of the room, behind the jambs."""
     door, back = building.door_room, building.framing.jamb.depth
     depth = door.depth_back if door.depth_back is not None else opening.height + door.headroom
-    low = (opening.from_left - door.side_room, opening.sill, -back - depth)
-    high = (
-        opening.from_left + opening.width + door.side_room,
-        opening.sill + opening.height + door.headroom,
-        -back,
-    )
+    foot, head = opening.sill, opening.sill + opening.height + door.headroom
+    if opening.kind == "roll-up door":  # it is wound up over its head, and its tracks are in the jambs' plane
+        foot, depth = opening.sill + opening.height, COIL
+    low = (opening.from_left - door.side_room, foot, -back - depth)
+    high = (opening.from_left + opening.width + door.side_room, head, -back)
     return np.array(low) + TOUCH, np.array(high) - TOUCH
 
 

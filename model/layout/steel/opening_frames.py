@@ -9,15 +9,25 @@ from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
 from ...envelope.top_line import TopLine
-from ...place import Place, Point3
+from ...place import Place, Point2, Point3
 from ...recipe import Cut, Part
 from ...roles import Role
 from ..role_colours import FRAMING, LEAF, PANE, SASH
 from .blocks import block
 from .framing import LEFT, OUT, RIGHT, UP
+from .leaves import curtain, sections
 from .straight_member import Plane, head_under, member, square
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
+
+SWINGS = {
+    f"{side} {way}".strip(): ", ".join(filter(None, (side and f"hinged {side}", f"opens {way}")))
+    for side in ("left", "right", "")
+    for way in ("in", "out")
+}
+"""A swing as it is told to people; sides are those of someone outside."""
+
+Labels = tuple[tuple[str, str], ...]
 
 
 def opening_parts(lines: OpeningLines, face: Face) -> Iterator[Part]:
@@ -70,30 +80,46 @@ def _steel(
 
 
 def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
-    """A walk door's leaf, or a sash with its pane, in the middle of the jambs' depth, or from the steel
-    line in where they are thinner; an overhead door's leaf behind the jambs, as wide as the opening, clear
-    of the screws in the reveals."""
+    """A walk door's leaf, or the two of a double door, or a sash with its pane, in the middle of the jambs'
+    depth, or from the steel line in where they are thinner; a leaf that goes up behind the jambs, as wide as
+    the opening, clear of the screws in the reveals."""
     if opening.kind == "framed opening":
         return
-    thick = LEAF_THICKNESS[opening.kind]
-    back = -lines.leaf_back(opening.kind)
-    label = ("face", face.name)
-    group = ("openings", name)
-    if opening.kind == "overhead door":
-        stand = face.frame @ Place((opening.from_left, opening.sill, back))
-        whole = block(opening.width, opening.height, thick)
-        yield Part(f"{name} leaf", Role.LEAF, group, whole, stand, (label, *LEAF))
+    back, group = -lines.leaf_back(opening.kind), ("openings", name)
+    if opening.overhead:
+        leaf = sections(opening) if opening.kind == "overhead door" else curtain(opening)
+        stand = face.frame @ Place((opening.from_left, opening.sill, back), UP, OUT)
+        yield Part(f"{name} leaf", Role.LEAF, group, leaf, stand, _labels(face, opening, LEAF))
         return
-    width, height = opening.width - 2 * LEAF_GAP, opening.height - (2 if opening.sill > 0 else 1) * LEAF_GAP
     lift = LEAF_GAP if opening.sill > 0 else 0.0
+    size = (opening.width - 2 * LEAF_GAP, opening.height - LEAF_GAP - lift)
     at = face.frame @ Place((opening.from_left + LEAF_GAP, opening.sill + lift, back))
-    whole = block(width, height, thick)
-    if opening.kind != "window":
-        yield Part(f"{name} leaf", Role.LEAF, group, whole, at, (label, *LEAF))
+    if opening.kind == "window":
+        yield from _window(name, size, at, _labels(face, opening, SASH), _labels(face, opening, PANE))
         return
+    hands = ("",) if opening.kind == "walk door" else (" left", " right")
+    wide = (size[0] - LEAF_GAP * (len(hands) - 1)) / len(hands)
+    for number, hand in enumerate(hands):
+        leaf = block(wide, size[1], LEAF_THICKNESS[opening.kind])
+        stand = at @ Place((number * (wide + LEAF_GAP), 0.0, 0.0))
+        yield Part(f"{name} leaf{hand}", Role.LEAF, group, leaf, stand, _labels(face, opening, LEAF))
+
+
+def _window(name: str, size: Point2, at: Place, sash: Labels, glass: Labels) -> Iterator[Part]:
+    """A sash around a pane, at a place."""
+    (width, height), thick, group = size, LEAF_THICKNESS["window"], ("openings", name)
     light = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
-    sash = Cut(whole, ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
-    yield Part(f"{name} sash", Role.SASH, group, sash, at, (label, *SASH))
+    ring = Cut(block(width, height, thick), ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
+    yield Part(f"{name} sash", Role.SASH, group, ring, at, sash)
     pane = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
     inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
-    yield Part(f"{name} pane", Role.PANE, group, pane, inside, (label, *PANE))
+    yield Part(f"{name} pane", Role.PANE, group, pane, inside, glass)
+
+
+def _labels(face: Face, opening: Opening, usual: Labels) -> Labels:
+    """What geometry cannot say of what fills an opening: its face, colour, material and swing."""
+    own = {"colour": opening.colour} if opening.colour and usual is not PANE else {}
+    labels = {"face": face.name, **dict(usual), **own}
+    if opening.swing and usual is LEAF:
+        labels["swing"] = SWINGS.get(opening.swing, opening.swing)
+    return tuple(labels.items())

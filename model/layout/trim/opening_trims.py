@@ -26,7 +26,7 @@ def opening_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Every opening's trims, in the order they are fixed: before the sheets."""
     for number, opening in enumerate(face.openings, 1):
         name = f"{face.name} {opening.kind} {number}"
-        if opening.kind == "overhead door":
+        if opening.overhead:
             yield from _angles(lines, face, name, opening)
         else:
             yield from _pocket(lines, face, name, opening)

@@ -73,7 +73,7 @@ def crossed_by(lines: TrimLines, face: Face) -> list[Opening]:
 def beside(lines: TrimLines, opening: Opening) -> Point2:
     """What an opening takes of a seam: up to the lips of its trim, or the edges of the sheets beside it."""
     lip = lines.profile("j").out_of_plane + lines.lap_room
-    past = lines.building.sheets.cut_clearance if opening.kind == "overhead door" else lip
+    past = lines.building.sheets.cut_clearance if opening.overhead else lip
     return opening.from_left - past, opening.from_left + opening.width + past
 
 
@@ -91,7 +91,7 @@ def under_lips(lines: TrimLines, face: Face) -> Iterator[Point2]:
 
 def _flanges(lines: TrimLines, opening: Opening) -> Iterator[Point2]:
     """Where an opening's trim lies on the steel."""
-    wide = lines.profile("jamb angle" if opening.kind == "overhead door" else "j").in_plane
+    wide = lines.profile("jamb angle" if opening.overhead else "j").in_plane
     left, right = opening.from_left, opening.from_left + opening.width
     yield from ((left - wide, left), (right, right + wide))
 

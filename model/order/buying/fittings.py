@@ -15,27 +15,40 @@ from .buying import Buying
 from .line import EACH, YARD, Line
 from .words import long_text
 
-KINDS = ("walk door", "overhead door", "window")
+KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window")
 """Told by the name of the opening that a leaf or a sash stands in."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
 """mm to which a leaf's size is rounded up to the opening that it is sold for."""
 
 
 def opening_lines(schedule: Schedule) -> Iterator[Line]:
-    """Doors and windows by the opening they fill; swing, hardware and glass are for the buyer to say."""
+    """Doors and windows by the opening they fill; hardware and glass are for the buyer to say."""
     counts: Counter[tuple[str, str, str]] = Counter()
     marks: dict[tuple[str, str, str], list[str]] = defaultdict(list)
     for item in schedule.listed("openings"):
         if item.role == Role.PANE:
             continue  # is in its sash
         kind = next((kind for kind in KINDS if kind in item.opening), item.role)
-        wide, high = (_nominal(size, schedule.units) for size in item.standing)
-        key = (kind, f"{wide} x {high}", item.colour)
-        counts[key] += item.count
+        leaves = 2 if kind == "double door" else 1
+        wide, high = (
+            _nominal(size, schedule.units) for size in (leaves * item.standing[0], item.standing[1])
+        )
+        key = (", ".join(filter(None, (kind, item.swing))), f"{wide} x {high}", item.colour)
+        counts[key] += item.count // leaves
         marks[key].append(item.mark)
     for (kind, size, colour), count in counts.items():
+        words = kind.split(",")[0]
         yield Line(
-            "openings", kind, EACH, count, tuple(marks[kind, size, colour]), "", colour, size, count=count
+            "openings",
+            kind,
+            EACH,
+            count,
+            tuple(marks[kind, size, colour]),
+            "",
+            colour,
+            size,
+            names=(words,) if words != kind else (),
+            count=count,
         )
 
 

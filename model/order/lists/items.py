@@ -33,7 +33,7 @@ class Item:
     shank, head: of a screw, (diameter, length under the head) and its kind. bends, painted: of a folded trim,
     and the side of it that is seen, of one item of each
     kind.
-    opening, standing: of what fills one: which, and (how wide, how high) it stands.
+    opening, standing, swing: of what fills one: which, (how wide, how high) it stands, and how it opens.
     """
 
     mark: str
@@ -58,6 +58,7 @@ class Item:
     painted: str = ""
     opening: str = ""
     standing: tuple[float, float] = (0.0, 0.0)
+    swing: str = ""
 
 
 def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
@@ -87,6 +88,7 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
         bends=measure_bends(solid) if of == "trims" else None,
         opening=pieces[0].group[-1] if of == "openings" and pieces[0].group else "",
         standing=standing_size(pieces[0]) if of == "openings" else (0.0, 0.0),
+        swing=pieces[0].label("swing"),
     )
 
 

@@ -12,7 +12,7 @@ from ...roles import Role, list_of
 
 GABLES = {"front", "back"}
 FRAME = {Role.COLUMN, Role.RAFTER, Role.KNEE, Role.POST, Role.BASE_PLATE}
-PLAIN = {"frame": "#83888c", "members": "#b2b6b8", "openings": "#f1f0ec", "slab": "#b4b1aa"}
+PLAIN = {"frame": "#83888c", "members": "#b2b6b8", "slab": "#b4b1aa"}
 """Unpainted things, so that a frame reads as steel and a slab as concrete whatever their labels say."""
 GLASS, BARE = "#9db9c4", "#a8acb0"
 PAINTED = ("sheets", "trims")

@@ -1,0 +1,45 @@
+"""Leaves that go up behind their opening, drawn so that they look like what they are.
+
+In their own frame x runs up and y outward; they are as long as the opening is wide. Sizes are common
+practice, no source: stand-ins for the door that is bought.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+
+from ...description.building import Opening
+from ...envelope.opening_lines import LEAF_THICKNESS
+from ...place import Point2
+from ...recipe import Prism, Section, grid
+
+SECTION = 609.6
+"""mm; the greatest height of a section of an overhead door (24 in)."""
+GROOVE = 4.0
+"""mm; how deep, and half how high, the groove between two sections is drawn."""
+SLAT, SLAT_METAL = 76.2, 6.0
+"""mm; of a roll-up door's curtain: from one slat to the next (3 in), and how thick it is drawn."""
+
+
+def sections(opening: Opening) -> Prism:
+    """Level sections of one height, a groove between each two."""
+    high, thick = opening.height, LEAF_THICKNESS[opening.kind]
+    count = ceil(high / SECTION - 1e-9)
+    joints = [high * k / count for k in range(count - 1, 0, -1)]
+    face = [
+        point for v in joints for point in ((v + GROOVE, thick), (v, thick - GROOVE), (v - GROOVE, thick))
+    ]
+    return _across(opening, ((0.0, 0.0), (high, 0.0), (high, thick), *face, (0.0, thick)))
+
+
+def curtain(opening: Opening) -> Prism:
+    """Slats that stand out and in by turns."""
+    high, thick = opening.height, LEAF_THICKNESS[opening.kind]
+    count = 2 * max(1, round(high / SLAT))
+    inner = [(high * k / count, 0.0 if k % 2 else thick - SLAT_METAL) for k in range(count + 1)]
+    return _across(opening, (*inner, *((v, w + SLAT_METAL) for v, w in reversed(inner))))
+
+
+def _across(opening: Opening, outline: tuple[Point2, ...]) -> Prism:
+    points = Section(tuple((grid(x), grid(y), 0.0) for x, y in outline))
+    return Prism(points, (0.0, 0.0, 0.0), (0.0, 0.0, grid(opening.width)))
