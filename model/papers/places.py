@@ -7,6 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
+import numpy as np
+import shapely
+
 from ..measure.laps import CladPlane
 from ..place import Place, Point3, dot, unit
 from ..roles import Role
@@ -19,6 +22,12 @@ IN_PAN = 0.28
 """Share of the way from a major rib to the next at which a pan is cut: beside minor ribs."""
 CLEAR = 150.0
 """mm between a cut and what stands upright there."""
+AT_CORNER = 200.0
+"""mm from a corner of the steel in which sheets end at it."""
+LEVEL, BUTT = 1.0, 10.0
+"""mm by which two members of a line stand askew, and of air between their ends, at the most."""
+ALONG_X: Point3 = (1.0, 0.0, 0.0)
+ALONG_Y: Point3 = (0.0, 1.0, 0.0)
 BELOW, BEFORE = 110.0, 40.0
 """mm that a cut through an end lap shows under and over the sheets."""
 OFF = 0.1371
@@ -68,6 +77,9 @@ def _all(one: Job) -> Iterator[Detail]:
     for plane in walls:
         for opening in openings(one, plane):
             yield from _opening(one, plane, opening)
+    for plane in walls:
+        yield from _end_of_cladding(one, plane)
+    yield from _splice(one)
     for plane in (*walls, *slopes):
         yield from _side_lap(one, plane)
         yield from _end_lap(one, plane)
@@ -84,16 +96,29 @@ def _slope(one: Job, plane: CladPlane, slopes: list[CladPlane]) -> Iterator[Deta
     yield Detail("eave", at, (-80.0, -150.0, 120.0, 60.0), (overhang, lap))
     head = plane.point(u, high)
     partner = [other for other in slopes if other is not plane and _near_head(other, head)]
-    name, cap = ("ridge", Role.RIDGE_CAP) if partner else ("high eave", Role.EAVE_TRIM)
-    over: Measured = ("lap", ROOF, (cap,), 0)
-    window = (-185.0, -150.0, 185.0, 60.0) if partner else (-120.0, -150.0, 80.0, 60.0)
-    heads: tuple[Measured, ...] = (("gap", ROOF, ROOF, 0), over) if partner else (over,)
-    yield Detail(name, Place(head, inward, UP), window, heads)
+    if _at_wall(one, plane):
+        over: Measured = ("lap", ROOF, (Role.FLASHING,), 0)
+        behind: Measured = ("lap", WALL, (Role.FLASHING,), 1)
+        yield Detail("headwall", Place(head, inward, UP), (-200.0, -170.0, 90.0, 170.0), (over, behind))
+    elif partner:
+        window, gap = (-185.0, -150.0, 185.0, 60.0), ("gap", ROOF, ROOF, 0)
+        capped: Measured = ("lap", ROOF, (Role.RIDGE_CAP,), 0)
+        yield Detail("ridge", Place(head, inward, UP), window, (gap, capped))
+    else:
+        under: Measured = ("lap", ROOF, (Role.EAVE_TRIM,), 0)
+        yield Detail("high eave", Place(head, inward, UP), (-120.0, -150.0, 80.0, 60.0), (under,))
     v = between_lines(one, plane)
     rake: tuple[Measured, ...] = (("lap", ROOF, (Role.RAKE_TRIM,), 0), ("lap", WALL, (Role.RAKE_TRIM,), 1))
     yield Detail(
         "rake", Place(plane.point(left, v), plane.frame.x, plane.frame.z), (-70.0, -160.0, 130.0, 50.0), rake
     )
+
+
+def _at_wall(one: Job, plane: CladPlane) -> bool:
+    """Whether a roof's head lies under a flashing."""
+    _, _, _, high = plane.outline.bounds
+    trims = (piece for piece in near(plane, one.model.pieces, ("trims",)) if piece.role == Role.FLASHING)
+    return any(low[1] < high < most[1] + CLOSE for low, most in (box_in(plane.frame, one) for one in trims))
 
 
 def _near_head(plane: CladPlane, head: Point3) -> bool:
@@ -154,6 +179,37 @@ def _opening(one: Job, plane: CladPlane, opening: Opening) -> Iterator[Detail]:
     if plane.point(0.0, opening.low)[2] > CLEAR:
         sill = Place(plane.point(u, opening.low), inward, UP)
         yield Detail(f"{kind}: sill", sill, (-60.0, -130.0, 140.0, 80.0), (("high", WALL, (Role.SILL,), 1),))
+
+
+def _end_of_cladding(one: Job, plane: CladPlane) -> Iterator[Detail]:
+    """Where sheets end on a wall between its corners: at an open bay."""
+    corners = next(plan.corners for other, plan in one.faces if other is plane)
+    spans = sorted(part.bounds for part in shapely.get_parts(plane.outline))
+    ends = [u for left, _, right, _ in spans for u in (left, right)]
+    for u in (u for u in ends if min(abs(u - corner) for corner in corners) > AT_CORNER):
+        at = Place(plane.point(u, between_lines(one, plane)), plane.frame.x, _back(plane.frame.z))
+        covered: Measured = ("lap", WALL, (Role.CORNER_TRIM,), 0)
+        yield Detail("end of cladding", at, (-130.0, -70.0, 130.0, 150.0), (covered,))
+
+
+def _splice(one: Job) -> Iterator[Detail]:
+    """Where two members of one line butt, cut along them."""
+    for role in (Role.PURLIN, Role.GIRT, Role.EAVE_STRUT, Role.BASE_RAIL):
+        numbers = [k for k, piece in enumerate(one.model.pieces) if piece.role == role]
+        for i, j in pairwise(numbers):
+            (low, high), (least, most) = one.boxes[i], one.boxes[j]
+            for axis, way in ((0, ALONG_X), (1, ALONG_Y)):
+                apart = max(least[axis] - high[axis], low[axis] - most[axis])
+                others = [k for k in range(3) if k != axis]
+                in_line = np.abs(low[others] - least[others]).max() < LEVEL
+                if in_line and 0 < apart < BUTT:
+                    end = (min(high[axis], most[axis]) + max(low[axis], least[axis])) / 2
+                    x, y, z = ((low + high) / 2).tolist()
+                    middle = (end, y, z) if axis == 0 else (x, end, z)
+                    gap: Measured = ("gap", (role,), (role,), 0)
+                    frame = Place(middle, way, UP)
+                    yield Detail(f"splice, {role}", frame, (-150.0, -120.0, 150.0, 120.0), (gap,))
+                    return
 
 
 def _side_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:

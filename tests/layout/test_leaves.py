@@ -91,7 +91,7 @@ def test_doors_of_every_kind_are_sound() -> None:
 
 
 def test_a_roll_up_door_needs_no_room_for_tracks_but_for_its_coil() -> None:
-    """Under an eave of 10 ft tracks that run back 3 ft over a door of 9 ft meet the rafters that a coil of 18 in
+    """Under an eave of 10 ft tracks 3 ft over a door of 9 ft meet the rafters that a coil of 18 in
     behind the jambs does not reach."""
 
     def in_the_way(kind: str) -> set[str]:

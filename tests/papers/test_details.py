@@ -10,14 +10,16 @@ from OCP.BRepGProp import BRepGProp
 from OCP.gp import gp_Ax3, gp_Dir, gp_Pln, gp_Pnt
 from OCP.GProp import GProp_GProps
 from ribwright.drawing.values import Dimension, Page, Text
+from ribwright.intake import parse
 from ribwright.measure.laps import clad_planes
 from ribwright.papers.details import laid_bare
 from ribwright.papers.job import job_of
 from ribwright.papers.places import Detail, details_of
 from ribwright.pieces import Piece
+from ribwright.raising import raise_building
 from ribwright.roles import Role
 from ribwright.solids.placing import moved
-from ribwright.units import parse_length
+from ribwright.units import INCH, parse_length
 from support.drawn import STARTERS, starter_model, starter_pages
 
 HALF = 25.4 / 32 + 1e-4  # mm: half the step that feet and inches are shown in
@@ -94,6 +96,20 @@ def test_the_kinds_of_details_follow_the_building() -> None:
     assert "ridge" not in kinds("single-slope")
     assert "tier" in kinds("wainscot")
     assert kinds("carport") & {"base", "corner", "tier"} == set()
+    assert "headwall" in kinds("lean-to") and "high eave" not in kinds("lean-to")
+    assert "splice" in kinds("long-store") and "splice" not in kinds("carport")
+    assert "end lap" in kinds("hay-barn")
+
+
+def test_the_end_of_cladding_at_an_open_bay_is_drawn_with_its_trim_over_the_sheets() -> None:
+    """Its leg covers four inches of their end and more."""
+    text = 'width = "18 ft"\nlength = "20 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
+    text += '[walls]\nleft = "open in bay 2"\n'
+    one = job_of(raise_building(parse(text, "bay")).model)
+    detail = next(detail for detail in details_of(one) if detail.name == "end of cladding")
+    bare = {part.piece.role: part.area.bounds for part in laid_bare(one, detail)}
+    sheet, trim = bare[Role.WALL_SHEET], bare[Role.CORNER_TRIM]
+    assert min(sheet[2], trim[2]) - max(sheet[0], trim[0]) > 4 * INCH
 
 
 def test_a_wall_sheets_foot_is_measured_to_the_slab() -> None:

@@ -295,7 +295,7 @@ OPENING = Table(
             "kind",
             Choice(KINDS),
             "what fills it",
-            example=(KINDS[4], KINDS[4]),
+            example=(KINDS[0], KINDS[0]),
             not_yet="sliding doors and vents are not yet possible; a framed opening comes nearest",
         ),
         Key(
@@ -304,8 +304,8 @@ OPENING = Table(
             "as named by someone outside, facing the front",
             example=("left", "left"),
         ),
-        Key("width", Length("6 in", "60 ft"), "of the opening", example=("4 ft", "1200 mm")),
-        Key("height", Length("6 in", "40 ft"), "of the opening", example=("3 ft", "900 mm")),
+        Key("width", Length("6 in", "60 ft"), "of the opening", example=("3 ft 4 in", "1000 mm")),
+        Key("height", Length("6 in", "40 ft"), "of the opening", example=("6 ft 10 in", "2080 mm")),
         Key(
             "from_left",
             Length("0 in", "1000 ft"),
@@ -317,7 +317,7 @@ OPENING = Table(
             Length("0 in", "40 ft"),
             "top of slab to the opening's lower edge",
             unless="3 ft for a window, else 0",
-            example=("3 ft", "900 mm"),
+            example=("0 in", "0 mm"),
         ),
         Key(
             "colour",
