@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from ..findings import CHECKS, Check
-from ..heading import SHORT, job
+from ..heading import is_braced, job, short
 from ..printable import printable
 from ..units import Units
 from .loading import PATH, PIECES, model_of
@@ -55,7 +55,8 @@ def audit(
         progress("audit", 0, 1)
         found = audited(model, only or CHECKS, thorough="bodies" in only)
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    head = (f"Audit: {job(model.name, model.terms)}", SHORT)
+    braced = is_braced(piece.role for piece in model.pieces)
+    head = (f"Audit: {job(model.name, model.terms)}", short(braced=braced))
     text = {
         "table": lambda: table(found, units, head),
         "csv": lambda: csv_text(found, head),

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from ..heading import heading
+from ..heading import heading, is_braced
 from ..units import Units
 from .loading import PATH, PIECES, model_of
 from .progress import progress_bar
@@ -42,7 +42,7 @@ def steps(file: Path | None, form: str, pieces: int) -> None:
 
     found = in_order(model)
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    head = heading(model.name, model.terms, units)
+    head = heading(model.name, model.terms, units, braced=is_braced(piece.role for piece in model.pieces))
     if form == "table":
         width = max(80, shutil.get_terminal_size().columns)
         click.echo(steps_table(found, units, head, width), nl=False)

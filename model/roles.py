@@ -29,6 +29,7 @@ class Role(StrEnum):
     RAFTER = "rafter"
     KNEE = "knee"
     POST = "post"
+    BRACE = "brace"
     BASE_PLATE = "base plate"
     BASE_RAIL = "base rail"
     GIRT = "girt"
@@ -101,6 +102,7 @@ KINDS: dict[str, Kind] = {
             Role.JAMB: "J",
             Role.HEADER: "H",
             Role.SILL: "SI",
+            Role.BRACE: "BX",
         },
     ),
     **_of(

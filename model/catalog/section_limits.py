@@ -30,6 +30,8 @@ def check_sizes(shape: SectionShape, unit: str) -> None:
         if shape.depth < shape.thickness:
             raise Unreadable('a plate\'s width first, then its thickness, such as "plate 8x0.375"')
         return
+    if shape.shape == "rod":
+        return
     share = 4 if shape.shape == "tube" else 2
     if shape.thickness * share >= smallest - SHORTEST_FLAT:
         why = ", since its corners are rounded to twice the wall" if share == 4 else ""

@@ -5,7 +5,8 @@
     zee 8x2.25x0.059     depth x flange x thickness; lip, angle (of the lip), radius
     hat 1.5x1.25x0.0346  depth x crown x thickness; flange, angle (of the sides), radius
     angle 2x2x0.125      leg up x leg across x thickness; radius (inside)
-    plate 8x0.375        width x thickness (or flat)
+    plate 8x0.375        width x thickness (or flat, or strap)
+    rod 5/8              diameter (or round, or cable)
 
 Plain numbers are inches, fractions allowed (1/4, 1-1/2). One `mm` anywhere makes all of them
 millimetres. A catalogue name is a row of sections.csv (name, section as above, source).
@@ -14,11 +15,13 @@ millimetres. A catalogue name is a row of sections.csv (name, section as above, 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from fractions import Fraction
 from functools import cache
 from math import atan2, degrees
+from typing import TypeVar
 
 from ..recipe import grid
 from ..units import INCH, Unreadable, parse_number
@@ -44,11 +47,12 @@ SAME = 0.01
 """mm or degrees; dimensions that differ by less are one."""
 _SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle")
 _TIMES = "\N{MULTIPLICATION SIGN}"
+_Size = TypeVar("_Size", str, float)
 _LONGEST = 80  # characters in a section; nobody types more
 
 SECTION_HINT = (
     'a section such as "tube 4x4x0.120", "cee 6x2.5x0.059", "zee 8x2.25x0.059", '
-    '"hat 1.5x1.25x0.0346", "angle 2x2x0.125" or "plate 8x0.375", inches or mm'
+    '"hat 1.5x1.25x0.0346", "angle 2x2x0.125", "plate 8x0.375" or "rod 5/8", inches or mm'
 )
 
 
@@ -67,6 +71,7 @@ class _Form:
 
 
 _PLATE = _Form("plate", ("width", "thickness"), "plate 8x0.375")
+_ROD = _Form("rod", ("diameter",), "rod 5/8")
 _FORMS = {
     "tube": _Form("tube", ("depth", "width", "wall"), "tube 4x4x0.120"),
     "cee": _Form("cee", ("depth", "flange", "thickness"), "cee 6x2.5x0.059", ("lip", "radius")),
@@ -77,6 +82,10 @@ _FORMS = {
     "angle": _Form("angle", ("leg up", "leg across", "thickness"), "angle 2x2x0.125", ("radius",)),
     "plate": _PLATE,
     "flat": _PLATE,
+    "strap": _PLATE,
+    "rod": _ROD,
+    "round": _ROD,
+    "cable": _ROD,
 }
 _FORMS["hss"] = _FORMS["tube"]  # a designation that is no row still says its sizes
 
@@ -109,9 +118,9 @@ def spelled(shape: SectionShape, unit: str, bends: bool = True) -> str:
     Lengths to 0.0001 in or 0.01 mm, angles to 0.01 degrees; what parse_section would fill in is not said.
     bends: False leaves their radius unsaid.
     """
-    sizes = (shape.depth, shape.breadth, shape.thickness)[: 2 if shape.shape == "plate" else 3]
+    sizes = (shape.depth, shape.breadth, shape.thickness)[: len(_FORMS[shape.shape].sizes)]
     shown = [_shown(size, unit) for size in sizes]
-    depth, breadth, thickness = (_mm(size, unit) for size in (*shown, shown[-1])[:3])
+    depth, breadth, thickness = (_mm(size, unit) for size in _three(shown))
     filled = defaults(SectionShape(shape.shape, depth, breadth, thickness))
     unsaid = [*([] if bends else ["radius"]), *(["angle"] if shape.shape == "zee" and not shape.lip else [])]
     stated = ""
@@ -162,7 +171,7 @@ def _typed(typed: str, text: str, source: str = "") -> SectionShape:
         raise Unreadable(str(form)) from None
     if len(size) != len(form.sizes) or not all(size):
         raise Unreadable(str(form))
-    depth, breadth, thickness = size if len(size) == 3 else (size[0], size[1], size[1])
+    depth, breadth, thickness = _three(size)
     shape = SectionShape(form.shape, depth, breadth, thickness, text=text, source=source)
     check_sizes(shape, unit)
     filled = defaults(shape) | stated
@@ -170,6 +179,11 @@ def _typed(typed: str, text: str, source: str = "") -> SectionShape:
     whole = replace(shape, lip=lip, radius=radius, flange=flange, angle=angle)
     check_bends(whole, unit)
     return whole
+
+
+def _three(sizes: Sequence[_Size]) -> tuple[_Size, _Size, _Size]:
+    """Depth, breadth and thickness: what a plate or a rod does not say is its last size."""
+    return sizes[0], sizes[min(1, len(sizes) - 1)], sizes[-1]
 
 
 def _unit(typed: str) -> tuple[str, str]:

@@ -11,10 +11,10 @@ from math import cos, radians, sin, tan
 from typing import Literal
 
 from ..place import Point2, Point3
-from ..recipe import Section, grid
+from ..recipe import Section, grid, round_hole
 from .fold import folded, shifted
 
-Shape = Literal["tube", "cee", "zee", "hat", "angle", "plate"]
+Shape = Literal["tube", "cee", "zee", "hat", "angle", "plate", "rod"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +27,7 @@ class SectionShape:
     hat: crown at y max, flanges at y min, the sides leaning out.
     angle: corner at (x min, y min), one leg up, one towards +x; rounded inside only, as if rolled.
     plate: a flat bar on edge.
+    rod: a round bar, or a cable drawn as one; depth, breadth and thickness are its diameter.
 
     depth: overall, along y. breadth: a cee's or zee's flange from the back of the web to the sharp
     corner at the lip, a hat's crown between sharp corners, a tube's width, an angle's leg along x, a
@@ -58,7 +59,7 @@ class SectionShape:
         """The section drawn. Raises ValueError when bends do not fit (never for a parsed one)."""
         if self.shape in LINES:
             return folded(self.line(), self.thickness, self.radius)
-        return {"tube": _tube, "angle": _angle, "plate": _plate}[self.shape](self)
+        return {"tube": _tube, "angle": _angle, "plate": _plate, "rod": _rod}[self.shape](self)
 
     def line(self) -> tuple[Point2, ...]:
         """(n, 2) the face that `folded` bends a cee, zee or hat from; KeyError for other shapes."""
@@ -136,6 +137,10 @@ def _tube(tube: SectionShape) -> Section:
 
 def _plate(plate: SectionShape) -> Section:
     return Section(_rectangle(plate.breadth, plate.depth, 0.0))
+
+
+def _rod(rod: SectionShape) -> Section:
+    return Section(round_hole((0.0, 0.0), rod.depth / 2))
 
 
 def _rectangle(width: float, depth: float, radius: float) -> tuple[Point3, ...]:

@@ -10,7 +10,7 @@ from typing import Literal
 
 from ..catalog.profiles import RibProfile
 from ..units import Units
-from .steel import Frame, Framing
+from .steel import Bracing, Frame, Framing
 
 Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
@@ -179,9 +179,9 @@ class Building:
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
     centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
-    walls have one tier. address, date: of the job, as typed; "" for none. lean_tos: buildings of one slope
-    that stand against a wall of this one. joined: of such a one, its own wall at the other building, where it
-    has neither columns nor sheets.
+    walls have one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for
+    none. lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its
+    own wall at the other building, where it has neither columns nor sheets.
     """
 
     name: str
@@ -205,5 +205,6 @@ class Building:
     address: str = ""
     date: str = ""
     wainscot: Wainscot | None = None
+    bracing: Bracing | None = None
     lean_tos: tuple[Building, ...] = ()
     joined: Wall | None = None

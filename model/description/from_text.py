@@ -12,6 +12,7 @@ from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..roles import LEAN_TO
 from ..units import Units, format_exact, parse_length
+from .braced_bays import at_ends
 from .building import (
     WALLS,
     Building,
@@ -36,7 +37,7 @@ from .keys.tables import WAINSCOT_WALLS
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
-from .steel import Frame, Framing
+from .steel import Bracing, Frame, Framing
 
 USUAL_GAUGE, USUAL_MM = 29, 0.5
 """Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
@@ -85,6 +86,7 @@ def building_of(draft: Draft, name: str) -> Building:
         ),
         wainscot=wainscot,
     )
+    building = replace(building, bracing=_bracing(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
 
 
@@ -255,6 +257,19 @@ def _framing(values: Values, pitch: float, usual: UsualSteel) -> Framing:
 def _usual(shape: str, *sizes: float) -> SectionShape:
     """A section that nobody typed, its sizes (mm) written finer than anything is compared."""
     return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
+
+
+USUAL_BRACE: dict[Units, str] = {"ft-in": "rod 5/8", "mm": "rod 16 mm"}
+
+
+def _bracing(draft: Draft, building: Building) -> Bracing | None:
+    """Where any key of it asks for one; which bays, where no numbers say it, follows from the openings."""
+    values = draft.tables["bracing"]
+    bays, brace = values["bays"], values["brace"]
+    if bays == () or (bays is None and brace is None):
+        return None
+    chosen = at_ends(building) if bays is None or bays == "ends" else bays
+    return Bracing(chosen, brace or parse_section(USUAL_BRACE[draft.units]))
 
 
 def _runs(values: Values) -> dict[str, Run | None]:

@@ -35,6 +35,17 @@ class Frame:
 
 
 @dataclass(frozen=True, slots=True)
+class Bracing:
+    """Braces in X in the roof and both side walls: placeholders for an engineer's.
+
+    bays: numbers of those that have them, counted from the front; none where none was found that could.
+    """
+
+    bays: tuple[int, ...]
+    brace: SectionShape
+
+
+@dataclass(frozen=True, slots=True)
 class Framing:
     """What lies between frames and sheets.
 

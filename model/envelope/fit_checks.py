@@ -9,6 +9,7 @@ from math import inf
 from ..description.building import Building, Opening
 from ..description.key_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
+from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
 from .headwall_checks import lean_to_misfits
@@ -53,6 +54,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
         yield from _under_lines(lines, number, opening)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
+    yield from bracing_misfits(lines)
     yield from lean_to_misfits(lines, even_bays)
     yield from _header(building)
     yield from _jambs_apart(lines)

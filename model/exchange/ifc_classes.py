@@ -26,6 +26,7 @@ CLASSES: dict[str, IfcClass] = {
     Role.COLUMN: IfcClass("IfcColumn", "COLUMN"),
     Role.RAFTER: IfcClass("IfcBeam", "BEAM"),
     Role.KNEE: IfcClass("IfcMember", "BRACE"),
+    Role.BRACE: IfcClass("IfcMember", "BRACE"),
     Role.POST: IfcClass("IfcMember", "POST"),
     Role.BASE_PLATE: IfcClass("IfcPlate", OWN),
     Role.BASE_RAIL: IfcClass("IfcMember", OWN),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 FRAME = (("colour", "brown"), ("material", "steel"))
 FRAMING = (("colour", "lightsteelblue"), ("material", "steel"))
+BRACE = (("colour", "goldenrod"), ("material", "steel"))
 SLAB = (("colour", "darkgray"), ("material", "concrete"))
 LEAF = (("colour", "whitesmoke"), ("material", "leaf"))
 SASH = (("colour", "white"), ("material", "sash"))

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from ..description.building import Building
+from ..envelope.bracing import brace_lines
 from ..envelope.edges import Edge
 from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
@@ -24,6 +25,7 @@ from .screws.trimmed import Trimmed
 from .screws.uprights import edge_walls
 from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import cap_closures, eave_closures, head_closures, seam_closures
+from .steel.braces import braces
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
@@ -59,6 +61,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     lines = trim.steel
     around = lines.faces
     steel = [*framed(lines), *_framing(lines)]
+    bracing = list(braces(brace_lines(lines)))
     laid = {face.name: [(tile, sheet_of(trim, face, tile)) for tile in tiles(trim, face)] for face in around}
     sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
@@ -67,6 +70,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     screws, missed = _screws(trim, laid, steel, ([*trims, *pressed], runs))
     parts = (
         *steel,
+        *bracing,
         *opening_trims,
         *sheets,
         *_closures(trim),
@@ -75,7 +79,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     )
     findings = list(_left_out_screws(missed))
     for face in around:
-        findings += in_the_doors_way(building, face, steel)
+        findings += in_the_doors_way(building, face, [*steel, *bracing])
         findings += _left_out(lines, face)
     return Laid(parts, in_order(findings), asked(trim))
 

@@ -74,7 +74,7 @@ def body(solid: TopoDS_Solid) -> Body:
     TopExp.MapShapes_s(solid, TopAbs_VERTEX, numbers)
     points = [BRep_Tool.Pnt_s(TopoDS.Vertex_s(numbers.FindKey(i + 1))) for i in range(numbers.Extent())]
     corners = [(p.X(), p.Y(), p.Z()) for p in points]
-    shapes = _faces(solid)
+    shapes = solid_faces(solid)
     found = [_planar(face, corners, numbers) for face in shapes]
     flat = tuple(face for face in found if face is not None)
     curved = len(found) - len(flat)
@@ -93,11 +93,12 @@ def body(solid: TopoDS_Solid) -> Body:
 
 @lru_cache(maxsize=KEPT)
 def flats(solid: TopoDS_Solid) -> tuple[Vectors, Vectors, tuple[tuple[Vectors, ...], ...]]:
-    """A solid's flat faces: normals (n, 3), heights (n,) along them (mm), rings of corners."""
+    """A solid's flat faces with corners: normals (n, 3), heights (n,) along them (mm), rings of corners."""
     shape = body(solid)
-    normals = np.array([face.normal for face in shape.faces]).reshape(-1, 3)
-    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in shape.faces])
-    return normals, heights, tuple(shape.points(face) for face in shape.faces)
+    faces = [face for face in shape.faces if face.rings]  # the round end of a bar has no corners
+    normals = np.array([face.normal for face in faces]).reshape(-1, 3)
+    heights = np.array([face.normal @ shape.corners[face.rings[0][0]] for face in faces])
+    return normals, heights, tuple(shape.points(face) for face in faces)
 
 
 def _corners(face: TopoDS_Face, numbers: TopTools_IndexedMapOfShape) -> Ring:
@@ -120,7 +121,7 @@ def _area(face: TopoDS_Face) -> float:
 
 def _bores(solid: TopoDS_Solid) -> Iterator[float]:
     """Diameters of whole cylinders that face inward."""
-    for face in _faces(solid):
+    for face in solid_faces(solid):
         surface = BRepAdaptor_Surface(face)
         if surface.GetType() != GeomAbs_Cylinder:
             continue
@@ -136,7 +137,8 @@ def _volume(solid: TopoDS_Solid) -> float:
     return float(figures.Mass())
 
 
-def _faces(solid: TopoDS_Solid) -> list[TopoDS_Face]:
+def solid_faces(solid: TopoDS_Solid) -> list[TopoDS_Face]:
+    """Its faces, in its own order."""
     return [TopoDS.Face_s(shape) for shape in _under(solid, TopAbs_FACE)]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 import numpy as np
@@ -11,6 +11,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..place import Place, Point3
 from .blank import TOLERANCE
 from .faces import KEPT, Body, Vectors, body
+from .round_bar import round_bar
 from .snap import snapped
 
 ALONG = 1e-6
@@ -81,6 +82,8 @@ class MeasuredMember:
 def measure_member(solid: TopoDS_Solid) -> MeasuredMember:
     """The measures of a body whose faces mostly run along one direction."""
     shape = body(solid)
+    if bar := round_bar(solid):
+        shape = replace(shape, corners=bar.rims())
     axes = _axes(shape)
     points = shape.corners @ axes.T
     spans = points.max(axis=0) - points.min(axis=0)

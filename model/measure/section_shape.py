@@ -1,4 +1,4 @@
-"""What a member's section is: tube, angle, plate, cee, zee or hat, by its walls and how they turn."""
+"""What a member's section is: rod, tube, angle, plate, cee, zee or hat, by its walls and how they turn."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from ..catalog.shapes import SectionShape
 from .across import Loop, loops
 from .faces import KEPT, Vectors, body
 from .member import measure_member
+from .round_bar import round_bar
 from .strip import RIGHT, SAME, TURNED, Strip, strip
 
 STEEPEST = np.pi / 3
@@ -42,6 +43,8 @@ def measure_section(solid: TopoDS_Solid) -> MeasuredSection | None:
     Depth and breadth are set as `SectionShape` has them; where a turn of the section would swap them,
     depth is the larger.
     """
+    if bar := round_bar(solid):
+        return MeasuredSection(SectionShape("rod", bar.diameter, bar.diameter, bar.diameter))
     bench = measure_member(solid).ways[0].bench
     axes = np.array([bench.x, bench.y, bench.z])
     for outer, *inner in loops(body(solid), axes):

@@ -6,12 +6,15 @@ import numpy as np
 
 from ..pieces import Piece
 from .faces import Vectors, body
+from .round_bar import round_bar
 
 
 def standing_corners(piece: Piece) -> Vectors:
-    """(n, 3) mm: the corners of all bodies of a piece, in building axes."""
+    """(n, 3) mm: the corners of all bodies of a piece, in building axes; points of a round bar's rims."""
     place, rows = piece.place, np.array(piece.row or ((0.0, 0.0, 0.0),))
-    points = (body(piece.solid).corners[None, :, :] + rows[:, None, :]).reshape(-1, 3)
+    bar = round_bar(piece.solid)
+    corners = body(piece.solid).corners if bar is None else bar.rims()
+    points = (corners[None, :, :] + rows[:, None, :]).reshape(-1, 3)
     found: Vectors = points @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
     return found
 

@@ -28,7 +28,7 @@ SLENDER = 3.0
 def told_by_shape(model: Model) -> Model:
     """The model with a role for every piece that has none: "sheet", "member", "screw" or "unknown".
 
-    A role is given where the shape is sure, and never guessed: a bar of solid rectangle may be steel,
+    A role is given where the shape is sure, and never guessed: a solid bar, round or not, may be steel,
     timber or glass, a folded strip of thin sheet any trim.
     """
     roles: dict[TopoDS_Solid, str] = {}
@@ -52,7 +52,7 @@ def told(solid: TopoDS_Solid) -> str:
 def _is_member(solid: TopoDS_Solid) -> bool:
     """A known section of framing, as long as a member is."""
     found = measure_section(solid)
-    if found is None or found.shape.shape == "plate" or found.shape.thickness < THINNEST_WALL:
+    if found is None or found.shape.shape in ("plate", "rod") or found.shape.thickness < THINNEST_WALL:
         return False
     return measure_member(solid).length > SLENDER * found.shape.depth
 

@@ -64,12 +64,14 @@ def near(plane: CladPlane, pieces: Sequence[Piece], lists: Sequence[str]) -> Ite
             yield piece
 
 
-def steel_behind(plane: CladPlane, pieces: Sequence[Piece]) -> Iterator[Piece]:
-    """The steel that backs a plane, or stands close behind it."""
+def steel_behind(
+    plane: CladPlane, pieces: Sequence[Piece], roles: Sequence[str] = BACKING
+) -> Iterator[Piece]:
+    """The steel of some roles that backs a plane, or stands close behind it."""
     reached = shapely.box(*plane.outline.bounds).buffer(SPILL)
     for piece in near(plane, pieces, ("members",)):
         least, most = box_in(plane.frame, piece)
-        if piece.role not in BACKING or least[2] < -BEHIND or most[2] > 1.0 + 2 * LEVEL:
+        if piece.role not in roles or least[2] < -BEHIND or most[2] > 1.0 + 2 * LEVEL:
             continue
         u, v, _ = ((least + most) / 2).tolist()
         if reached.covers(shapely.Point(u, v)):

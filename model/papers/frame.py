@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from ..drawing.font import width
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Line, Page, Polyline, Shape, Text, View
-from ..heading import SHORT, job, units_said
+from ..heading import job, short, units_said
 from ..place import Point2
 from .job import Job
 from .scales import bar_length
@@ -89,7 +89,7 @@ def _block(one: Job, content: Content, number: str) -> Iterator[Shape]:
     yield Text((left, low + 2 * 6.0 + 2.4), cut(one, title, room * 0.55))
     yield Text((left + room * 0.58, low + 2 * 6.0 + 2.4), cut(one, name, room * 0.42))
     yield Text((left, low + 6.0 + 2.4), units_said(one.units))
-    yield Text((left, low + 2.4), SHORT)
+    yield Text((left, low + 2.4), short(braced=one.listed.braced))
     yield Text((right, low + 2.4), "by ribwright", anchor="right")
 
 

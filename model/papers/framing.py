@@ -31,7 +31,9 @@ UPRIGHT = 60.0
 """Degrees; steel that leans more from the level tells where it stands, less how high it lies."""
 LEVEL = 1.0
 """Degrees."""
-NOTE = "No bracing is drawn: this is not a stable frame. Sizes are placeholders until an engineer's drawings."
+SIZES = "Sizes are placeholders until an engineer's drawings."
+UNBRACED = f"No bracing is drawn: this is not a stable frame. {SIZES}"
+BRACED = f"Bracing by the engineer: as drawn it is a placeholder. {SIZES}"
 UP: Point3 = (0.0, 0.0, 1.0)
 MOST = 200.0
 """The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
@@ -45,11 +47,15 @@ def framing(one: Job) -> Iterator[Content]:
         yield from _plane_pages(one, name, frame, pieces, sloped=sloped)
 
 
+def _note(one: Job) -> str:
+    return BRACED if one.listed.braced else UNBRACED
+
+
 def planes(one: Job) -> Iterator[tuple[str, Place, list[Piece], bool]]:
     """(name, frame, its steel, whether it slopes) of each plane of sheets and each face left bare."""
     met: set[str] = set()
     for plane, _ in one.faces:
-        pieces = list(steel_behind(plane, one.model.pieces))
+        pieces = list(steel_behind(plane, one.model.pieces, (*BACKING, Role.BRACE)))
         if pieces and plane.name not in met:
             met.add(plane.name)
             yield plane.name, plane.frame, pieces, plane.sloped
@@ -68,7 +74,9 @@ def _side(normal: Point3) -> str:
 
 def _outermost(frame: Place, pieces: Sequence[Piece]) -> list[Piece]:
     """The steel within reach of the outermost of a bare side."""
-    members = [piece for piece in pieces if piece.role in BACKING and piece.role != Role.PURLIN]
+    members = [
+        piece for piece in pieces if piece.role in (*BACKING, Role.BRACE) and piece.role != Role.PURLIN
+    ]
     boxes = [box_in(frame, piece) for piece in members]
     if not boxes:
         return []
@@ -96,7 +104,7 @@ def frames(one: Job) -> Iterator[Content]:
         note = f"Like it: {', '.join(names[1:])}. " if names[1:] else ""
         places = ", ".join(one.length(_middle(one, groups[group])) for group in found)
         note += f"Centres from the front steel corner: {places}. Below: centres from the left steel corner; "
-        note += f"left: tops above the slab. {NOTE}"
+        note += f"left: tops above the slab. {_note(one)}"
         yield from _frame_page(one, name, frame, pieces, note)
 
 
@@ -155,6 +163,8 @@ def _plane_pages(
         lean = abs(degrees(atan2(by - ay, bx - ax)))
         lean = min(lean, 180.0 - lean)
         u, v = _centre(boxes[piece.name])
+        if piece.role == Role.BRACE:
+            continue  # it leans as its bay is wide
         if lean > UPRIGHT:
             uprights.append(Station((u, foot), abs(u - zero)))
         elif lean < LEVEL:
@@ -170,7 +180,7 @@ def _plane_pages(
     heights = tuple(Station((start, v), abs(v - base)) for v in levels)
     corner = Station((max(ends), foot), abs(max(ends) - zero))
     rows = (Row("below", (zero, foot), (*uprights, corner)), Row("left", (start, base), heights))
-    note = f"Seen from outside. Below: centres from the left steel corner. {said} {NOTE}"
+    note = f"Seen from outside. Below: centres from the left steel corner. {said} {_note(one)}"
     yield from _pages(one, (title, title), frame, pieces, note, rows)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..drawing.pens import Size
 from ..drawing.values import Shape, Text
-from ..heading import NOTE, job, units_said
+from ..heading import job, note, units_said
 from ..order.lists.handling import CAUTION, STEEP, STEEP_FROM, Carried, lifts
 from ..units import format_weight, weight_unit
 from .frame import ROW, Content, cut, lines_down, room_of, table, wrapped
@@ -21,7 +21,7 @@ def index(one: Job, titles: Sequence[str], before: int = 1) -> Iterator[Content]
     room = room_of(one)
     name = cut(one, job(one.listed.name, one.listed.terms), room.width, Size.LARGE)
     y = room.high - 6.0
-    lines = wrapped(one, f"{NOTE} {units_said(one.units)}", room.width)
+    lines = wrapped(one, f"{note(braced=one.listed.braced)} {units_said(one.units)}", room.width)
     shapes: list[Shape] = [
         Text((room.left, y), name, Size.LARGE),
         *lines_down(lines, (room.left, y - ROW - 2.0)),

@@ -12,6 +12,7 @@ from shapely.geometry import Polygon
 
 from ..measure.faces import Vectors, flats
 from ..measure.laps import CladPlane
+from ..measure.round_bar import RoundBar, round_bar
 from ..measure.snap import ASIDE, snapped
 from ..measure.standing import standing_corners
 from ..pieces import Piece
@@ -55,7 +56,10 @@ def box_in(frame: Place, piece: Piece) -> tuple[Vectors, Vectors]:
 
 
 def flats_of(frame: Place, piece: Piece, facing: float = FACING) -> Iterator[Flat]:
-    """The flats of a piece that are seen from along a frame's third axis."""
+    """The flats of a piece that are seen from along a frame's third axis; all that shows of a round bar."""
+    if bar := round_bar(piece.solid):
+        yield _bar(frame, piece, bar)
+        return
     normals, _, rings = flats(piece.solid)
     at = frame.within(piece.place)
     axes, origin = np.array([at.x, at.y, at.z]), np.array(at.origin)
@@ -67,6 +71,12 @@ def flats_of(frame: Place, piece: Piece, facing: float = FACING) -> Iterator[Fla
         area = Polygon(points[0][:, :2], [ring[:, :2] for ring in points[1:]]).buffer(0)
         if not area.buffer(-SLIVER / 2).is_empty:
             yield Flat(piece, area, float(points[0][:, 2].mean()))
+
+
+def _bar(frame: Place, piece: Piece, bar: RoundBar) -> Flat:
+    points = in_plane(frame, piece)
+    hull = shapely.MultiPoint(points[:, :2]).convex_hull
+    return Flat(piece, hull, float(points[:, 2].mean()) + bar.diameter / 2)
 
 
 def sheet_flats(plane: CladPlane) -> Iterator[Flat]:

@@ -10,7 +10,7 @@ from vtkmodules.vtkRenderingCore import vtkProp
 
 from ..choosing import chosen
 from ..findings import Finding
-from ..heading import SHORT, job
+from ..heading import is_braced, job, short
 from ..pieces import Model, Piece
 from ..roles import list_of
 from ..units import Units
@@ -70,7 +70,8 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
     width, height = wish.size
     over: list[vtkProp] = []
     if not wish.plain and height >= CAPTIONED:
-        text = f"{job(*named_together(models))}. {SHORT}"
+        braced = all(is_braced(piece.role for piece in model.pieces) for model in models)
+        text = f"{job(*named_together(models))}. {short(braced=braced)}"
         size = FINE * min(max(height / 55, SMALLEST), 1.7 * width / len(text))
         over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))
     if wish.findings is not None:

@@ -18,6 +18,18 @@ NO_BRACING = Caution(
     "engineer's bracing is in and the frame is plumb.",
     COMMON,
 )
+PLACEHOLDER = Caution(
+    "The bracing drawn is a placeholder. Guys and temporary bracing, which are something else, stay until "
+    "the engineer's bracing is in and tight and the frame is plumb.",
+    COMMON,
+)
+STAND = "Stand both frames, guy them, tie them, plumb them, brace them."
+BEGIN = Caution(
+    "Begin in the braced bay of the engineer's drawings; this one is the first from the front gable. "
+    f"{STAND}",
+    COMMON,
+)
+BEGIN_BRACED = Caution(f"Begin in this bay, the first that has braces. {STAND}", COMMON)
 FALLS = (
     "Fall protection from 6 ft up. The 15 ft of steel erection is no leave to work unprotected at 6 ft.",
     f"{CFR}1926.501(b)(1)",
@@ -68,8 +80,6 @@ CAUTIONS = _table(
             ("Drilling concrete makes silica dust.", COMMON),
         ),
         Stage.FIRST_BAY: (
-            ("Begin in the braced bay of the engineer's drawings; this one is the first from the front "
-             "gable. Stand both frames, guy them, tie them, plumb them, brace them.", COMMON),
             ("Half the bolts, or the number specified if that is more, before the hoist lets go.",
              f"{CFR}1926.758(c)"),
             ("No load on framing that is not secured.", f"{CFR}1926.758(d)"),

@@ -35,15 +35,17 @@ def slab_checks(slabs: Sequence[Piece]) -> Iterator[Dimension]:
         yield from _diagonals(at, *corners)
 
 
-def frame_checks(stations: Sequence[Frame], first: int, last: int) -> Iterator[Dimension]:
-    """Frames from one to another: how wide they stand, how far from the first, square bays, plumb."""
+def frame_checks(stations: Sequence[Frame], span: range, bays: range, start: int) -> Iterator[Dimension]:
+    """Frames by their numbers, and bays by those of their first frames: how wide frames stand, how far from
+    the one that was stood first, square bays, plumb."""
+    first, last = span.start, span.stop
     for one, until in _alike([_width(frame) for frame in stations[first:last]], first):
         at = _named("frame", one, until)
         yield Dimension("outer columns, centre to centre", at, _width(stations[one]))
-    for number in range(max(first, 1), last):
-        yield Dimension("from frame 1, centre to centre", f"frame {number + 1}", _apart(stations, 0, number))
-    bays = [(k, _apart(stations, k, k + 1)) for k in range(max(first - 1, 0), last - 1)]
-    for one, until in _alike([size for _, size in bays], bays[0][0]) if bays else []:
+    for number in (number for number in span if number != start):
+        what = f"from frame {start + 1}, centre to centre"
+        yield Dimension(what, f"frame {number + 1}", abs(_apart(stations, start, number)))
+    for one, until in _alike([_apart(stations, k, k + 1) for k in bays], bays.start):
         here, there = stations[one].centres, stations[one + 1].centres
         yield from _diagonals(_named("bay", one, until), here[0], here[-1], there[-1], there[0])
     for one, until in _alike([frame.height for frame in stations[first:last]], first):

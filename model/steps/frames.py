@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 
@@ -70,6 +71,12 @@ def under(stations: Sequence[Frame], piece: Piece) -> tuple[int, int] | None:
         return None
     found = [k for k, one in enumerate(stations) if low[1] - BESIDE < one.at < high[1] + BESIDE]
     return (found[0], found[-1]) if found else None
+
+
+def bay_of(stations: Sequence[Frame], brace: Piece) -> list[tuple[int, int]]:
+    """The numbers of the two frames that a brace stands between; empty for one that is between none."""
+    at = along(brace)
+    return [(k, k + 1) for k, (one, other) in enumerate(pairwise(stations)) if one.at < at < other.at]
 
 
 def on_post(posts: Iterable[Piece], columns: Iterable[Piece], plate: Piece) -> bool:

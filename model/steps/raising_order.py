@@ -14,7 +14,7 @@ from ..measure.laps import CladPlane
 from ..measure.placing import FacePlan
 from ..pieces import Model, Piece
 from ..roles import Role
-from .cautions import CAUTIONS, NO_BRACING, STEEP, UNTIED, lifted
+from .cautions import BEGIN, BEGIN_BRACED, CAUTIONS, NO_BRACING, PLACEHOLDER, STEEP, UNTIED, lifted
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .sheet_checks import foot_check, roof_checks, run_checks
 from .sorting import FIRST_FRAMES, LOWER, Key, is_seam, sorted_pieces
@@ -68,14 +68,22 @@ def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     if _has_sheets(key):
         return _of_plane(site, key, pieces)
     if key[0] == Stage.FIRST_BAY:
-        return "frames 1 and 2" if count > 1 else "frame 1"
+        return _numbered(range(site.first + 1, min(site.first + FIRST_FRAMES, count) + 1))
     if key[0] == Stage.FRAMES:
-        return {3: "frame 3", 4: "frames 3 and 4"}.get(count, f"frames 3 to {count}")
+        behind, before = range(site.first + FIRST_FRAMES + 1, count + 1), range(site.first, 0, -1)
+        return ", then ".join(_numbered(span) for span in (behind, before) if span)
     if key[0] in NAMED_BY_PIECES:
         return ", ".join(f"{role}s" for role in dict.fromkeys(piece.role for piece in pieces))
     if key[0] == Stage.EAVES and any(piece.role == Role.OUTSIDE_CLOSURE for piece in pieces):
         return f"closures at the heads, {NAMES[key[0]]}"
     return NAMES[key[0]]
+
+
+def _numbered(span: range) -> str:
+    """ "frame 3", "frames 3 and 4", "frames 3 to 7": as they are stood."""
+    if len(span) == 1:
+        return f"frame {span[0]}"
+    return f"frames {span[0]} {'and' if len(span) == FIRST_FRAMES else 'to'} {span[-1]}"
 
 
 def _of_plane(site: Survey, key: Key, pieces: list[Piece]) -> str:
@@ -91,15 +99,18 @@ def _of_plane(site: Survey, key: Key, pieces: list[Piece]) -> str:
 
 
 def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimension]:
-    count = len(site.stations)
+    count, first = len(site.stations), site.first
     if key[0] == Stage.SLAB:
         yield from slab_checks(pieces)
     elif key[0] == Stage.FIRST_BAY:
-        yield from frame_checks(site.stations, 0, min(FIRST_FRAMES, count))
+        until = min(first + FIRST_FRAMES, count)
+        yield from frame_checks(site.stations, range(first, until), range(first, until - 1), first)
     elif key[0] == Stage.FRAMES:
-        yield from frame_checks(site.stations, FIRST_FRAMES, count)
+        behind = range(first + FIRST_FRAMES, count)
+        yield from frame_checks(site.stations, behind, range(behind.start - 1, count - 1), first)
+        yield from frame_checks(site.stations, range(first), range(first), first)
     elif key[0] == Stage.PLUMB:
-        yield from frame_checks(site.stations, 0, count)
+        yield from frame_checks(site.stations, range(count), range(count - 1), 0)
     elif key[0] == Stage.OPENINGS:
         yield from opening_checks(pieces)
     elif _has_sheets(key):
@@ -114,7 +125,9 @@ def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimensi
 def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
     """Temporary stability first."""
     if key[0] in (Stage.FIRST_BAY, Stage.PLUMB):
-        yield NO_BRACING
+        yield PLACEHOLDER if site.braced else NO_BRACING
+    if key[0] == Stage.FIRST_BAY:
+        yield BEGIN_BRACED if site.braced else BEGIN
     if key[0] == Stage.FIRST_BAY and not any(piece.role in OVERHEAD for piece in pieces):
         yield UNTIED
     yield from CAUTIONS.get(key[0], ())

@@ -9,7 +9,7 @@ from math import inf
 from ..measure.laps import CladPlane
 from ..pieces import Piece
 from ..roles import Role, list_of
-from .frames import nearest, on_post, under
+from .frames import bay_of, nearest, on_post, under
 from .hosts import plane_of, roof_of, trim_of, wall_of
 from .stages import BY_ROLE, WITHIN, Stage
 from .survey import BETWEEN, Survey, height
@@ -94,20 +94,35 @@ def _stage(site: Survey, piece: Piece) -> Stage:
     if piece.role == Role.BASE_PLATE and on_post(site.of(Role.POST), site.of(Role.COLUMN), piece):
         return Stage.GABLES
     if piece.role in OF_FRAMES and site.stations:
-        return Stage.FIRST_BAY if nearest(site.stations, piece) < FIRST_FRAMES else Stage.FRAMES
-    if piece.role in TIES:
+        return Stage.FIRST_BAY if _turn(site, piece) < FIRST_FRAMES else Stage.FRAMES
+    if piece.role in (*TIES, Role.BRACE) and site.stations:
         return _tied(site, piece)
     return BY_ROLE.get(piece.role, Stage.UNKNOWN)
 
 
 def _tied(site: Survey, piece: Piece) -> Stage:
     """What hangs on frames goes up as soon as they stand; what reaches over all of them after the last."""
-    frames, count = under(site.stations, piece), len(site.stations)
+    frames, count = _hangs_on(site, piece), len(site.stations)
     if frames is None:
-        return Stage.GABLES
-    if frames[1] < FIRST_FRAMES:
+        return BY_ROLE.get(piece.role, Stage.GABLES)
+    if _turn(site, piece) < FIRST_FRAMES:
         return Stage.FIRST_BAY
     return Stage.TIES if frames == (0, count - 1) else Stage.FRAMES
+
+
+def _hangs_on(site: Survey, piece: Piece) -> tuple[int, int] | None:
+    """The numbers of the first and the last frame that a tie or a brace is fixed to."""
+    if piece.role == Role.BRACE:
+        return next(iter(bay_of(site.stations, piece)), None)
+    return under(site.stations, piece) if piece.role in TIES else None
+
+
+def _turn(site: Survey, piece: Piece) -> int:
+    """When the frame that a piece is of is stood, or the last of those that it hangs on."""
+    frames = _hangs_on(site, piece)
+    if frames is None:
+        return site.turns[nearest(site.stations, piece)]
+    return max(site.turns[frames[0] : frames[1] + 1])
 
 
 def _foam(site: Survey, piece: Piece) -> Key:
@@ -124,8 +139,7 @@ def _place(site: Survey, key: Key, piece: Piece) -> tuple[int, ...]:
     rank = WITHIN.index(piece.role) if piece.role in WITHIN else len(WITHIN)
     if key[0] not in (Stage.FIRST_BAY, Stage.FRAMES) or not site.stations:
         return (rank,)
-    frames = under(site.stations, piece) if piece.role in TIES else None
-    return (nearest(site.stations, piece) if frames is None else frames[1], rank)
+    return (_turn(site, piece), rank)
 
 
 def _screw_key(site: Survey, trims: list[tuple[Key, Piece]], screw: Piece) -> Key:

@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from ..heading import NOTE
+from ..heading import is_braced, note
 from ..measure.snap import snapped
 from ..pieces import Model
 from ..units import Units
@@ -22,7 +22,7 @@ def steps_json(model: Model, steps: Sequence[Step], units: Units) -> str:
         "name": model.name,
         **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": units,
-        "note": NOTE,
+        "note": note(braced=is_braced(piece.role for piece in model.pieces)),
         "steps": [{"number": number, **_step(step, units)} for number, step in enumerate(steps, 1)],
     }
     return json.dumps(content, indent=2, ensure_ascii=False) + "\n"

@@ -13,7 +13,7 @@ from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model, Piece
 from ..roles import Role
-from .frames import Frame, frames
+from .frames import Frame, bay_of, frames
 from .hosts import wall_of
 
 BETWEEN = (Role.TIER_TRIM, Role.FLASHING)
@@ -23,14 +23,26 @@ BETWEEN = (Role.TIER_TRIM, Role.FLASHING)
 @dataclass(frozen=True, eq=False)
 class Survey:
     """A model surveyed. planes, plans: of its sheets, in one order. stations: its frames, from the front.
-    seams: how high (mm) trims between sheets over each other lie, from the lowest, by the number of their
-    plane."""
+    turns: when each of them is stood, counted from nought: the two of the first braced bay, those behind
+    them, then those before. seams: how high (mm) trims between sheets over each other lie, from the lowest,
+    by the number of their plane."""
 
     pieces: tuple[Piece, ...]
     planes: tuple[CladPlane, ...]
     plans: tuple[FacePlan, ...]
     stations: tuple[Frame, ...]
+    turns: tuple[int, ...]
     seams: Mapping[int, tuple[float, ...]]
+
+    @property
+    def first(self) -> int:
+        """The number of the frame that is stood first; 0 without frames."""
+        return self.turns.index(0) if self.turns else 0
+
+    @property
+    def braced(self) -> bool:
+        """Whether bracing is drawn."""
+        return bool(self.of(Role.BRACE))
 
     def of(self, *roles: Role) -> Sequence[Piece]:
         """Its pieces of some roles."""
@@ -49,7 +61,16 @@ def survey(model: Model) -> Survey:
     known = replace(model, pieces=pieces)
     planes = clad_planes(known)
     plans = tuple(face_plans(known, planes, placed))
-    return Survey(pieces, planes, plans, frames(pieces), _seams(pieces, planes))
+    stations = frames(pieces)
+    braced = [bay for piece in pieces if piece.role == Role.BRACE for bay in bay_of(stations, piece)]
+    turns = _turns(len(stations), min((bay[0] for bay in braced), default=0))
+    return Survey(pieces, planes, plans, stations, turns, _seams(pieces, planes))
+
+
+def _turns(count: int, first: int) -> tuple[int, ...]:
+    """From a first frame on to the last, then from before it back to the front."""
+    order = [*range(first, count), *reversed(range(first))]
+    return tuple(order.index(number) for number in range(count))
 
 
 def _seams(pieces: Sequence[Piece], planes: Sequence[CladPlane]) -> Mapping[int, tuple[float, ...]]:

@@ -11,7 +11,7 @@ import pytest
 from ribwright.audit import audit
 from ribwright.cli.main import run
 from ribwright.exchange.step import read_step, write_step
-from ribwright.heading import SHORT
+from ribwright.heading import short
 from support.planted import shed
 from support.plants import drop, move
 
@@ -37,7 +37,7 @@ def here(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 def test_a_sound_model_measures_and_finds_nothing(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["audit", "sound.step"]) == 0
     said = capsys.readouterr().out
-    assert said.startswith(f"Audit: {shed().name}\n{SHORT}\nMeasured\n")
+    assert said.startswith(f"Audit: {shed().name}\n{short(braced=False)}\nMeasured\n")
     assert "laps      front, side laps: 7, 2.000 in, " in said
     assert "overhang  left slope, overhang: 8, 2.000 in" in said
     assert said.endswith("Found: no faults\n")
@@ -64,7 +64,7 @@ def test_json_and_csv_say_the_same_in_millimetres(capsysbinary: pytest.CaptureFi
     assert [float(row["least"]) for row in faults] == [one["measured"] for one in said["findings"]]
     assert {row["list"] for row in rows} == {"job", "measured", "fault"}
     head = [row["what"] for row in rows if row["list"] == "job"]
-    assert head == said["job"] == [f"Audit: {shed().name}", SHORT]
+    assert head == said["job"] == [f"Audit: {shed().name}", short(braced=False)]
 
 
 def test_pictures_show_each_kind_once(missing: object, capsys: pytest.CaptureFixture[str]) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from ribwright.exchange.step import read_step, write_step
-from ribwright.heading import NOTE
+from ribwright.heading import note
 from ribwright.intake import parse
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.order.written.csv import csv_text
@@ -39,10 +39,10 @@ def listed(tmp_path_factory: pytest.TempPathFactory) -> Schedule:
 
 
 def test_every_list_says_whose_it_is(listed: Schedule) -> None:
-    assert job_of(csv_text(listed), "what") == [JOB, UNITS, NOTE]
+    assert job_of(csv_text(listed), "what") == [JOB, UNITS, note(braced=False)]
     content = json.loads(json_text(listed))
     assert [content[key] for key in ("name", "address", "date", "note")] == [
-        "hut", "12 Mill Lane", "2026-03-01", NOTE,
+        "hut", "12 Mill Lane", "2026-03-01", note(braced=False),
     ]  # fmt: skip
     for text in (table(listed, 200), markdown_text(listed)):
         assert f"Sheet list: {JOB}" in text

@@ -14,7 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
-from ribwright.description.keys.tables import KINDS, LEAN_TO, OPENING, TABLES
+from ribwright.description.keys.tables import BRACING, KINDS, LEAN_TO, OPENING, TABLES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
@@ -25,6 +25,8 @@ HAND = 7
 AT_ENDS = 2
 """Of them stand at an end of their range."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
+BRACED = 3
+"""Every third building is braced, where it can be."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -77,7 +79,12 @@ def described(number: int) -> Drawn:
     top = _lines(values.pop(""))
     tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
     holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
-    return Drawn(number, dealt, top + tables + holes)
+    text = top + tables + holes
+    if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
+        keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
+        with_braces = f"{text}[{BRACING.name}]\n{_lines(keys)}"
+        text = with_braces if parsed(with_braces) is not None else text
+    return Drawn(number, dealt, text)
 
 
 def buildings(first: int = 0) -> Iterator[tuple[Drawn, Building]]:
@@ -97,7 +104,7 @@ def parsed(text: str) -> Building | None:
 
 
 def _hand(number: int, chance: Random) -> Dealt:
-    cards = list(KEYS)
+    cards = [card for card in KEYS if card[0] != BRACING.name]
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]

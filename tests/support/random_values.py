@@ -9,7 +9,16 @@ from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
 from ribwright.description.keys.catalogued import Colour, GaugeNumber, Posts, Profile, Steel
 from ribwright.description.keys.key import Key
-from ribwright.description.keys.value_kinds import Bays, Choice, Length, Lengths, Name, Pitch, Text
+from ribwright.description.keys.value_kinds import (
+    BayNumbers,
+    Bays,
+    Choice,
+    Length,
+    Lengths,
+    Name,
+    Pitch,
+    Text,
+)
 from ribwright.units import INCH, parse_length
 
 End = str
@@ -112,6 +121,10 @@ def at_end(key: Key, end: End) -> object:
 def between(chance: Random, key: Key, width: float, length: float, eave: float) -> object:  # noqa: PLR0911, PLR0912  # one a kind
     """A value for a key of a building of that many inches, another one than its default."""
     match key.kind:
+        case Steel() if key.name == "brace":
+            return chance.choice(["rod 1/2", "cable 3/8", "rod 16 mm", "strap 2x1/8"])
+        case BayNumbers():
+            return chance.choice(["ends", [1], "1, 2"])
         case Steel(shapes=shapes, none=none):
             shape, sizes = chance.choice(shapes), SIZES[ALIKE.get(key.name, key.name)]
             made = f"{shape} {chance.choice(sizes)}x{THICKNESS.get(shape, '0.059')}"

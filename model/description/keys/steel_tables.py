@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .catalogued import Colour, Posts, Steel
 from .key import Key, Table
-from .value_kinds import Choice, Length, Lengths
+from .value_kinds import BayNumbers, Choice, Length, Lengths
 
 TRIM_KINDS = ("base", "corner", "eave", "rake", "ridge", "opening")
 """What trim is for, where each may have a colour of its own."""
@@ -129,6 +129,27 @@ FRAMING = Table(
             example=("20 ft, 40 ft", "6 m, 12 m"),
         ),
         Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a member", "1/8 in", metric="3 mm"),
+    ),
+)
+
+BRACING = Table(
+    "bracing",
+    "Braces in X in roof and side walls: placeholders. Ends: an end bay or the next; over 4 bays, at both.",
+    (
+        Key(
+            "bays",
+            BayNumbers(),
+            'which bays, from the front, or "ends"',
+            unless='none, or "ends" with a brace',
+            example=("ends", "ends"),
+        ),
+        Key(
+            "brace",
+            Steel(("rod", "plate")),
+            "a rod, a cable or a strap",
+            unless="rod 5/8 in, or 16 mm",
+            example=("rod 5/8", "rod 16 mm"),
+        ),
     ),
 )
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from ..building import Wall
 from .catalogued import Colour, ColourCode, GaugeNumber, Profile
 from .key import Key, Table
-from .steel_tables import DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
+from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 
 CORNERS = ("back", "front")
@@ -380,7 +380,6 @@ NOT_YET = {
     "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
     "gutter": "eave trim without; sheets hang over it by [sheets] overhang",
     "insulation": "longer screws: [screws] length",
-    "bracing": "the engineer's drawing: none is drawn",
 }
 """What people ask for and cannot be described yet, and what comes nearest."""
 
@@ -399,6 +398,7 @@ TABLES = (
     RUNS,
     FRAME,
     FRAMING,
+    BRACING,
     DOOR_ROOM,
     LEAN_TO,
     OPENING,

@@ -204,6 +204,31 @@ class Bays(AsTyped):
         return {"anyOf": [{"enum": ["clad", "open"]}, {"type": "string", "pattern": f"^{BAYS_PATTERN}$"}]}
 
 
+NUMBERS_HINT = '"ends", "none", or bays counted from the front, such as [1, 4]'
+
+
+@dataclass(frozen=True, slots=True)
+class BayNumbers(AsTyped):
+    """Bays by their numbers, in order, each once; "ends" stays a word, "none" is no bay."""
+
+    def read(self, value: object, units: Units) -> str | tuple[int, ...]:
+        """The word, or the numbers."""
+        word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 500 else ""
+        if word in ("ends", "none"):
+            return word if word == "ends" else ()
+        listed = re.findall(r"\d+", word) if re.fullmatch(r"\d{1,3}(, ?\d{1,3})*", word) else value
+        numbers = [str(number) for number in (listed if isinstance(listed, list) else [listed])]
+        if not numbers or not all(re.fullmatch(r"[1-9]\d{0,2}", number) for number in numbers):
+            raise Unreadable(NUMBERS_HINT + nearest(word, ("ends", "none")))
+        return tuple(sorted({int(number) for number in numbers}))
+
+    def schema(self) -> Json:
+        """A word, a number, or a list of them."""
+        number: Json = {"type": "integer", "minimum": 1, "maximum": 999}
+        words: Json = {"type": "string", "pattern": "^ *(ends|none|[0-9]{1,3}(, ?[0-9]{1,3})*) *$"}
+        return {"anyOf": [words, number, {"type": "array", "items": number, "minItems": 1}]}
+
+
 @dataclass(frozen=True, slots=True)
 class Name(AsTyped):
     """A name for people that may also name a folder."""

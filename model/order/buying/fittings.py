@@ -1,4 +1,4 @@
-"""What else is bought: doors and windows, anchors, closures, tape, touch-up paint, steel, concrete."""
+"""What else is bought: doors and windows, anchors, fittings, closures, tape, touch-up paint, concrete."""
 
 from __future__ import annotations
 
@@ -67,6 +67,16 @@ def anchor_lines(schedule: Schedule) -> Iterator[Line]:
         size = f"holes {', '.join(sorted(holes))}{unit}"
         marks = tuple(item.mark for item in plates)
         yield Line("anchors", "anchor rod, by the engineer", EACH, count, marks, size=size, count=count)
+
+
+def brace_end_lines(schedule: Schedule) -> Iterator[Line]:
+    """Two ends for every brace; what clip, nut or turnbuckle holds one is the engineer's to say."""
+    braces = [item for item in schedule.listed("members") if item.role == Role.BRACE]
+    count = 2 * sum(item.count for item in braces)
+    if count:
+        marks = tuple(item.mark for item in braces)
+        kind = "fittings of a brace's end, by the engineer"
+        yield Line("members", kind, EACH, count, marks, names=("brace end", "brace"), count=count)
 
 
 def closure_lines(schedule: Schedule) -> Iterator[Line]:

@@ -10,6 +10,7 @@ from .blanks import Pair, rake_pairs, rip_pairs
 from .buying import Buying, buying_on
 from .fittings import (
     anchor_lines,
+    brace_end_lines,
     closure_lines,
     concrete_lines,
     opening_lines,
@@ -19,7 +20,7 @@ from .fittings import (
 from .line import Line
 from .screw_lines import screw_lines
 from .sheet_lines import sheet_lines
-from .steel_lines import plate_lines, steel_plans
+from .steel_lines import as_cut_lines, steel_plans
 from .stock import StockPlan
 from .stock_line import StockLine
 from .trim_lines import trim_plans
@@ -35,7 +36,7 @@ class Order:
     """The lines, list by list; trims and members with their stock plans; blanks that give two sheets.
 
     unpriced: the items that no price was found for. unused: the rows of the price file that priced
-    nothing, and why.
+    nothing, and why. braced: whether bracing is drawn.
     """
 
     name: str
@@ -47,6 +48,7 @@ class Order:
     unpriced: tuple[str, ...] = field(default=())
     unused: tuple[str, ...] = field(default=())
     terms: Terms = field(default=Terms())
+    braced: bool = False
 
     @property
     def plans(self) -> tuple[tuple[str, StockPlan], ...]:
@@ -68,8 +70,18 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         *paint_lines(schedule),
         *opening_lines(schedule),
         *(bought.line for bought in members),
-        *plate_lines(schedule),
+        *as_cut_lines(schedule),
+        *brace_end_lines(schedule),
         *anchor_lines(schedule),
         *concrete_lines(schedule, buying),
     )
-    return Order(schedule.name, schedule.units, lines, trims, members, pairs, terms=schedule.terms)
+    return Order(
+        schedule.name,
+        schedule.units,
+        lines,
+        trims,
+        members,
+        pairs,
+        terms=schedule.terms,
+        braced=schedule.braced,
+    )

@@ -1,4 +1,4 @@
-"""Members to buy: stock lengths by section, as the cutting plan has them; plates as cut."""
+"""Members to buy: stock lengths by section, as the cutting plan has them; plates and braces as cut."""
 
 from __future__ import annotations
 
@@ -14,14 +14,15 @@ from .stock import SAME, StockPlan, stock_plan
 from .stock_line import StockLine
 from .words import long_text
 
-PLATE = Role.BASE_PLATE
+AS_CUT = (Role.BASE_PLATE, Role.BRACE)
+"""Plates come with their holes, braces with their threads or fittings: both to the length that they have."""
 
 
 def steel_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
     """The stock plan and the line of each section."""
     sections: dict[str, list[Item]] = defaultdict(list)
     for item in schedule.listed("members"):
-        if item.role != PLATE:
+        if item.role not in AS_CUT:
             sections[item.section].append(item)
     for items in sections.values():
         plan = _least(items, buying.steel, buying.steel_kerf)
@@ -30,10 +31,10 @@ def steel_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
         yield StockLine(tuple(items), plan, _line(first, items, (count, stock, weight), schedule.units))
 
 
-def plate_lines(schedule: Schedule) -> Iterator[Line]:
-    """Base plates, which come cut and with their holes."""
+def as_cut_lines(schedule: Schedule) -> Iterator[Line]:
+    """What comes cut to length, by mark."""
     for item in schedule.listed("members"):
-        if item.role == PLATE:
+        if item.role in AS_CUT:
             bought = (item.count, item.length, item.count * item.weight)
             yield _line(item, [item], bought, schedule.units)
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from math import atan2, degrees, hypot
 from typing import Literal
 
+from ...heading import is_braced
 from ...measure.blank import Cutout, End
 from ...measure.congruent import Group, groups
 from ...measure.laps import CladPlane, clad_planes
@@ -101,6 +102,11 @@ class Schedule:
     def count(self) -> int:
         """Of all sheets."""
         return sum(row.count for row in self.rows)
+
+    @property
+    def braced(self) -> bool:
+        """Whether bracing is drawn."""
+        return is_braced({item.role for item in self.items})
 
     @property
     def area(self) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ...heading import SHORT, job, units_said
+from ...heading import job, short, units_said
 from ...measure.blank import Cutout, End
 from ...units import format_area, format_length, format_weight
 from .handling import people_text
@@ -88,8 +88,9 @@ def totals(schedule: Schedule) -> dict[str, str]:
 
 def heading(schedule: Schedule) -> tuple[str, str]:
     """The title, and what all the figures are in and reckoned from."""
+    said = short(braced=schedule.braced)
     return (
         f"Sheet list: {job(schedule.name, schedule.terms)}",
         f"{units_said(schedule.units)} Area and weight are of one piece. Sheets lie face up, overlap rib on "
-        f"the left; ends are foot / head; cutouts are measured from the lower left corner. {SHORT}",
+        f"the left; ends are foot / head; cutouts are measured from the lower left corner. {said}",
     )

@@ -7,7 +7,7 @@ from itertools import pairwise
 from math import hypot
 from xml.sax.saxutils import escape
 
-from ...heading import SHORT, job, units_said
+from ...heading import job, short, units_said
 from ...place import Point2
 from ...units import Units, format_length, format_pitch
 from ..buying.order_list import Order
@@ -33,7 +33,7 @@ def bends_svg(order: Order, pitch: float) -> str:
         f'<rect width="{width:g}" height="{height:g}" fill="white"/>',
     ]
     over = f"Bends: {job(order.name, order.terms)}; roof {format_pitch(pitch, units)}; dashed: painted side"
-    for number, text in enumerate((over, units_said(units), SHORT)):
+    for number, text in enumerate((over, units_said(units), short(braced=order.braced))):
         lines.append(_text((12.0, 20.0 + 18 * number), text))
     for number, trim in enumerate(trims):
         corner = (number % ACROSS * CELL[0], HEAD + number // ACROSS * CELL[1])

@@ -36,7 +36,8 @@ def csv_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     writer = csv.writer(text)
     writer.writerow([shown.get(name, name) for name in COLUMNS])
     job: tuple[dict[str, object], ...] = tuple(
-        {"list": "job", "what": line} for line in heading(schedule.name, schedule.terms, units)
+        {"list": "job", "what": line}
+        for line in heading(schedule.name, schedule.terms, units, braced=schedule.braced)
     )
     for cells in chain(job, _rows(schedule, chosen(parts))):
         writer.writerow([cell(cells.get(name, "")) for name in COLUMNS])

@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from typing import Any
 
-from ...heading import NOTE
+from ...heading import note
 from ...measure.blank import Cutout, End
 from ...measure.snap import snapped, snapped_area, snapped_volume, snapped_weight
 from ...roles import LISTS
@@ -37,7 +37,7 @@ def _content(schedule: Schedule) -> dict[str, Any]:
         "name": schedule.name,
         **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": units,
-        "note": NOTE,
+        "note": note(braced=schedule.braced),
         SHEETS: [_row(row, units) for row in schedule.rows],
         "totals": {
             "count": schedule.count,

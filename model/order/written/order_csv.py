@@ -46,7 +46,7 @@ def _line(line: Line, units: Units) -> list[object]:
 
 def placing_csv(schedule: Schedule) -> str:
     """One row a sheet as it is laid, after those of the list "job"."""
-    job = heading(schedule.name, schedule.terms, schedule.units)
+    job = heading(schedule.name, schedule.terms, schedule.units, braced=schedule.braced)
     rows = (["placing", *row] for row in place_rows(schedule))
     return _text(["list", *PLACES], [*(["job", line] for line in job), *rows])
 
@@ -58,7 +58,7 @@ def cuts_csv(order: Order) -> str:
 
 
 def _job(order: Order, units: Units) -> Iterable[list[str]]:
-    return (["job", line] for line in heading(order.name, order.terms, units))
+    return (["job", line] for line in heading(order.name, order.terms, units, braced=order.braced))
 
 
 def _text(head: Sequence[str], rows: Iterable[Sequence[object]]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from ...heading import NOTE
+from ...heading import note
 from ...measure.snap import snapped, snapped_area, snapped_weight
 from ..buying.bundles import Bundle, bundles
 from ..buying.line import Line
@@ -24,7 +24,7 @@ def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
         "name": order.name,
         **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": order.units,
-        "note": NOTE,
+        "note": note(braced=order.braced),
         "lines": [_line(line) for line in order.lines],
         "priced": counted(order),
         **({} if sum_of is None else {"total": sum_of}),

@@ -18,7 +18,7 @@ from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
-    "Not drawn, so not here: clips, bolts, welds, bracing, insulation, gutters, sealant at openings, "
+    "Not drawn, so not here: clips, bolts, welds, {bracing}insulation, gutters, sealant at openings, "
     "door and window hardware."
 )
 
@@ -26,8 +26,9 @@ ABSENT = (
 def order_table(order: Order, schedule: Schedule, carried: Carried, width: int = 80) -> str:
     """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy."""
     units = schedule.units
-    job, *notes = heading(order.name, order.terms, units)
-    lines = [f"Order: {job}", *(part for note in (*notes, ABSENT) for part in textwrap.wrap(note, width)), ""]
+    job, *notes = heading(order.name, order.terms, units, braced=order.braced)
+    absent = ABSENT.format(bracing="" if order.braced else "bracing, ")
+    lines = [f"Order: {job}", *(part for note in (*notes, absent) for part in textwrap.wrap(note, width)), ""]
     for name in LISTS:
         found = [line for line in order.lines if line.list == name]
         if found:

@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 
 import xlsxwriter
 
-from ...heading import SHORT, heading, job
+from ...heading import heading, job, short
 from ...units import Units
 from ..buying.order_list import LISTS, Order
 from ..buying.prices import counted
@@ -30,7 +30,7 @@ def workbook(order: Order, schedule: Schedule | None = None) -> bytes:
     units: Units = "mm" if order.units == "mm" else "ft-in"
     stream = io.BytesIO()
     book = xlsxwriter.Workbook(stream, {"in_memory": True})
-    said = heading(order.name, order.terms, units)
+    said = heading(order.name, order.terms, units, braced=order.braced)
     book.set_properties(
         {"title": f"Order: {said[0]}", "comments": said[2], "created": MADE.replace(tzinfo=None)}
     )
@@ -56,7 +56,7 @@ def workbook(order: Order, schedule: Schedule | None = None) -> bytes:
 def _page(book: xlsxwriter.Workbook, name: str, order: Order, units: Units) -> xlsxwriter.worksheet.Worksheet:
     """A sheet with the job over it, that prints lying, a page wide, its titles on every page."""
     sheet = book.add_worksheet(name)
-    for row, text in enumerate(heading(order.name, order.terms, units)):
+    for row, text in enumerate(heading(order.name, order.terms, units, braced=order.braced)):
         sheet.write_string(row, 0, text[:LONGEST])
     sheet.set_landscape()
     sheet.set_paper(9 if units == "mm" else 1)  # A4, letter
@@ -64,7 +64,7 @@ def _page(book: xlsxwriter.Workbook, name: str, order: Order, units: Units) -> x
     sheet.repeat_rows(TOP)
     sheet.freeze_panes(TOP + 1, 0)
     said = f"{job(order.name, order.terms)}: {name}".replace("&", "&&")
-    sheet.set_footer(f"&L&8{said[:80]}&C&8{SHORT}&R&8&P / &N")
+    sheet.set_footer(f"&L&8{said[:80]}&C&8{short(braced=order.braced)}&R&8&P / &N")
     return sheet
 
 

@@ -10,7 +10,7 @@ from html import escape
 
 from ...audit import Audit, Figure
 from ...findings import Finding, amount, words
-from ...heading import NOTE, job, units_said
+from ...heading import job, note, units_said
 from ...order.lists import item_cells, sheet_cells
 from ...order.lists.schedule import Schedule
 from ...printable import printable
@@ -35,11 +35,11 @@ def capital(text: str) -> str:
 def head(listed: Schedule, box: Sequence[float]) -> str:
     """The building's name, its sizes and what this is not. box: across, along, and to the top, mm."""
     across, along, top = (_length(size, listed) for size in box)
+    first, rest = note(braced=listed.braced).split(": ", maxsplit=1)
     return (
         f"<h1>{shown(job(listed.name, listed.terms))}</h1>"
         f'<p class="size">Steel {across} wide, {along} long; {top} from the slab to the top.</p>'
-        f'<p class="caution"><strong>{NOTE.split(":", maxsplit=1)[0]}.</strong>'
-        f" {capital(NOTE.split(': ', maxsplit=1)[1])}</p>"
+        f'<p class="caution"><strong>{first}.</strong> {capital(rest)}</p>'
     )
 
 

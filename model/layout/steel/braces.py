@@ -1,0 +1,40 @@
+"""Braces in X between frames, as `envelope/bracing.py` has them stand."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from ...envelope.bracing import BraceLines, Cross, ends
+from ...place import Point3, add, unit
+from ...recipe import Part
+from ...roles import Role
+from ..role_colours import BRACE
+from .straight_member import member, square
+
+OUT: Point3 = (0.0, 0.0, 1.0)
+
+
+def braces(lines: BraceLines | None) -> Iterator[Part]:
+    """Both braces of every X of a building; none where it has no bracing."""
+    numbers: Counter[tuple[str, int]] = Counter()
+    if lines is None:
+        return
+    for cross in lines.crosses():
+        where = (cross.face.name, cross.bay)
+        for rising in (True, False):
+            numbers[where] += 1
+            name = f"{cross.face.name} bay {cross.bay} brace {numbers[where]}"
+            yield _brace(lines, cross, name, rising=rising)
+
+
+def _brace(lines: BraceLines, cross: Cross, name: str, *, rising: bool) -> Part:
+    """One of them, in the face's frame, cut square. The one that rises to the right lies outside."""
+    face, shape = cross.face, lines.brace
+    deep = -cross.depths[0 if rising else 1]
+    low, high = ((*end, deep) for end in ends(cross, shape.depth, rising=rising))
+    along = unit(add(high, low, -1.0))
+    across = (-along[1], along[0], 0.0)
+    recipe, place = member(shape.section(), low, along, across, square(low, along), square(high, along))
+    labels = (("face", face.name), *BRACE)
+    return Part(name, Role.BRACE, ("bracing", f"bay {cross.bay}"), recipe, face.frame @ place, labels)
