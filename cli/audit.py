@@ -39,7 +39,7 @@ def audit(
     laps      nested, rib to rib, one way; trims over each other as water runs
     overhang  straight and as asked; heads under the cap; feet level
     bite      every screw into steel, its washer flat, clear of edges
-    bodies    closed, with a volume, none in the air
+    bodies    closed, with a volume, none in the air; braces end on frames
     labels    gauge and profile as measured
 
     Prints what was measured, then what was found. Without FILE: the built-in sample.

@@ -257,6 +257,11 @@ class Code(Enum):
     BODY_HOLLOW = ("body-inside-out", "bodies", "the solid of {pieces} has no volume, or is inside out")
     BODY_INVALID = ("body-invalid", "bodies", "the kernel's own checks find the solid of {pieces} invalid")
     FLOATING = ("floating", "bodies", "{pieces} touches nothing")
+    BRACE_LOOSE = (
+        "brace-loose",
+        "bodies",
+        "an end of {one} stands {measured} off the columns and rafters, {limit} allowed",
+    )
     GAUGE = (
         "gauge-differs",
         "labels",

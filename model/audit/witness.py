@@ -12,6 +12,7 @@ from ..pieces import Model
 from ..roles import LISTS, List, list_of
 from .bite import bites, least_bite
 from .bodies import bodies, floating
+from .brace_ends import brace_ends
 from .clad import Clad, clad
 from .clash import clashes
 from .cover import covers
@@ -152,6 +153,7 @@ def _bite(w: _Witness) -> Iterator[Finding]:
 def _bodies(w: _Witness) -> Iterator[Finding]:
     yield from bodies(w.site, w.thorough)
     yield from floating(w.site, w.screws)
+    yield from brace_ends(w.site)
 
 
 def _labels(w: _Witness) -> Iterator[Finding]:

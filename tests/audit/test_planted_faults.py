@@ -14,7 +14,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import lapped, leaned, shed, tiered
+from support.planted import braced, lapped, leaned, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -219,6 +219,31 @@ def test_a_fault_planted_at_a_seam_shows_its_code_and_no_other(code: Code, numbe
     assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
 
 
+BRACED: dict[Code, list[Plant]] = {
+    Code.BRACE_LOOSE: [
+        move("left bay 1 brace 1", (0.0, 3.0, 0.0)),
+        move("frame 4 right column", (0.0, 5.0, 0.0)),
+        drop("frame 3 left rafter"),
+    ],
+    Code.CLASH: [
+        # The two of an X in one plane, and one that goes through a girt.
+        move("right bay 3 brace 1", (-22.0, 0.0, 0.0)),
+        move("left bay 3 brace 1", (-12.0, 0.0, 0.0)),
+        move("left slope bay 1 brace 1", (0.0, 0.0, 8.0)),
+    ],
+}
+"""Faults of braces."""
+
+
+@pytest.mark.parametrize("code", BRACED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_in_bracing_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(braced(), (code.check,)).findings == ()
+    found = audit(BRACED[code][number](braced()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
 LEANED: dict[Code, list[Plant]] = {
     Code.HEADWALL_OPEN: [
         drop("lean-to headwall flashing 1"),
@@ -350,7 +375,7 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) - set(LAPPED) == {
+    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) - set(LAPPED) - set(BRACED) == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }
 

@@ -54,6 +54,11 @@ def shed() -> Model:
 
 
 @cache
+def braced() -> Model:
+    return raise_building(parse(SHED + "[bracing]\nbays = [1, 3]\n", "shed")).model
+
+
+@cache
 def tiered() -> Model:
     return raise_building(parse(SHED + '[wainscot]\nheight = "45 in"\n', "shed")).model
 
