@@ -30,6 +30,7 @@ class Role(StrEnum):
     KNEE = "knee"
     POST = "post"
     BRACE = "brace"
+    STRUT = "strut"
     BASE_PLATE = "base plate"
     BASE_RAIL = "base rail"
     GIRT = "girt"
@@ -103,6 +104,7 @@ KINDS: dict[str, Kind] = {
             Role.HEADER: "H",
             Role.SILL: "SI",
             Role.BRACE: "BX",
+            Role.STRUT: "BS",
         },
     ),
     **_of(

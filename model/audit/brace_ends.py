@@ -1,4 +1,4 @@
-"""Braces: each of their ends stands against a column or a rafter."""
+"""Braces and struts: each of their ends stands against a column or a rafter."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ from .limits import over
 from .site import Site
 
 FRAMES = (Role.COLUMN, Role.RAFTER)
+BRACING = (Role.BRACE, Role.STRUT)
 SEARCH = 300.0
 """mm about an end in which steel is looked for: more air than that is said as so much."""
 STUB = 0.1
@@ -24,10 +25,10 @@ STUB = 0.1
 
 
 def brace_ends(site: Site) -> Iterator[Finding]:
-    """Every end of a brace with air between it and all steel of frames."""
+    """Every end of a brace or a strut with air between it and all steel of frames."""
     frames = [k for k, piece in enumerate(site.bodies) if piece.role in FRAMES]
     for k, piece in enumerate(site.bodies):
-        if piece.role == Role.BRACE:
+        if piece.role in BRACING:
             for at, stub in _ends(site, k):
                 air = min((_gap(site, stub, other) for other in frames), default=SEARCH)
                 if over(air, NEAR):

@@ -266,10 +266,10 @@ def _bracing(draft: Draft, building: Building) -> Bracing | None:
     """Where any key of it asks for one; which bays, where no numbers say it, follows from the openings."""
     values = draft.tables["bracing"]
     bays, brace = values["bays"], values["brace"]
-    if bays == () or (bays is None and brace is None):
+    if bays == () or not draft.given.get("bracing"):
         return None
     chosen = at_ends(building) if bays is None or bays == "ends" else bays
-    return Bracing(chosen, brace or parse_section(USUAL_BRACE[draft.units]))
+    return Bracing(chosen, brace or parse_section(USUAL_BRACE[draft.units]), values["strut"])
 
 
 def _runs(values: Values) -> dict[str, Run | None]:

@@ -39,10 +39,12 @@ class Bracing:
     """Braces in X in the roof and both side walls: placeholders for an engineer's.
 
     bays: numbers of those that have them, counted from the front; none where none was found that could.
+    strut: of the lines between them, where the roof's braces end; None: eave struts and purlins are those.
     """
 
     bays: tuple[int, ...]
     brace: SectionShape
+    strut: SectionShape | None
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,7 +21,7 @@ from .shell import along_foot
 from .steel_lines import SteelLines
 
 CLEAR = 6.35
-"""mm; between girts or purlins and the first brace of an X, and between its two (1/4 in). Ours."""
+"""mm; between girts or purlins and a strut or the first brace of an X, and between its two (1/4 in). Ours."""
 FOOT = 152.4
 """mm; from the slab to the lowest of an X in a wall (6 in): over base plates and rails. Ours."""
 BESIDE = 25.4
@@ -51,11 +51,13 @@ class Cross:
 
 @dataclass(frozen=True)
 class BraceLines:
-    """Where the braces of a building stand. brace: their section. bays: numbers of those that have them."""
+    """Where the braces of a building stand. brace: their section. bays: numbers of those that have them.
+    strut: of lines of struts from the first of them to the last; None where there are none."""
 
     steel: SteelLines
     brace: SectionShape
     bays: tuple[int, ...]
+    strut: SectionShape | None = None
 
     @property
     def needed(self) -> float:
@@ -93,15 +95,31 @@ class BraceLines:
         return Cross(wall, bay, (left, FOOT), (right, head - BESIDE), self._depths(first))
 
     def _in_slope(self, bay: int, slope: Face) -> Iterator[Cross]:
-        """As few as are not too steep, divided at purlins."""
+        left, right = self.along_slope(slope, bay)
+        beside = BESIDE + (self.strut.width / 2 if self.strut else 0.0)
+        depths = self._depths(self.roof_room()[0])
+        for low, high in pairwise(self.divided(slope)):
+            yield Cross(slope, bay, (left, low + beside), (right, high - beside), depths)
+
+    def along_slope(self, slope: Face, bay: int) -> Point2:
+        """u from the left between the rafters of a bay."""
+        return self._between(slope, bay, self.steel.building.frame.rafter, -_step(slope))
+
+    def divided(self, slope: Face) -> tuple[float, ...]:
+        """v of the lines that a slope's X stand between, where its struts are: as few as leave none too
+        steep, those between eave and head at purlins."""
         first, last = self.roof_room()
         foot, head = self._foot(slope, first), self._head(slope, last)
-        left, right = self._between(slope, bay, self.steel.building.frame.rafter, -_step(slope))
-        count = max(1, ceil((head - foot) / (STEEPEST * (right - left)) - 1e-9))
+        narrowest = min(right - left for left, right in (self.along_slope(slope, bay) for bay in self.bays))
+        count = max(1, ceil((head - foot) / (STEEPEST * narrowest) - 1e-9))
         even = (foot + (head - foot) * k / count for k in range(1, count))
         inner = dict.fromkeys(_nearest(self.steel.purlins(slope), v) for v in even)
-        for low, high in pairwise((foot - BESIDE, *inner, head + BESIDE)):
-            yield Cross(slope, bay, (left, low + BESIDE), (right, high - BESIDE), self._depths(first))
+        past = -self.strut.width / 2 if self.strut else BESIDE
+        return (foot - past, *inner, head + past)
+
+    def tied(self) -> range:
+        """The bays that lines of struts run through."""
+        return range(self.bays[0], self.bays[-1] + 1) if self.strut else range(0)
 
     def _depths(self, first: float) -> Point2:
         axis = first + CLEAR + self.brace.width / 2
@@ -148,7 +166,10 @@ class BraceLines:
 def brace_lines(steel: SteelLines) -> BraceLines | None:
     """Where a building's braces stand; None where it has none."""
     bracing = steel.building.bracing
-    return BraceLines(steel, bracing.brace, bracing.bays) if bracing else None
+    if bracing is None:
+        return None
+    strut = bracing.strut if len(bracing.bays) > 1 else None
+    return BraceLines(steel, bracing.brace, bracing.bays, strut)
 
 
 def _lip(shape: SectionShape) -> float:

@@ -25,7 +25,7 @@ def bracing_misfits(lines: SteelLines) -> Iterator[Objection]:
     yield from where
     if where:
         return
-    small = [*_room(found), *_size(found)]
+    small = [*_room(found), *_strut(found), *_size(found)]
     yield from small
     if not small:
         yield from _stock(found)
@@ -68,6 +68,15 @@ def _room(braces: BraceLines) -> Iterator[Objection]:
                 yield ("frame", key), f"a {deep}, for braces: {pass_}"
             else:
                 yield ("bracing", "brace"), f"at most {at_most(most, units)} thick, or a {deep}, {pass_}"
+
+
+def _strut(braces: BraceLines) -> Iterator[Objection]:
+    """A strut lies in the rafters' depth."""
+    first, last = braces.roof_room()
+    most = last - first - 2 * CLEAR
+    if braces.strut and over(braces.strut.depth, most):
+        deep = f"at most {at_most(most, braces.steel.building.units)} deep"
+        yield ("bracing", "strut"), f'a tube {deep}, to lie between rafters, or "none"'
 
 
 def _size(braces: BraceLines) -> Iterator[Objection]:

@@ -27,6 +27,7 @@ CLASSES: dict[str, IfcClass] = {
     Role.RAFTER: IfcClass("IfcBeam", "BEAM"),
     Role.KNEE: IfcClass("IfcMember", "BRACE"),
     Role.BRACE: IfcClass("IfcMember", "BRACE"),
+    Role.STRUT: IfcClass("IfcMember", "STRUT"),
     Role.POST: IfcClass("IfcMember", "POST"),
     Role.BASE_PLATE: IfcClass("IfcPlate", OWN),
     Role.BASE_RAIL: IfcClass("IfcMember", OWN),

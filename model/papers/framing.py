@@ -37,6 +37,7 @@ BRACED = f"Bracing by the engineer: as drawn it is a placeholder. {SIZES}"
 UP: Point3 = (0.0, 0.0, 1.0)
 MOST = 200.0
 """The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
+BRACING = (Role.BRACE, Role.STRUT)
 FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE, Role.POST)
 
 
@@ -55,7 +56,7 @@ def planes(one: Job) -> Iterator[tuple[str, Place, list[Piece], bool]]:
     """(name, frame, its steel, whether it slopes) of each plane of sheets and each face left bare."""
     met: set[str] = set()
     for plane, _ in one.faces:
-        pieces = list(steel_behind(plane, one.model.pieces, (*BACKING, Role.BRACE)))
+        pieces = list(steel_behind(plane, one.model.pieces, (*BACKING, *BRACING)))
         if pieces and plane.name not in met:
             met.add(plane.name)
             yield plane.name, plane.frame, pieces, plane.sloped
@@ -74,9 +75,7 @@ def _side(normal: Point3) -> str:
 
 def _outermost(frame: Place, pieces: Sequence[Piece]) -> list[Piece]:
     """The steel within reach of the outermost of a bare side."""
-    members = [
-        piece for piece in pieces if piece.role in (*BACKING, Role.BRACE) and piece.role != Role.PURLIN
-    ]
+    members = [piece for piece in pieces if piece.role in (*BACKING, *BRACING) and piece.role != Role.PURLIN]
     boxes = [box_in(frame, piece) for piece in members]
     if not boxes:
         return []

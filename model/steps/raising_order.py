@@ -26,7 +26,7 @@ ALWAYS = (Stage.DELIVERY, Stage.PUNCH)
 """Steps without pieces that every building has."""
 NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
 """What such a step is called follows from what is in it."""
-OVERHEAD = (Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN)
+OVERHEAD = (Role.EAVE_STRUT, Role.STRUT, Role.LEDGER, Role.PURLIN)
 """What ties the heads of frames."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 

@@ -23,7 +23,7 @@ FIRST_FRAMES = 2
 NEAR_SEAM = 150.0
 """mm; what lies so near to the height of a seam closes it. Ours."""
 OF_FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE)
-TIES = (Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN)
+TIES = (Role.GIRT, Role.EAVE_STRUT, Role.STRUT, Role.LEDGER, Role.PURLIN)
 
 
 def sorted_pieces(site: Survey) -> Mapping[Key, list[Piece]]:

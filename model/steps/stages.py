@@ -59,6 +59,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.BASE_RAIL: Stage.GABLES,
     Role.RAKE_ANGLE: Stage.GABLES,
     Role.BRACE: Stage.TIES,
+    Role.STRUT: Stage.TIES,
     Role.MEMBER: Stage.TIES,
     Role.JAMB: Stage.OPENINGS,
     Role.HEADER: Stage.OPENINGS,
@@ -80,7 +81,16 @@ BY_ROLE: dict[str, Stage] = {
 
 WITHIN: tuple[str, ...] = (
     *(Role.COLUMN, Role.POST, Role.BASE_PLATE, Role.RAFTER, Role.KNEE),
-    *(Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN, Role.BASE_RAIL, Role.GIRT, Role.BRACE, Role.RAKE_ANGLE),
+    *(
+        Role.EAVE_STRUT,
+        Role.STRUT,
+        Role.LEDGER,
+        Role.PURLIN,
+        Role.BASE_RAIL,
+        Role.GIRT,
+        Role.BRACE,
+        Role.RAKE_ANGLE,
+    ),
     *(Role.JAMB, Role.HEADER, Role.SILL, Role.SASH, Role.PANE),
     *(Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP, Role.J_TRIM),
     *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.EAVE_TRIM),

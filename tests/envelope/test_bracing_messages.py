@@ -94,6 +94,7 @@ REFUSED = [
     ("bays = []", "", "bays counted from the front"),
     ("bays = [0]", "", "bays counted from the front"),
     ('bays = "ends"', "".join(window("left", 3 + 10 * k) for k in range(4)), "ask the engineer for a portal"),
+    ('strut = "tube 4x4x0.12"\nbays = [1, 2]', "", 'a tube at most 3-1/2" deep'),
     ('brace = "tube 2x2x0.1"', "", "a rod or a plate"),
     ('brace = "rod"', "", 'rod as diameter, such as "rod 5/8"'),
     ('brace = "rod 2"', "", 'at most 1-3/4" thick, or a column at least 4-1/2" deep'),

@@ -59,8 +59,8 @@ def braces(of: Schedule) -> dict[str, Item]:
 
 def test_rods_are_as_long_as_pythagoras_says(listed: Schedule) -> None:
     """Of a wall: 6 in over the slab to 1 in under the rafter, whose underside is purlin and rafter, 8 in,
-    under the roof's steel, 8 in in from the wall's. Of a slope: 1 in past the column's inner face, 4 in under the
-    steel, to 1 in short of the other slope, 8 in under it. Cut square a rod is a little shorter."""
+    under the roof's steel, 8 in in from the wall's. Of a slope: 1 in past the column's inner face, 4 in under
+    the steel, to 1 in short of the other slope, 8 in under it. Cut square a rod is a little shorter."""
     up_wall = 120 + 8 * 4 / 12 - 8 * SLOPE - 1 - 6
     up_slope = (144 * SLOPE - 8 * 4 / 12 - 1) - (8 * SLOPE - 4 * 4 / 12 + 1)
     found = braces(listed)
@@ -145,6 +145,19 @@ def test_a_long_slope_has_more_than_one_x_divided_at_a_purlin() -> None:
     divided = heads[0] + INCH
     assert min(abs(divided - box.mean()) for box in purlins) < 2 * INCH
     assert audit(model, ("clash", "bodies")).findings == ()
+
+
+def test_lines_of_struts_run_from_one_braced_bay_to_the_other() -> None:
+    """At the eave and under the ridge of both slopes, in four bays of five; none where one is braced."""
+    model = raise_building(parse(SHOP.replace("30 ft", "50 ft") + "[bracing]\nbays = [1, 4]\n", "long")).model
+    struts = [piece for piece in model.pieces if piece.role == Role.STRUT]
+    assert len(struts) == 2 * 2 * 4
+    ends = sorted({round(float(y) / INCH, 3) for piece in struts for y in standing_box(piece)[:, 1]})
+    assert ends == [8, 118, 122, 238, 242, 358, 362, 478]
+    assert audit(model, ("clash", "bodies")).findings == ()
+    assert not any(piece.role == Role.STRUT for piece in shop().pieces)
+    none = parse(SHOP + '[bracing]\nbays = [1, 3]\nstrut = "none"\n', "none")
+    assert not any(piece.role == Role.STRUT for piece in raise_building(none).model.pieces)
 
 
 def test_what_this_is_not_is_said_as_it_is_drawn(listed: Schedule) -> None:

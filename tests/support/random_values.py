@@ -123,6 +123,8 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
     match key.kind:
         case Steel() if key.name == "brace":
             return chance.choice(["rod 1/2", "cable 3/8", "rod 16 mm", "strap 2x1/8"])
+        case Steel() if key.name == "strut":
+            return chance.choice(["none", "tube 2x2x0.120", "tube 3x1.5x0.083"])
         case BayNumbers():
             return chance.choice(["ends", [1], "1, 2"])
         case Steel(shapes=shapes, none=none):

@@ -150,6 +150,13 @@ BRACING = Table(
             unless="rod 5/8 in, or 16 mm",
             example=("rod 5/8", "rod 16 mm"),
         ),
+        Key(
+            "strut",
+            Steel(("tube",), none=True),
+            'from frame to frame where braced bays are two or more, or "none"',
+            "tube 2x2x0.083",
+            metric="tube 50x50x2 mm",
+        ),
     ),
 )
 
