@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 import click
 
 from ..findings import in_order
+from ..heading import note
 from ..outputs import ON_REQUEST, USUAL, Output, asked_for
 from ..printable import printable
 from .folders import default_folder
@@ -26,10 +27,6 @@ if TYPE_CHECKING:
     from ..pieces import Model
 
 SHOWN = 3  # findings of one kind that are said; `ribwright audit` says all
-CAUTION = (
-    "Geometry, not engineering: member sizes are placeholders until a licensed engineer's drawings replace "
-    "them, and local code governs."
-)
 WORDS = tuple(output.word for output in ON_REQUEST)
 
 
@@ -88,7 +85,7 @@ def raise_(
     click.echo("\n".join(sizes(folder, [(output.name, output.what) for output in outputs])))
     if left := _bodies(raised.model) - _bodies(shown):
         click.echo(f"Left out of the model's files, not of the lists: {left} bodies.")
-    click.echo(CAUTION)
+    click.echo(note(braced=written.schedule.braced))
     found = in_order((*raised.findings, *written.audit.findings))
     say(found, building.units, most=SHOWN)
     if file and (notes := len(detailed(building))):

@@ -17,6 +17,7 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors, flats
+from ..measure.round_bar import round_bar
 from ..measure.sheet import measure_sheet
 from ..pieces import Model
 from ..solids.properties import REMEMBERED, triangles
@@ -123,6 +124,8 @@ def _bench_axes(solid: TopoDS_Solid) -> Vectors:
 @lru_cache(maxsize=REMEMBERED)
 def _own_axes(solid: TopoDS_Solid) -> Vectors:
     """Of any other body: across, along it, and off its largest face."""
+    if bar := round_bar(solid):
+        return bar.axes
     normals, _, rings = flats(solid)
     sizes = np.array([_size(ring) for ring in rings])
     off = normals[int(sizes.argmax())]

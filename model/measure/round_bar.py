@@ -28,18 +28,19 @@ class RoundBar:
     diameter: float
 
     @property
-    def along(self) -> Vectors:
-        """Unit vector of its axis."""
-        way: Vectors = self.ends[1] - self.ends[0]
-        return way / np.linalg.norm(way)
+    def axes(self) -> Vectors:
+        """(3, 3) unit vectors in rows: across it, along it, and across it the other way."""
+        along = self.ends[1] - self.ends[0]
+        along = along / np.linalg.norm(along)
+        across = np.cross(along, np.eye(3)[int(np.abs(along).argmin())])
+        across = across / np.linalg.norm(across)
+        return np.array([across, along, np.cross(across, along)])
 
     def rims(self) -> Vectors:
         """(n, 3) mm: points around both ends."""
-        aside = np.eye(3)[int(np.abs(self.along).argmin())]
-        x = np.cross(self.along, aside)
-        x /= np.linalg.norm(x)
+        across, _, other = self.axes
         turns = np.arange(SIDES) * 2 * np.pi / SIDES
-        rim = np.outer(np.cos(turns), x) + np.outer(np.sin(turns), np.cross(self.along, x))
+        rim = np.outer(np.cos(turns), across) + np.outer(np.sin(turns), other)
         return np.concatenate([end + rim * self.diameter / 2 for end in self.ends])
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 from ribwright.audit import audit
+from ribwright.audit.reach import reach
 from ribwright.exchange.ifc_classes import class_of
 from ribwright.exchange.step import read_step, write_step
 from ribwright.heading import is_braced, note
@@ -195,6 +196,11 @@ def test_the_braced_bay_goes_up_first() -> None:
     assert Role.BRACE in roles and Role.BRACE not in others
     said = [caution.text for caution in steps(shop())[2].cautions]
     assert any("placeholder" in text and "something else" in text for text in said)
+
+
+def test_in_that_order_every_piece_can_be_put_where_it_belongs() -> None:
+    model = shop("[bracing]\nbays = [2]\n")
+    assert reach(model, [piece.name for step in steps(model) for piece in step.pieces]) == ()
 
 
 def test_a_brace_is_a_brace_in_ifc() -> None:
