@@ -76,7 +76,7 @@ def brace_end_lines(schedule: Schedule) -> Iterator[Line]:
     if count:
         marks = tuple(item.mark for item in braces)
         kind = "fittings of a brace's end, by the engineer"
-        yield Line("members", kind, EACH, count, marks, names=("brace end", "brace"), count=count)
+        yield Line("members", kind, EACH, count, marks, names=("brace end",), count=count)
 
 
 def closure_lines(schedule: Schedule) -> Iterator[Line]:
