@@ -54,8 +54,10 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
         yield from _under_lines(lines, number, opening)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
-    yield from bracing_misfits(lines)
-    yield from lean_to_misfits(lines, even_bays)
+    beside = list(lean_to_misfits(lines, even_bays))
+    yield from beside
+    braced = [lines, *(OpeningLines(one) for one in building.lean_tos if not beside)]
+    yield from dict.fromkeys(objection for one in braced for objection in bracing_misfits(one))
     yield from _header(building)
     yield from _jambs_apart(lines)
 

@@ -127,6 +127,13 @@ def test_a_bay_too_narrow_for_an_x() -> None:
     assert found.remedy.startswith("bays with room for an X of 2'")
 
 
+def test_a_lean_to_too_low_for_an_x() -> None:
+    """Its wall is braced in the bays of the main building's."""
+    lean_to = '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "1/12"\neave_height = "4 ft"\n'
+    deep = '[frame]\nrafter = "tube 15x4x0.25"\nknee = "none"\n[bracing]\nbays = [1]\n'
+    assert "on the lean-to's left" in problem(deep + lean_to).remedy
+
+
 def test_braces_are_no_longer_than_steel_comes_in() -> None:
     found = problem('[frame]\nspacing = "20 ft"\n[framing]\nstock = ["20 ft"]\n[bracing]\nbays = [1]\n')
     assert "as long as the braces" in found.remedy
