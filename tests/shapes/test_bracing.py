@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
-from math import hypot, sqrt
+from math import atan2, cos, hypot, sin, sqrt
 from pathlib import Path
 
 import numpy as np
@@ -58,6 +58,14 @@ def braces(of: Schedule) -> dict[str, Item]:
     return {item.faces[0]: item for item in of.items if item.role == Role.BRACE}
 
 
+def cut_square(across: float, up: float) -> float:
+    """The diagonal of what the slanting ends of a rod leave of a box, across and up it."""
+    lean = atan2(up, across)
+    for _ in range(40):
+        lean = atan2(up - ROD * cos(lean), across - ROD * sin(lean))
+    return hypot(across - ROD * sin(lean), up - ROD * cos(lean))
+
+
 def test_rods_are_as_long_as_pythagoras_says(listed: Schedule) -> None:
     """Of a wall: 6 in over the slab to 1 in under the rafter, whose underside is purlin and rafter, 8 in,
     under the roof's steel, 8 in in from the wall's. Of a slope: 1 in past the column's inner face, 4 in under
@@ -69,6 +77,7 @@ def test_rods_are_as_long_as_pythagoras_says(listed: Schedule) -> None:
     for face, up in (("left", up_wall), ("left slope", up_slope)):
         diagonal = hypot(ACROSS, up)
         assert diagonal - ROD < found[face].length / INCH < diagonal
+        assert found[face].length / INCH == pytest.approx(cut_square(ACROSS, up), abs=1e-6)
         assert found[face].section == "rod 0.625"
         assert found[face].ends == (0.0, 0.0)
         by_hand = np.pi / 4 * ROD**2 * found[face].length / INCH * 490 / 12**3  # lb
