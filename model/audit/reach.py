@@ -17,7 +17,7 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors, flats
-from ..measure.round_bar import round_bar
+from ..measure.member import measure_member
 from ..measure.sheet import measure_sheet
 from ..pieces import Model
 from ..solids.properties import REMEMBERED, triangles
@@ -124,9 +124,10 @@ def _bench_axes(solid: TopoDS_Solid) -> Vectors:
 @lru_cache(maxsize=REMEMBERED)
 def _own_axes(solid: TopoDS_Solid) -> Vectors:
     """Of any other body: across, along it, and off its largest face."""
-    if bar := round_bar(solid):
-        return bar.axes
     normals, _, rings = flats(solid)
+    if not rings:  # a round bar
+        bench = measure_member(solid).ways[0].bench
+        return np.array([bench.x, bench.y, bench.z])
     sizes = np.array([_size(ring) for ring in rings])
     off = normals[int(sizes.argmax())]
     points = triangles(solid)[0] - triangles(solid)[0].mean(axis=0)
