@@ -111,9 +111,10 @@ class BraceLines:
         first, last = self.roof_room()
         foot, head = self._foot(slope, first), self._head(slope, last)
         narrowest = min(right - left for left, right in (self.along_slope(slope, bay) for bay in self.bays))
-        count = max(1, ceil((head - foot) / (STEEPEST * narrowest) - 1e-9))
+        count = max(1, ceil((head - foot) / (STEEPEST * max(narrowest, BESIDE)) - 1e-9))
         even = (foot + (head - foot) * k / count for k in range(1, count))
-        inner = dict.fromkeys(_nearest(self.steel.purlins(slope), v) for v in even)
+        purlins = self.steel.purlins(slope)
+        inner = dict.fromkeys(_nearest(purlins, v) for v in even if purlins)
         past = -self.strut.width / 2 if self.strut else BESIDE
         return (foot - past, *inner, head + past)
 
