@@ -30,7 +30,7 @@ STANDS_ON: dict[str, set[str]] = {
     "steps": GROUND | {"measure"},
     "drawing": GROUND,
     "exchange": GROUND | {"meanwhile", "catalog", "solids", "measure", "order", "drawing"},
-    "papers": GROUND | {"solids", "measure", "order", "drawing", "exchange"},
+    "papers": GROUND | {"solids", "measure", "order", "steps", "drawing", "exchange"},
     "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "steps", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,

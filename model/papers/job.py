@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -16,16 +17,21 @@ from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
 from ..order.lists.schedule import Schedule, schedule
 from ..pieces import Model
+from ..steps import Step
 from ..units import Units, format_length
+
+Pictured = Callable[[Model, Sequence[Step]], Sequence[bytes]]
+"""A picture (JPEG or PNG) for each step; none, empty, where there is nothing to be seen."""
 
 
 @dataclass(frozen=True, eq=False)
 class Job:
-    """A model, what is measured off it, and the paper it is drawn on."""
+    """A model, what is measured off it, the paper it is drawn on, and what makes pictures of steps."""
 
     model: Model
     listed: Schedule
     paper: Paper
+    pictured: Pictured | None = None
 
     @property
     def units(self) -> Units:
@@ -57,8 +63,8 @@ class Job:
         return {one.name: one.mark for one in self.listed.placed}
 
 
-def job_of(model: Model, paper: Paper | None = None) -> Job:
+def job_of(model: Model, paper: Paper | None = None, pictured: Pictured | None = None) -> Job:
     """The job of a model; on Letter for feet and inches, A4 for mm, unless a paper is given."""
     told = told_by_shape(model)
     listed = schedule(told)
-    return Job(told, listed, paper or (A4 if listed.units == "mm" else LETTER))
+    return Job(told, listed, paper or (A4 if listed.units == "mm" else LETTER), pictured)

@@ -12,9 +12,10 @@ from .elevations import elevations
 from .frame import Content, framed
 from .framing import framing
 from .index import index, people
-from .job import Job, job_of
+from .job import Job, Pictured, job_of
 from .member_sheets import member_sheets
 from .slab import slab_plan
+from .step_pages import step_pages
 from .trim_sheets import trim_sheets
 
 Progress = Callable[[str, int, int], None]
@@ -25,6 +26,7 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "framing": framing,
     "elevations": elevations,
     "details": details,
+    "steps": step_pages,
     "cut sheets": cut_sheets,
     "trims": trim_sheets,
     "members": member_sheets,
@@ -32,10 +34,15 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
 """What is drawn, in order. A new part is a line here and the function that draws its pages."""
 
 
-def papers(model: Model, paper: Paper | None = None, progress: Progress | None = None) -> tuple[Page, ...]:
+def papers(
+    model: Model,
+    paper: Paper | None = None,
+    progress: Progress | None = None,
+    pictured: Pictured | None = None,
+) -> tuple[Page, ...]:
     """The pages of a model's papers, the index first. paper: Letter or A4 as the model's units are, unless
-    given."""
-    one = job_of(model, paper)
+    given. pictured: makes the pictures of steps, which stand without unless given."""
+    one = job_of(model, paper, pictured)
     contents: list[Content] = []
     for number, (what, part) in enumerate(PARTS.items()):
         if progress:

@@ -15,6 +15,7 @@ from ..drawing.svg import svg
 from ..drawing.values import Page, Paper
 from ..exchange.atomic_files import whole_folder
 from ..pieces import Model
+from .job import Pictured
 from .pages import Progress, papers
 
 PDF = "papers.pdf"
@@ -37,13 +38,17 @@ def papers_pdf(model: Model, paper: Paper | None = None) -> bytes:
 
 
 def write_papers(
-    model: Model, folder: str | Path, paper: Paper | None = None, progress: Progress | None = None
+    model: Model,
+    folder: str | Path,
+    paper: Paper | None = None,
+    progress: Progress | None = None,
+    pictured: Pictured | None = None,
 ) -> Papers:
     """Writes the papers of a model into a folder, all of them or none. Raises FileError.
 
-    Equal models give equal bytes.
+    Equal models give equal bytes, but for pictures, which are as the graphics of a machine draw them.
     """
-    pages = papers(model, paper, progress)
+    pages = papers(model, paper, progress, pictured)
     drawings = list(_drawings(pages))
     with whole_folder(folder) as room:
         (room / PDF).write_bytes(pdf(pages, model.name))

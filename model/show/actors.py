@@ -42,6 +42,11 @@ def line_work(creases: Creases, colour: Colour, width: float) -> vtkActor:
     return actor
 
 
+def painted(actor: vtkActor, colour: Colour) -> None:
+    """Gives an actor another colour."""
+    actor.GetProperty().SetColor(*(part / 255.0 for part in colour))
+
+
 def shine(actor: vtkActor, shade: vtkTexture, *steps: str) -> vtkActor:
     """Has an actor drawn by steps of `sunlight`; shade: what the sun sees, as depths."""
     actor.GetProperty().SetTexture("shade", shade)
@@ -115,10 +120,9 @@ def _actor(data: vtkPolyData, colour: Colour) -> vtkActor:
     mapper.SetResolveCoincidentTopologyToOff()  # else lines of what is right behind a sheet shine through
     actor = vtkActor()
     actor.SetMapper(mapper)
-    look = actor.GetProperty()
-    look.SetColor(*(part / 255.0 for part in colour))
-    look.SetAmbient(0.0)
-    look.SetDiffuse(1.0)
+    actor.GetProperty().SetAmbient(0.0)
+    actor.GetProperty().SetDiffuse(1.0)
+    painted(actor, colour)
     return actor
 
 

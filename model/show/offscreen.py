@@ -13,7 +13,7 @@ import numpy.typing as npt
 from vtkmodules.util.numpy_support import numpy_to_vtk, vtk_to_numpy
 from vtkmodules.vtkCommonCore import VTK_UNSIGNED_CHAR, vtkFloatArray, vtkLogger, vtkUnsignedCharArray
 from vtkmodules.vtkCommonDataModel import vtkImageData
-from vtkmodules.vtkIOImage import vtkPNGWriter
+from vtkmodules.vtkIOImage import vtkJPEGWriter, vtkPNGWriter
 from vtkmodules.vtkRenderingCore import vtkLight, vtkRenderer, vtkRenderWindow
 
 # Rendering is done by the plug-in that this import registers.
@@ -25,6 +25,8 @@ from ..errors import FileError
 Pixels = npt.NDArray[np.uint8]
 
 GRAPHICS = "no graphics library to draw pictures with (Debian, Ubuntu: apt-get install libegl1 libgl1)"
+
+QUALITY = 85  # of 100
 
 
 def new_window() -> vtkRenderWindow:
@@ -59,16 +61,17 @@ def taken(window: vtkRenderWindow, renderer: vtkRenderer, width: int, height: in
 
     Returns (height, width, 4), from the top row down; colours are multiplied by their alpha.
     """
-    renderer.AutomaticLightCreationOff()
-    lamp = vtkLight()  # without one no surface knows where it is
-    lamp.SetLightTypeToHeadlight()
-    renderer.AddLight(lamp)
-    window.AddRenderer(renderer)
+    if not window.HasRenderer(renderer):
+        window.GetRenderers().RemoveAllItems()
+        window.AddRenderer(renderer)
+        renderer.AutomaticLightCreationOff()
+        lamp = vtkLight()  # without one no surface knows where it is
+        lamp.SetLightTypeToHeadlight()
+        renderer.AddLight(lamp)
     window.SetSize(width, height)
     window.Render()
     grabbed = vtkUnsignedCharArray()
     window.GetRGBACharPixelData(0, 0, width - 1, height - 1, 0, grabbed, 0)
-    window.RemoveRenderer(renderer)
     pixels: Pixels = vtk_to_numpy(grabbed).reshape(height, width, 4)[::-1]
     return pixels
 
@@ -100,14 +103,25 @@ def thinned(pixels: Pixels, fine: int) -> Pixels:
 
 def png(pixels: Pixels) -> bytes:
     """A PNG file's bytes. pixels: (height, width, 3 or 4), from the top row down."""
+    writer = vtkPNGWriter()
+    writer.SetCompressionLevel(9)
+    return _encoded(writer, pixels)
+
+
+def jpeg(pixels: Pixels) -> bytes:
+    """A JPEG file's bytes. pixels: (height, width, 3), from the top row down."""
+    writer = vtkJPEGWriter()
+    writer.SetQuality(QUALITY)
+    return _encoded(writer, pixels)
+
+
+def _encoded(writer: vtkPNGWriter | vtkJPEGWriter, pixels: Pixels) -> bytes:
     height, width, parts = pixels.shape
     image = vtkImageData()
     image.SetDimensions(width, height, 1)
     flat = np.ascontiguousarray(pixels[::-1].reshape(-1, parts))
     image.GetPointData().SetScalars(numpy_to_vtk(flat, deep=True, array_type=VTK_UNSIGNED_CHAR))
-    writer = vtkPNGWriter()
     writer.SetInputData(image)
-    writer.SetCompressionLevel(9)
     writer.WriteToMemoryOn()
     writer.Write()
     return bytes(vtk_to_numpy(writer.GetResult()))

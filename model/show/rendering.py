@@ -86,7 +86,7 @@ class Scene:
         fine = min(SHADE, 2 * FINE * max(width, height))
         shade = self._shade(casting, sun, fine)
         renderer = vtkRenderer()
-        _aim(renderer, camera, boxes)
+        aim(renderer, camera, boxes)
         _background(renderer, camera, height, setting)
         values = self._values(renderer, sun, ground)
         values |= {"dim": setting.dim, "lift": LIFT * 2.0 * sun.half / fine}
@@ -120,8 +120,7 @@ class Scene:
 
     def _values(self, renderer: vtkRenderer, sun: Camera, ground: float) -> Values:
         """What the light asks for, as the eye has it."""
-        found = renderer.GetActiveCamera().GetViewTransformMatrix()
-        view = np.array([[found.GetElement(row, column) for column in range(4)] for row in range(4)])
+        view = view_matrix(renderer)
         x, y, _ = middle(self._bounds)
         return {
             "sun": view[:3, :3] @ np.array(SUN),
@@ -157,7 +156,13 @@ def _lens(renderer: vtkRenderer, camera: Camera, near: float, far: float) -> Non
     eye.SetClippingRange(near, far)
 
 
-def _aim(renderer: vtkRenderer, camera: Camera, boxes: Sequence[Bounds]) -> None:
+def view_matrix(renderer: vtkRenderer) -> Floats:
+    """(4, 4) from building axes to those of the eye: to the right, up, and back."""
+    found = renderer.GetActiveCamera().GetViewTransformMatrix()
+    return np.array([[found.GetElement(row, column) for column in range(4)] for row in range(4)])
+
+
+def aim(renderer: vtkRenderer, camera: Camera, boxes: Sequence[Bounds]) -> None:
     """What is drawn lies between the ground just before the boxes and the ground's edge."""
     back = camera.axes[2]
     depths = [-dot(back, add(corner, camera.eye, -1.0)) for corner in corners(*boxes)]

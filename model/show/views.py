@@ -125,6 +125,13 @@ def whole(
     return _framed(camera, points, aspect, 0.5 if view in (ABOVE, UNDER) else BELOW)
 
 
+def from_above(boxes: Sequence[Bounds], corner: str, aspect: float) -> Camera:
+    """The camera that looks down a little on all of the boxes from a corner, one of the named views."""
+    x, y, _ = toward_eye(corner)
+    centre, points = middle(around_all(boxes)), corners(*boxes)
+    return _framed(_standing(points, centre, unit((x, y, 0.4)), aspect, None), points, aspect, 0.5)
+
+
 def close_up(target: Point3, view: str, distance: float) -> Camera:
     """The camera that looks at a point from a named view's side, a little from above, `distance` mm away."""
     x, y, z = toward_eye(view)

@@ -22,13 +22,14 @@ def steps_table(steps: Sequence[Step], units: Units, head: Sequence[str], width:
     lines = [part for line in head for part in textwrap.wrap(printable(line), width)]
     for number, step in enumerate(steps, 1):
         lines += ["", f"{number}. {printable(step.name)}"]
-        for what, text in _said(step, units):
+        for what, text in said(step, units):
             first, rest = f"   {what.ljust(HANG - 3)}", " " * HANG
             lines += textwrap.wrap(printable(text), width, initial_indent=first, subsequent_indent=rest)
     return "\n".join(lines) + "\n"
 
 
-def _said(step: Step, units: Units) -> Iterator[tuple[str, str]]:
+def said(step: Step, units: Units) -> Iterator[tuple[str, str]]:
+    """A word and what it is about, line by line: up, screws, check, mind."""
     pieces = ", ".join(f"{count} {mark} {what}" for count, mark, what in put_up(step))
     yield from [("up", pieces)] if pieces else []
     yield from (("screws", f"{count} {mark} {what}") for count, mark, what in driven(step, units))

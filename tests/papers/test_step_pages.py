@@ -1,0 +1,57 @@
+"""The steps on paper: all of them in order, every word of them, a picture where something is put up."""
+
+from __future__ import annotations
+
+import io
+
+import pdfplumber
+import pytest
+from ribwright.drawing.pdf import pdf
+from ribwright.errors import FileError
+from ribwright.papers.frame import framed
+from ribwright.papers.job import job_of
+from ribwright.papers.step_pages import step_pages
+from ribwright.show.step_pictures import step_pictures
+from ribwright.steps import steps
+from ribwright.steps.step_text import said
+from support.drawn import starter_model, starter_pages, starter_read
+from support.store import store
+
+
+@pytest.mark.parametrize("name", ["carport", "wainscot"])
+def test_every_step_is_told_in_its_order(name: str) -> None:
+    """Word by word, as the lists of steps tell it."""
+    pages = [
+        read
+        for page, read in zip(starter_pages(name), starter_read(name), strict=True)
+        if page.title.startswith("step")
+    ]
+    told = " ".join(text.text for page in pages for text in page.texts).split()
+    at = 0
+    for number, step in enumerate(steps(job_of(starter_model(name)).model), 1):
+        words = [f"{number}.", *step.name.split()]
+        words += [word for _, text in said(step, job_of(starter_model(name)).units) for word in text.split()]
+        for word in words:
+            assert word in told[at:], (number, word)
+            at = told.index(word, at) + 1
+
+
+def test_pictures_stand_by_the_steps_that_put_something_up(missing: object) -> None:
+    """As many in the PDF as there are such steps, inside the frame and beside their text."""
+    one = job_of(store(), pictured=step_pictures)
+    try:
+        pages = framed(one, list(step_pages(one)))
+    except FileError as error:
+        missing(str(error))  # type: ignore[operator] # a function; fixtures carry no types
+        raise
+    with pdfplumber.open(io.BytesIO(pdf(pages, "steps"))) as read:
+        images = [(page, image) for page in read.pages for image in page.images]
+        assert len(images) == sum(any(not piece.row for piece in step.pieces) for step in steps(one.model))
+        for page, image in images:
+            margin = one.paper.margin * 72 / 25.4
+            assert margin < image["x0"] < image["x1"] < page.width - margin
+            assert margin < image["top"] < image["bottom"] < page.height - margin
+            assert not any(
+                word["x0"] < image["x1"] and image["top"] < word["bottom"] and word["top"] < image["bottom"]
+                for word in page.extract_words()
+            )
