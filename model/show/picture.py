@@ -76,7 +76,7 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
         over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))
     if wish.findings is not None:
         over += rings([one.at for one in wish.findings], camera, width, height)
-    scene = Scene(drawing(pieces, drawn_colour, _lined(pieces, wish.view)))
+    scene = Scene(drawing(pieces, drawn_colour, _lined(pieces, wish)))
     pixels = scene.seen(camera, width, height, setting, over)
     if wish.findings is None:
         return pixels
@@ -102,7 +102,8 @@ def composed(models: Sequence[Model], wish: Wish) -> tuple[list[Piece], Camera, 
     return pieces, camera, Setting(ground, someone, wish.clear, DIM_INSIDE if wish.view == INSIDE else DIM)
 
 
-def _lined(pieces: Sequence[Piece], view: str) -> Callable[[Piece], bool]:
-    """Whose lines are drawn: not those of framing, which would shine through sheets, nor of screws."""
-    clad = view != INSIDE and any(list_of(piece.role) == "sheets" for piece in pieces)
-    return lambda piece: not piece.row and (not clad or list_of(piece.role) in OUTSIDE)
+def _lined(pieces: Sequence[Piece], wish: Wish) -> Callable[[Piece], bool]:
+    """Whose lines are drawn: not those of framing, which would shine through sheets, nor from afar of screws."""
+    clad = wish.view != INSIDE and any(list_of(piece.role) == "sheets" for piece in pieces)
+    lists = (*OUTSIDE, "screws") if wish.at else OUTSIDE
+    return lambda piece: (not piece.row or bool(wish.at)) and (not clad or list_of(piece.role) in lists)

@@ -82,7 +82,7 @@ class Scene:
         someone = skin(*person(setting.person), CLOTHES) if setting.person else None
         boxes = [self._bounds, *([bounds_of(person(setting.person)[0])] if setting.person else [])]
         casting = [*self._skins, *([someone] if someone else [])]
-        sun = sunward(boxes, ground)
+        sun = sunward(boxes, ground, camera)
         fine = min(SHADE, 2 * FINE * max(width, height))
         shade = self._shade(casting, sun, fine)
         renderer = vtkRenderer()

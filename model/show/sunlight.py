@@ -17,6 +17,7 @@ from .views import Bounds, Camera, around_all, corners, middle
 SUN: Point3 = unit((-0.62, -0.78, 0.72))
 """Toward it: from the front left and high enough that both walls of the opening view stand in it."""
 SHADE = 4096  # pixels of what it sees, each way, at most
+ABOUT = 3.0  # distances of the eye from what it looks at, around which there are shadows
 LIFT = 2.5  # pixels of that by which a point is lifted off its surface, which else would shade itself
 
 LIGHT = """
@@ -63,8 +64,11 @@ SHADOW_ALONE = """
 """
 
 
-def sunward(boxes: list[Bounds], ground: float) -> Camera:
-    """The sun as a camera that sees the boxes and the ground their shadows fall on."""
+def sunward(boxes: list[Bounds], ground: float, eye: Camera) -> Camera:
+    """The sun as a camera that sees the boxes and the ground their shadows fall on.
+
+    eye: who looks; of a close-up the sun sees no more than what is around it, so that shadows stay sharp.
+    """
     centre = middle(boxes[0])
     points = corners(*boxes, *(shadow_of(box, ground) for box in boxes))
     right = unit(cross((0.0, 0.0, 1.0), SUN))
@@ -72,6 +76,10 @@ def sunward(boxes: list[Bounds], ground: float) -> Camera:
     offsets = [add(point, centre, -1.0) for point in points]
     half = 1.02 * max(abs(dot(offset, axis)) for offset in offsets for axis in (right, high))
     deep = max(abs(dot(offset, SUN)) for offset in offsets)
+    near = ABOUT * math.dist(eye.eye, eye.target)
+    if near < half:
+        aside = add(eye.target, centre, -1.0)
+        centre, half = add(eye.target, SUN, -dot(aside, SUN)), near
     return Camera(add(centre, SUN, 1.1 * deep + 100.0), centre, half=half)
 
 
