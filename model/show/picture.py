@@ -103,7 +103,7 @@ def composed(models: Sequence[Model], wish: Wish) -> tuple[list[Piece], Camera, 
 
 
 def _lined(pieces: Sequence[Piece], wish: Wish) -> Callable[[Piece], bool]:
-    """Whose lines are drawn: not those of framing, which would shine through sheets, nor from afar of screws."""
+    """Whose lines are drawn: none of framing, which would shine through sheets, nor from afar of screws."""
     clad = wish.view != INSIDE and any(list_of(piece.role) == "sheets" for piece in pieces)
     lists = (*OUTSIDE, "screws") if wish.at else OUTSIDE
     return lambda piece: (not piece.row or bool(wish.at)) and (not clad or list_of(piece.role) in lists)
