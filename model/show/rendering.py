@@ -40,6 +40,7 @@ FINE = 2  # every pixel of the picture is the mean of FINE x FINE rendered ones:
 HAZE, HIGH = (0.9, 0.93, 0.95), (0.52, 0.69, 0.86)
 GROUND, CLOTHES = (184, 186, 168), (107, 117, 133)
 PAPER = (1.0, 1.0, 1.0)
+UNDER = 6.0  # mm of the ground under what stands on it, whose lowest edges are seen so
 REACH = 60.0  # of the ground, in diagonals of what is drawn
 NEAREST = 50.0  # mm before the eye
 LINE_WIDTH = 0.8  # pixels
@@ -86,7 +87,7 @@ class Scene:
         fine = min(SHADE, 2 * FINE * max(width, height))
         shade = self._shade(casting, sun, fine)
         renderer = vtkRenderer()
-        aim(renderer, camera, boxes)
+        aim(renderer, camera, boxes, ground)
         _background(renderer, camera, height, setting)
         values = self._values(renderer, sun, ground)
         values |= {"dim": setting.dim, "lift": LIFT * 2.0 * sun.half / fine}
@@ -110,7 +111,7 @@ class Scene:
             yield shine(actor, shade, SURFACE, GLAZED)
         if setting.ground is None or camera.eye[2] < ground:
             return
-        earth = skin(*_earth(self._bounds, camera, ground), GROUND)
+        earth = skin(*_earth(self._bounds, camera, ground - UNDER), GROUND)
         if setting.clear:
             earth.GetProperty().SetOpacity(0.9)
             if not camera.half or camera.axes[2][2] > 0.5:
@@ -162,13 +163,14 @@ def view_matrix(renderer: vtkRenderer) -> Floats:
     return np.array([[found.GetElement(row, column) for column in range(4)] for row in range(4)])
 
 
-def aim(renderer: vtkRenderer, camera: Camera, boxes: Sequence[Bounds]) -> None:
-    """What is drawn lies between the ground just before the boxes and the ground's edge."""
+def aim(renderer: vtkRenderer, camera: Camera, boxes: Sequence[Bounds], ground: float) -> None:
+    """What is drawn lies between the ground at the foot of the picture and the ground's edge."""
     back = camera.axes[2]
     depths = [-dot(back, add(corner, camera.eye, -1.0)) for corner in corners(*boxes)]
     size = math.dist(*boxes[0])
     beyond = size if camera.half else 2.0 * REACH * size  # in parallel no ground is seen far off
-    _lens(renderer, camera, max(0.3 * min(depths), NEAREST), max(*depths, NEAREST) + beyond)
+    above = abs(camera.eye[2] - ground)  # what is seen of the ground is no nearer, looking level
+    _lens(renderer, camera, max(min(0.3 * min(depths), above), NEAREST), max(*depths, NEAREST) + beyond)
 
 
 def _background(renderer: vtkRenderer, camera: Camera, height: int, setting: Setting) -> None:

@@ -50,7 +50,7 @@ def step_pictures(model: Model, steps: Sequence[Step]) -> list[bytes]:
             painted(actor, pale)
         standing += _put_up(pieces, renderer, shade)
         camera = from_above([whole], corner_of(bounds_of_pieces(pieces), whole), SIZE[0] / SIZE[1])
-        aim(renderer, camera, [whole])
+        aim(renderer, camera, [whole], whole[0][2])
         above = view_matrix(renderer)[:3, 2]
         for actor, _ in standing:
             tell(actor, {"sun": SHOULDER, "above": above, "sunward": UNSHADED, "dim": DIM, "lift": 0.0})

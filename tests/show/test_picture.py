@@ -21,6 +21,7 @@ from ribwright.recipe import Prism, Section
 from ribwright.show.close_up import point_of
 from ribwright.show.lines import lines
 from ribwright.show.picture import Wish, picture
+from ribwright.show.rendering import GROUND
 from ribwright.solids import realise
 
 Pixels = npt.NDArray[np.int64]
@@ -223,3 +224,11 @@ def test_through_glass_is_seen_what_is_behind(drawn: Pixels) -> None:
     left, right = seen[height, width], seen[height, np.argwhere(blue(drawn))[:, 1].max() - 3]
     assert left[0] > left[2] + 20 and right[2] > right[0] + 20
     assert min(*left, *right) > 60
+
+
+def test_the_ground_begins_at_the_foot_of_the_picture(drawn: Pixels) -> None:
+    """Also where what stands on it is far off, as a long building is."""
+    first, second = model().pieces
+    long = replace(model(), pieces=(first, replace(second, place=Place((0.0, 90_000.0, 0.0)))))
+    foot = taken(long)[-1]
+    assert drawn.size and np.abs(foot - np.array(GROUND)).max() <= 8
