@@ -119,12 +119,12 @@ def test_a_door_in_an_elevation_is_as_large_as_its_leaf_is_seen() -> None:
     model = sample_model()
     pixels, camera = seen(model, Wish(view="front", clear=True, plain=True, size=(1000, 800)))
     leaf = max((p for p in model.pieces if p.role == "leaf"), key=lambda p: bounds_of_pieces([p])[1][2])
-    low, high = bounds_of_pieces([leaf])
+    low, high = bounds_of_pieces([p for p in model.pieces if p.role == "leaf" and p.group == leaf.group])
     top, left = pixel(camera, (low[0], low[1], high[2]), (1000, 800))
     bottom, right = pixel(camera, (high[0], low[1], low[2]), (1000, 800))
     inside = pixels[top + 40 : bottom - 4, left + 20 : right - 4, :3].astype(int)
-    assert np.abs(inside - np.array(drawn_colour(leaf))).max() <= 8
-    row = pixels[(top + bottom) // 2, : right + 30, :3].astype(int)
+    assert (np.abs(inside - np.array(drawn_colour(leaf))).max(axis=2) <= 8).mean() > 0.9  # but for its seams
+    row = pixels[bottom - 25, : right + 30, :3].astype(int)
     white = np.flatnonzero(np.abs(row - np.array(drawn_colour(leaf))).max(axis=1) <= 8)
     assert left - 1 <= white.min() and white.max() <= right + 1
     assert white.max() - white.min() > 0.93 * (right - left)
