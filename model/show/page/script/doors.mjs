@@ -1,5 +1,5 @@
-/** Lines by which a door is known as one: the sections of an overhead door, the panels and the lever of a walk
- * door. They are drawn and are no part of the building. */
+/** Lines by which a door on hinges is known as one: its panels and its lever. They are drawn and are no part of the
+ * building. A door that goes up shows its own sections or slats. */
 
 import { stand } from "./data.mjs";
 
@@ -7,8 +7,7 @@ import { stand } from "./data.mjs";
 /** @typedef {{points: Float32Array, owners: Float32Array, pairs: Uint32Array}} Lines */
 
 const LEAF = "leaf"; // a role
-const SECTION = 533; // mm, 21 in: of an overhead door
-const PANEL = 900; // mm across
+const HINGED = /walk door|double door/; // in the name of the opening
 const OFF = 2; // mm before the leaf
 
 /** @param {import("./data.mjs").Building} all @param {[Vector, Vector][]} boxes of its bodies @returns {Lines} */
@@ -17,13 +16,13 @@ export function doors(all, boxes) {
   const points = [];
   /** @type {number[]} */
   const owners = [];
-  for (const piece of all.pieces.filter(({ role }) => role === LEAF)) {
-    const { place, opening, number } = piece;
+  for (const piece of all.pieces.filter((one) => one.role === LEAF && HINGED.test(one.opening))) {
+    const { place, number } = piece;
     const [low, high] = boxes[piece.mesh];
     const size = [0, 1, 2].map((axis) => high[axis] - low[axis]);
     const up = [place.x, place.y, place.z].reduce((best, { 2: z }, k, axes) => (Math.abs(z) > Math.abs(axes[best][2]) ? k : best), 0);
     const [thin, wide] = [0, 1, 2].filter((axis) => axis !== up).sort((a, b) => size[a] - size[b]);
-    const marks = opening.includes("overhead") ? sections(size[wide], size[up]) : panels(size[wide], size[up]);
+    const marks = panels(size[wide], size[up]);
     const upward = [place.x, place.y, place.z][up][2] > 0;
     for (const side of [low[thin] - OFF, high[thin] + OFF]) {
       for (const [u, v] of marks) {
@@ -41,21 +40,6 @@ export function doors(all, boxes) {
 }
 
 /** Corners of lines, two by two. @param {number} wide @param {number} high @returns {[number, number][]} */
-function sections(wide, high) {
-  const rows = Math.max(1, Math.round(high / SECTION));
-  const columns = Math.max(1, Math.round(wide / PANEL));
-  /** @type {[number, number][]} */
-  const found = [];
-  for (let row = 0; row < rows; row++) {
-    if (row) found.push([0, (row * high) / rows], [wide, (row * high) / rows]);
-    for (let column = 0; column < columns; column++) {
-      found.push(...frame((column * wide) / columns, (row * high) / rows, wide / columns, high / rows, 90));
-    }
-  }
-  return found;
-}
-
-/** @param {number} wide @param {number} high */
 function panels(wide, high) {
   const [low, middle] = [0.1 * high, 0.48 * high];
   return [
