@@ -49,7 +49,8 @@ FORMATS = {
 @click.option(
     "--stock",
     type=Length(100, 13000),
-    help="Length that trim comes in; as described, or 10 ft, unless given.",
+    multiple=True,
+    help="A length that trim comes in, once or more; as described, or 10 and 12 ft, unless given.",
 )
 @click.option("--kerf", type=Length(0, 25), help="Lost at every cut; as described, or 0, unless given.")
 @click.option(
@@ -79,7 +80,7 @@ def order(
     prices: Path | None,
     form: str | None,
     out: Path | None,
-    stock: float | None,
+    stock: tuple[float, ...],
     kerf: float | None,
     step: float | None,
     one_carries: float,

@@ -9,6 +9,7 @@ from typing import Any
 from .place import Point3
 
 Asked = tuple[tuple[Point3, str], ...]
+Sticks = tuple[tuple[str, tuple[float, ...]], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,20 +17,20 @@ class Terms:
     """What was asked (mm); None, or empty, for what was not.
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
-    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. stock: the length that
-    trim comes in. kerf: lost at every cut. steel, steel_kerf: the same of members, all lengths they come in.
-    wind: the way it mostly comes from, as a direction. eave_lap: towards which end of the building each piece
-    of an eave trim lies on the next, as a direction. overlap: for the outward normal of each face, the side
-    ("left" or "right" of someone outside) that its sheets' overlap ribs are on. bare: the outward normals of
-    faces that are to stand without sheets. start: as overlap, where its sheets start: "left", "right" or
-    "centre". address, date: of the job, as typed.
+    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. stock: for the role of
+    each trim the lengths that it comes in. kerf: lost at every cut. steel, steel_kerf: the same of members,
+    all lengths they come in. wind: the way it mostly comes from, as a direction. eave_lap: towards which end
+    of the building each piece of an eave trim lies on the next, as a direction. overlap: for the outward
+    normal of each face, the side ("left" or "right" of someone outside) that its sheets' overlap ribs are on.
+    bare: the outward normals of faces that are to stand without sheets. start: as overlap, where its sheets
+    start: "left", "right" or "centre". address, date: of the job, as typed.
     """
 
     overhang: float | None = None
     trim_lap: float | None = None
     step: float | None = None
     end_lap: float | None = None
-    stock: float | None = None
+    stock: Sticks = ()
     kerf: float | None = None
     steel: tuple[float, ...] = ()
     steel_kerf: float | None = None
@@ -44,7 +45,7 @@ class Terms:
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
-LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "stock", "kerf", "steel_kerf")
+LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "kerf", "steel_kerf")
 BY_FACE, TEXTS = ("overlap", "start"), ("address", "date")
 
 
@@ -60,6 +61,8 @@ def spelled(terms: Terms) -> Iterator[tuple[str, str]]:
             yield name, value
         elif name in BY_FACE and value:
             yield name, BETWEEN.join(f"{_point(normal)} {side}" for normal, side in value)
+        elif name == "stock" and value:
+            yield name, BETWEEN.join(f"{role}: {' '.join(map(repr, sticks))}" for role, sticks in value)
         elif name == "steel" and value:
             yield name, BETWEEN.join(map(repr, value))
         elif name == "bare" and value:
@@ -74,6 +77,7 @@ def read_terms(texts: Mapping[str, str]) -> Terms:
     single |= {name: tuple(_read_sides(texts, name)) for name in BY_FACE}
     return Terms(
         **single,
+        stock=tuple(_read_sticks(texts)),
         steel=tuple(map(float, _several(texts, "steel"))),
         bare=tuple(map(_read_point, _several(texts, "bare"))),
     )
@@ -82,6 +86,11 @@ def read_terms(texts: Mapping[str, str]) -> Terms:
 def _read_sides(texts: Mapping[str, str], name: str) -> Iterator[tuple[Point3, str]]:
     for normal, side in (one.rsplit(" ", 1) for one in _several(texts, name)):
         yield _read_point(normal), side
+
+
+def _read_sticks(texts: Mapping[str, str]) -> Iterator[tuple[str, tuple[float, ...]]]:
+    for role, sticks in (one.split(": ") for one in _several(texts, "stock")):
+        yield role, tuple(map(float, sticks.split(" ")))
 
 
 def _several(texts: Mapping[str, str], name: str) -> list[str]:

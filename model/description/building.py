@@ -111,17 +111,23 @@ class Slab:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """Folded trim (mm). colours: of the kinds that have their own, by kind. stock: the length it comes in;
-    lap: of pieces on a longer run; kerf: lost at every cut. wind: from which gable it mostly comes; the
-    ridge cap's laps face away from it."""
+    """Folded trim (mm). colours: of the kinds that have their own, by kind. stock: the lengths it comes in,
+    shortest first; stocks: of the kinds that have their own. lap: of pieces on a longer run; kerf: lost at
+    every cut. wind: from which gable it mostly comes; the ridge cap's laps face away from it."""
 
     colour: str
     colours: tuple[tuple[str, str], ...]
     gauge: str
-    stock: float
+    stock: tuple[float, ...]
+    stocks: tuple[tuple[str, tuple[float, ...]], ...]
     lap: float
     kerf: float
     wind: Literal["front", "back"]
+
+    @property
+    def shortest(self) -> float:
+        """The shortest stick of any kind."""
+        return min(self.stock + tuple(stick for _, own in self.stocks for stick in own))
 
 
 @dataclass(frozen=True, slots=True)

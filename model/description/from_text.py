@@ -41,6 +41,11 @@ from .steel import Bracing, Frame, Framing
 
 USUAL_GAUGE, USUAL_MM = 29, 0.5
 """Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
+USUAL_STICKS: dict[Units, tuple[float, ...]] = {
+    "ft-in": (parse_length("10 ft"), parse_length("12 ft")),
+    "mm": (parse_length("3 m"), parse_length("3600 mm")),
+}
+"""Lengths that trim comes in where nobody said; longer ones only where listed. Common practice, no source."""
 SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
@@ -175,7 +180,10 @@ def _trim(draft: Draft) -> Trim:
         colour=values["colour"] or draft.tables["sheets"]["roof_colour"],
         colours=tuple((kind, c) for kind in TRIM_KINDS if (c := values[f"{kind}_colour"]) is not None),
         gauge=_trim_gauge(draft.tables["sheets"]["flange"], draft.units),
-        stock=values["stock"],
+        stock=tuple(sorted(set(values["stock"] or USUAL_STICKS[draft.units]))),
+        stocks=tuple(
+            (kind, tuple(sorted(set(own)))) for kind in TRIM_KINDS if (own := values[f"{kind}_stock"])
+        ),
         lap=values["lap"],
         kerf=values["kerf"],
         wind=values["wind"],

@@ -11,6 +11,9 @@ LEAST_LAP_ROOM = 2.1
 MITRE = 50.8
 """mm; what a mitre takes off a run's last piece but one, at most (2 in)."""
 
+STUB = 609.6
+"""mm; no piece of trim is shorter than this (24 in) where its run is longer. Common practice, no source."""
+
 FOAM = 1.0
 """mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
 
@@ -62,10 +65,10 @@ def corner_trim(building: Building) -> float:
 
 
 def lap_room(building: Building) -> float:
-    """What lapped pieces of trim take up. A piece's start lies a thickness high, where it meets its
-    neighbour; it leans to lie flat at its end, and past the lap and a short neighbour by its share more."""
-    stock, lap = building.trim.stock, building.trim.lap
-    lean = (2 * lap + MITRE) / (stock - lap)
+    """What lapped pieces of trim take up. A piece's end lies flat; the next one's start lies a thickness
+    higher, and by its lean over the lap, which is steepest where a short stick was cut shorter."""
+    lap = building.trim.lap
+    lean = lap / (building.trim.shortest - max(STUB, MITRE + 2 * lap))
     return max(LEAST_LAP_ROOM, 2.02 + lean) * building.sheets.flange
 
 

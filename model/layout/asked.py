@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..terms import Terms
 from .trim.edge_trims import FRONT
-from .trim.trim_lines import TrimLines
+from .trim.trim_lines import KINDS, TrimLines
 
 
 def asked(lines: TrimLines) -> Terms:
@@ -16,7 +16,7 @@ def asked(lines: TrimLines) -> Terms:
         trim_lap=building.trim.lap,
         step=building.sheets.step,
         end_lap=building.sheets.end_lap,
-        stock=building.trim.stock,
+        stock=tuple((role, lines.stock(role)) for role in KINDS),
         kerf=building.trim.kerf,
         steel=building.framing.stock,
         steel_kerf=building.framing.kerf,

@@ -65,7 +65,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     laid = {face.name: [(tile, sheet_of(trim, face, tile)) for tile in tiles(trim, face)] for face in around}
     sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
-    opening_trims, edge_trims = _trims(building, around_openings), _trims(building, edges)
+    opening_trims, edge_trims = _trims(trim, around_openings), _trims(trim, edges)
     trims, runs = opening_trims + edge_trims, around_openings + edges
     screws, missed = _screws(trim, laid, steel, ([*trims, *pressed], runs))
     parts = (
@@ -110,8 +110,9 @@ def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from flashing_runs(lines)
 
 
-def _trims(building: Building, runs: Sequence[TrimRun]) -> list[Part]:
-    return [part for run in runs for part in pieces(run, building.trim.stock, building.trim.lap)]
+def _trims(lines: TrimLines, runs: Sequence[TrimRun]) -> list[Part]:
+    lap = lines.building.trim.lap
+    return [part for run in runs for part in pieces(run, lines.stock(run.role), lap)]
 
 
 def _closures(lines: TrimLines) -> Iterator[Part]:

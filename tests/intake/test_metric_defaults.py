@@ -40,7 +40,8 @@ def test_what_nobody_may_say_is_metric_too() -> None:
     skins = (metric.sheets.sides, metric.sheets.gables, metric.sheets.roof)
     assert {(skin.thickness, skin.gauge) for skin in skins} == {(0.5, "0.5 mm")}
     assert imperial.sheets.sides.gauge == "29 ga"
-    assert (metric.trim.stock, metric.trim.gauge, imperial.trim.stock) == (3000.0, "0.55 mm", 3048.0)
+    assert (metric.trim.gauge, metric.trim.stock) == ("0.55 mm", (3000.0, 3600.0))
+    assert imperial.trim.stock == (3048.0, 3657.6)
     strut, rail = metric.framing.eave_strut, metric.framing.base_rail
     assert (strut.depth, strut.breadth, strut.thickness) == (150.0, 50.0, 1.5)
     assert (rail.depth, rail.breadth, rail.thickness) == (50.0, 50.0, 2.0)
@@ -52,5 +53,5 @@ def test_it_stands_and_its_order_is_metric() -> None:
     assert [finding for finding in audit(model).findings if finding.fault] == []
     items = [line.item for line in order(schedule(model)).lines]
     assert [item for item in items if "3048" in item or "101.6" in item] == []
-    assert "base trim, 0.55 mm, slategray, 3000 mm" in items
+    assert "base trim, 0.55 mm, slategray, 3600 mm" in items
     assert any(item.startswith("tube 100 x 100 x 3 mm,") for item in items)

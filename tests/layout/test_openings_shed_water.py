@@ -30,7 +30,9 @@ def box(piece: Piece) -> np.ndarray:
 def test_an_upper_jamb_trim_lies_outside_the_lower_one(name: str) -> None:
     """From the middle of the opening towards the jamb, at half the lap: first the upper piece, then the
     lower, on both sides."""
-    model = starter(name)
+    text, short = starter_text(name, name), 'opening_stock = ["6 ft"]\n'
+    text = text.replace("[trim]\n", f"[trim]\n{short}") if "[trim]\n" in text else f"{text}[trim]\n{short}"
+    model = raise_building(parse(text, name)).model
     jambs = [p for p in model.pieces if p.role in ROLES and (" left" in p.name or " right" in p.name)]
     seen = 0
     for upper in jambs:

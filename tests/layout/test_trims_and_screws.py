@@ -8,6 +8,7 @@ from itertools import pairwise
 import manifold3d
 import numpy as np
 import pytest
+from ribwright.audit import audit
 from ribwright.findings import Code
 from ribwright.intake import parse
 from ribwright.layout import lay_out
@@ -15,6 +16,8 @@ from ribwright.layout.trim.trim_run import sticks
 from ribwright.measure.member import measure_member
 from ribwright.measure.screw import shank
 from ribwright.measure.sheet import measure_sheet
+from ribwright.order.buying.order_list import order
+from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3
 from ribwright.raising import raise_building
@@ -63,13 +66,13 @@ def test_a_16_ft_head_is_a_full_stick_and_6_ft_3(model: Model) -> None:
 
 def test_an_eave_trim_runs_from_corner_to_corner_in_lapped_sticks(model: Model) -> None:
     """480 in and two corner projections: each the flange, the ribs' 3/4 in and two sheets, and the room of
-    2.1 trim thicknesses. Sticks of 120 in lapped 3 in: four of them and a remainder."""
+    2.1 trim thicknesses. Of 10 ft sticks lapped 3 in it takes five, of 12 ft four: three and a remainder."""
     projection = 0.0217 + 0.75 + 2 * 0.0172 + 2.1 * 0.0217
-    remainder = 480 + 2 * projection - 4 * 117
+    remainder = 480 + 2 * projection - 3 * 141
     for wall in ("left", "right"):
         run = of(model, "eave trim", wall)
         lengths = [measure_member(piece.solid).length / INCH for piece in run]
-        assert lengths == pytest.approx([120.0] * 4 + [remainder], abs=0.01)
+        assert lengths == pytest.approx([144.0] * 3 + [remainder], abs=0.01)
 
 
 def test_a_lap_touches_and_shares_nothing(model: Model) -> None:
@@ -87,15 +90,73 @@ def test_a_lap_touches_and_shares_nothing(model: Model) -> None:
         (0.0, 120.0, [(0.0, 120.0)]),
         (0.0, 192.0, [(0.0, 120.0), (117.0, 192.0)]),
         (-1.0, 300.0, [(-1.0, 119.0), (116.0, 236.0), (233.0, 300.0)]),
+        (0.0, 121.0, [(0.0, 100.0), (97.0, 121.0)]),
+        (0.0, 240.0, [(0.0, 120.0), (117.0, 219.0), (216.0, 240.0)]),
     ],
 )
-def test_sticks(low: float, high: float, expected: list[tuple[float, float]]) -> None:
-    assert sticks(low, high, 120.0, 3.0, within=high) == expected
+def test_full_sticks_and_what_is_left_which_is_no_stub(
+    low: float, high: float, expected: list[tuple[float, float]]
+) -> None:
+    """Of 10 ft alone; 24 in is left at least, and the stick before is cut for it."""
+    inches = [(a * INCH, b * INCH) for a, b in expected]
+    spans = sticks(low * INCH, high * INCH, (120 * INCH,), 3 * INCH, within=high * INCH)
+    assert np.array(spans) == pytest.approx(np.array(inches))
+
+
+def test_a_run_takes_the_sticks_of_fewest_laps_then_of_least_waste() -> None:
+    """10 ft 2 in net 9 ft 11 in: 241 in are 122 + 122; of 10 ft three, of 16 ft two, of which more is bought.
+    146 in need 149: two of 10 ft, not one of 12 ft and a stub."""
+
+    def pieces(length: float, *stock: float) -> list[float]:
+        spans = sticks(0.0, length * INCH, tuple(one * INCH for one in stock), 3 * INCH, within=length * INCH)
+        return [round((b - a) / INCH, 6) for a, b in spans]
+
+    assert pieces(241, 120, 122, 192) == [122, 122]
+    assert pieces(241, 120, 192) == [192, 52]
+    assert pieces(146, 120, 144) == [120, 29]
+    assert pieces(195, 120, 144) == [120, 78]
+    assert pieces(250, 120, 144) == [144, 109]
 
 
 def test_no_stick_but_the_last_reaches_an_oblique_end() -> None:
-    spans = sticks(0.0, 121.0, 120.0, 3.0, within=119.0)
-    assert spans == [(0.0, 116.0), (113.0, 121.0)]
+    spans = sticks(0.0, 1210.0, (1200.0,), 30.0, within=500.0)
+    assert spans == ((0.0, 470.0), (440.0, 1210.0))
+
+
+def test_a_10_ft_door_has_no_stub() -> None:
+    """Jambs from the slab to the underside of the header and a head as wide as the opening: three angles of
+    10 ft sticks; a drip 1-1/2 in past each side, 10 ft 3 in, of a 12 ft stick."""
+    text = GARAGE.replace('eave_height = "10 ft"', 'eave_height = "12 ft"').replace('"16 ft"', '"10 ft"')
+    text = text.replace('height = "8 ft"', 'height = "10 ft"').partition('[[opening]]\nkind = "window"')[0]
+    door = raise_building(parse(text, "shed")).model
+    names = ("jamb angle", "head angle", "drip")
+    lengths = {
+        name: [measure_member(piece.solid).length / INCH for piece in of(door, name, "overhead")]
+        for name in names
+    }
+    assert [lengths[name] for name in names] == [
+        pytest.approx([120.0, 120.0]),
+        pytest.approx([120.0]),
+        pytest.approx([123.0]),
+    ]
+    bought = [(line.kind, line.size, line.quantity) for line in order(schedule(door)).lines]
+    assert {line for line in bought if line[0].endswith("angle") and "x" not in line[0]} == {
+        ("jamb angle", "10'", 2),
+        ("head angle", "10'", 1),
+    }
+    assert ("drip", "12'", 1) in bought
+    assert audit(door).findings == ()
+
+
+def test_a_short_stick_before_the_last_nests() -> None:
+    """Of 10 ft alone 20 ft of ridge cap, 241.8 in, end in a piece of 24 in: the one before it is cut, leans
+    more, and no two share volume; all its pieces lie on one another."""
+    text = GARAGE.replace('length = "40 ft"', 'length = "20 ft"') + '[trim]\nstock = ["10 ft"]\n'
+    caps = of(raise_building(parse(text, "shed")).model, "ridge cap")
+    assert [round(measure_member(cap.solid).length / INCH) for cap in caps] == [120, 104, 24]
+    for under, over in pairwise(manifold(cap) for cap in caps):
+        assert (under ^ over).volume() < 0.1
+        assert (under ^ over.translate((0.0, 0.0, -0.05))).volume() > 0.02 * 3 * INCH * 6 * INCH
 
 
 def test_a_windows_trim_is_mitred_at_its_sill_and_ends_under_a_drip(model: Model) -> None:
@@ -224,7 +285,7 @@ def test_the_ridge_caps_laps_face_away_from_the_wind() -> None:
         starts[wind] = [cap.place.origin[1] for cap in caps]
     assert starts["front"] == sorted(starts["front"], reverse=True)
     assert starts["back"] == sorted(starts["back"])
-    assert len(starts["front"]) == len(starts["back"]) == 5
+    assert len(starts["front"]) == len(starts["back"]) == 4
 
 
 def test_the_pattern_can_be_set() -> None:

@@ -142,7 +142,7 @@ def test_bends_are_drawn_and_said(wanted: Order) -> None:
     page = ET.fromstring(bends_svg(wanted, sample_schedule().pitch))
     space = "{http://www.w3.org/2000/svg}"
     assert len(page.findall(f"{space}polyline")) == len(wanted.trims)
-    seen = [trim.items[0].painted for trim in wanted.trims]
+    seen = [trim.first.painted for trim in wanted.trims]
     assert len(page.findall(f"{space}path")) == sum(map(bool, seen)) >= len(seen) - 1
     texts = [text.text or "" for text in page.findall(f"{space}text")]
     assert texts[0].startswith("Bends: workshop; roof 3/12")

@@ -66,19 +66,19 @@ def test_one_row_a_foot_prices_every_length(wanted: Order, tmp_path: Path) -> No
 
 def test_the_row_that_says_it_closest_counts(wanted: Order, tmp_path: Path) -> None:
     """A whole item before a kind, a kind before a wider name, a gauge or a colour before none."""
-    item = next(line.item for line in wanted.lines if line.kind == "ridge cap").replace('"', '""')
+    item = next(line.item for line in wanted.lines if line.kind == "corner trim").replace('"', '""')
     rows = ["trim,ft,1,,", "base trim,ft,2,,", "base trim,ft,3,26,", "sheet,ft,4,,", "sheet,ft,5,,slategray"]
-    rows += [f'"{item}",each,60,,', "ridge cap,ft,9,,"]
+    rows += [f'"{item}",each,60,,', "corner trim,ft,9,,"]
     found = with_prices(wanted, "\n".join(rows), tmp_path, "item,unit,price,gauge,colour")
     prices = {line.kind: line.price for line in found.lines}
     assert prices["base trim"] is not None and prices["base trim"].amount == 3
     assert prices["eave trim"] is not None and prices["eave trim"].amount == 1
-    assert prices["ridge cap"] is not None and prices["ridge cap"].amount == 60
+    assert prices["corner trim"] is not None and prices["corner trim"].amount == 60
     by_colour = {line.colour: line.price for line in found.lines if line.list == "sheets"}
     assert [by_colour[name].amount for name in ("gainsboro", "slategray")] == [4, 5]  # type: ignore[union-attr]
     assert found.unused == (
         "line 3: base trim, per ft (other rows say it closer)",
-        "line 8: ridge cap, per ft (other rows say it closer)",
+        "line 8: corner trim, per ft (other rows say it closer)",
     )
 
 

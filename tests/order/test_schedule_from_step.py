@@ -56,12 +56,13 @@ def test_the_step_file_alone_gives_the_same_bytes(text: str, tmp_path: Path) -> 
 
 def test_the_order_of_a_file_is_the_order_of_its_description(tmp_path: Path) -> None:
     """Stick length and kerf are asked, and no solid shows them: they travel with the model."""
-    text = INCHES.replace('"5/12"', '"2/12"') + '[trim]\nstock = "12 ft"\nkerf = "1/8 in"\n'
+    text = INCHES.replace('"5/12"', '"2/12"') + '[trim]\nkerf = "1/8 in"\n'
+    text += 'stock = ["12 ft"]\neave_stock = ["10 ft", "20 ft"]\n'
     model = raise_building(parse(text, "shed")).model
     write_step(model, tmp_path / "model.step")
     again = read_step(tmp_path / "model.step")
     assert again.terms == model.terms
     orders = [order_csv(order(schedule(one), buying_on(one.terms))) for one in (model, again)]
     assert orders[0] == orders[1]
-    assert "12'" in orders[0]
-    assert orders[0] != order_csv(order(schedule(model), buying_on(model.terms, stock=3048.0)))
+    assert "12'" in orders[0] and "20'" in orders[0]
+    assert orders[0] != order_csv(order(schedule(model), buying_on(model.terms, stock=(3048.0,))))

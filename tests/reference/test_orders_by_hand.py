@@ -16,7 +16,8 @@ from ribwright.order.lists.schedule import schedule
 from ribwright.raising import raise_building
 from ribwright.units import format_length
 
-STICK, LAP, COVER = 120.0, 3.0, 36.0
+SHORT, LONG, LAP, COVER = 120.0, 144.0, 3.0, 36.0
+"""Trim comes in 10 and 12 ft."""
 SHEET, FLANGE, RIB = 0.0172, 0.0217, 0.75
 LIFT = 2.1 * FLANGE
 """Wall sheets stand on the base trim's lying leg and a hair."""
@@ -50,12 +51,19 @@ def roof(width: float, pitch: float) -> float:
 
 
 def run(length: float) -> list[float]:
-    """Pieces of a run: full sticks, each lapped by the next, and what is left."""
-    count = ceil((length - LAP) / (STICK - LAP))
-    return [STICK] * (count - 1) + [length - (count - 1) * (STICK - LAP)]
+    """Pieces of a run: full sticks, each lapped by the next, and what is left; of the sticks that make the
+    fewest, and with as many of both those of which less is bought. None is under 24 in here."""
+    ways = []
+    for stick in (SHORT, LONG):
+        count = max(1, ceil((length - LAP) / (stick - LAP)))
+        pieces = [stick] * (count - 1) + [length - (count - 1) * (stick - LAP)]
+        ways.append((count, sum(SHORT if piece <= SHORT else LONG for piece in pieces), pieces))
+    pieces = min(ways)[2]
+    assert len(pieces) == 1 or pieces[-1] >= 24
+    return pieces
 
 
-def sticks(*pieces: float) -> int:
+def fitted(pieces: list[float], stick: float) -> int:
     """First fit, longest first; for lists as short as these a pencil sees that none does with fewer."""
     left: list[float] = []
     for piece in sorted(pieces, reverse=True):
@@ -64,8 +72,19 @@ def sticks(*pieces: float) -> int:
                 left[number] -= piece
                 break
         else:
-            left.append(STICK - piece)
+            left.append(stick - piece)
     return len(left)
+
+
+def sticks(*pieces: float) -> Counter[str]:
+    """How many of 10 and of 12 ft: whole ones as they are, longer pieces from 12 ft; shorter ones from
+    whichever comes to less, and with as much from fewer sticks."""
+    whole = [piece for piece in pieces if piece in (SHORT, LONG)]
+    short = [piece for piece in pieces if piece < SHORT]
+    long = [piece for piece in pieces if SHORT < piece < LONG]
+    ways = [(fitted(short, SHORT), fitted(long, LONG)), (0, fitted(short + long, LONG))]
+    tens, twelves = min(ways, key=lambda way: (10 * way[0] + 12 * way[1], sum(way)))
+    return +Counter({"10'": tens + whole.count(SHORT), "12'": twelves + whole.count(LONG)})
 
 
 def tool(like: str) -> Order:
@@ -85,6 +104,10 @@ def workshop() -> Order:
 @pytest.fixture(scope="module")
 def garage() -> Order:
     return tool("garage")
+
+
+def trims(by_hand: dict[str, Counter[str]]) -> Counter[tuple[str, str]]:
+    return Counter({(kind, size): count for kind, of in by_hand.items() for size, count in of.items()})
 
 
 def sheets(*lengths: float, kind: str) -> Counter[tuple[str, str]]:
@@ -132,8 +155,8 @@ def test_the_workshops_trims(workshop: Order) -> None:
     """Base: both sides and the back whole, the front between a corner and the big door's angle (2 in), that
     and the small door's J (2 in), and on to the corner. Corners rise to 132.86 in. Eaves and ridge 481.7 in,
     rakes 187.8. J: two windows' sills of 60 with 2 in more at each end, their legs 36 and 2 less what
-    falls under the drip, 37.83, the door's legs 79.83. Angles: jambs to the underside of the header, 120.75,
-    with a lap; heads 144. Drips: 1-1/2 in past each side of two windows and two doors."""
+    falls under the drip, 37.83, the door's legs 79.83. Angles: jambs to the underside of the header, 10 ft;
+    the head 12 ft. Drips: 1-1/2 in past each side of two windows and two doors."""
     base = [*run(480 + 2 * CORNER) * 2, *run(360 + 2 * CORNER), 48 + CORNER - 2, 72 - 4, 60 + CORNER - 2]
     by_hand = {
         "base trim": sticks(*base),
@@ -142,17 +165,17 @@ def test_the_workshops_trims(workshop: Order) -> None:
         "rake trim": sticks(*run(182 * hypot(1, 1 / 4) + 0.21) * 4),
         "ridge cap": sticks(*run(481.8)),
         "j trim": sticks(*[64, 37.83, 37.83] * 2, 79.83, 79.83),
-        "jamb angle": sticks(117.75, 117.75, 6, 6),
-        "head angle": sticks(*run(143.9)),
+        "jamb angle": sticks(120, 120),
+        "head angle": sticks(144),
         "drip": sticks(*run(147), 63, 63, 39),
     }
-    assert said(workshop, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
+    assert said(workshop, "trims") == trims(by_hand)
 
 
 def test_the_garages_trims(garage: Order) -> None:
     """Base: the left side and the back whole; the front's two ends beside the 16 ft door; the right side in
     two, beside the small door at 26 in. Corners 116.7; eaves and ridge 313.7; rakes 154.2. J: the door's legs
-    81.33 down to the ledge; a window of 48 x 36. Jambs 86.25, heads 192."""
+    81.33 down to the ledge; a window of 48 x 36. Jambs 85.5, heads 192: 10 ft and 6 ft 3 in."""
     base = [*run(312 + 2 * CORNER), *run(288 + 2 * CORNER), 48 + CORNER - 2, 48 + CORNER - 2]
     base += [26 + CORNER - 2, *run(250 + CORNER - 2)]
     by_hand = {
@@ -162,11 +185,11 @@ def test_the_garages_trims(garage: Order) -> None:
         "rake trim": sticks(*run(146 * hypot(1, 1 / 3) + 0.28) * 4),
         "ridge cap": sticks(*run(313.8)),
         "j trim": sticks(81.33, 81.33, 52, 37.83, 37.83),
-        "jamb angle": sticks(86.25, 86.25),
+        "jamb angle": sticks(85.5, 85.5),
         "head angle": sticks(*run(192)),
         "drip": sticks(*run(195), 39, 51),
     }
-    assert said(garage, "trims") == {(kind, "10'"): count for kind, count in by_hand.items()}
+    assert said(garage, "trims") == trims(by_hand)
 
 
 def test_closures_doors_anchors_and_paint(workshop: Order, garage: Order) -> None:

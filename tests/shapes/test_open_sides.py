@@ -195,7 +195,7 @@ OPEN = {
     "left": SMALL + 'pitch = "3/12"\n[walls]\nleft = "open"\n',
     "front, in a ledge": SMALL
     + 'pitch = "4/12"\n[walls]\nfront = "open"\n[slab]\nledge_depth = "1-1/2 in"\n',
-    "both ends": SMALL + 'pitch = "4/12"\n[walls]\nfront = "open"\nback = "open"\n[trim]\nstock = "6 ft"\n',
+    "both ends": SMALL + 'pitch = "4/12"\n[walls]\nfront = "open"\nback = "open"\n[trim]\nstock = ["6 ft"]\n',
     "two that meet, flush": SMALL
     + 'pitch = "5/12"\n[walls]\nleft = "open"\nfront = "open"\n[framing]\ngirts = "flush"\n',
     "all, flush": SMALL

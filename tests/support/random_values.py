@@ -138,6 +138,9 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
         case Lengths() if key.name == "bays":
             first = inches(chance, length / 3, length / 2)
             return [f"{first} in", f"{length - first:.4f} in"]
+        case Lengths(low=low, high=high) if key.name.endswith("stock"):
+            ends = [parse_length(end) / INCH for end in (low, high)]
+            return [f"{inches(chance, *ends)} in" for _ in range(chance.randint(1, 3))]
         case Lengths():
             first = inches(chance, 8, eave / 2)
             return [f"{first} in", f"{inches(chance, first + 9, max(first + 9, eave - 14))} in"]

@@ -199,7 +199,23 @@ TRIM = Table(
             )
             for kind in TRIM_KINDS
         ),
-        Key("stock", Length("4 ft", "40 ft"), "length that trim comes in", "10 ft", metric="3 m"),
+        Key(
+            "stock",
+            Lengths("4 ft", "40 ft", most=6),
+            "that trim comes in: a run takes the one of fewest laps, then least waste; no stubs under 24 in",
+            unless="10, 12 ft; 3, 3.6 m",
+            example=("10 ft 2 in, 12 ft, 16 ft", "3 m, 3600 mm, 4 m"),
+        ),
+        *(
+            Key(
+                f"{kind}_stock",
+                Lengths("4 ft", "40 ft", most=6),
+                f"that {kind} trim comes in",
+                unless="the trim's",
+                example=("10 ft, 12 ft", "3 m, 3600 mm"),
+            )
+            for kind in TRIM_KINDS
+        ),
         Key("lap", Length("1 in", "12 in"), "of pieces on a longer run", "3 in", metric="75 mm"),
         Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a stock length", "0 in"),
         Key(

@@ -32,11 +32,11 @@ class Trimmed:
 
     def lift(self, run: TrimRun, z: float) -> float:
         """How far, in thicknesses, a run's outermost piece at z rides on the ones before."""
-        return lift(run, self.lines.building.trim.stock, self.lines.building.trim.lap, z)
+        return lift(run, self.lines.stock(run.role), self.lines.building.trim.lap, z)
 
     def bars(self, run: TrimRun) -> list[Point2]:
         """Where along a run no screw stands: beside the ends of its pieces."""
-        found = joints(run, self.lines.building.trim.stock, self.lines.building.trim.lap)
+        found = joints(run, self.lines.stock(run.role), self.lines.building.trim.lap)
         near = EDGE + 1.5  # pieces lean by a thickness, and their ends with them
         return [bar for a, b in found for bar in ((a - near, a + near), (b - near, b + near))]
 

@@ -117,7 +117,7 @@ def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
         run = _j(lines, face, f"{name} j trim {edge}", frame, (first, last))
         if opening.sill <= 0:
             run = replace(run, start=Plane((0.0, 0.0, start), ALONG))
-            if start < 0 and end - start > lines.building.trim.stock:
+            if start < 0 and end - start > max(lines.stock(Role.J_TRIM)):
                 # A lapped run leans into the opening, where in a ledge the slab stands beside its foot.
                 run = replace(run, notches=((start - 1, 0.0, (-room - 1, -1.0, 0.0, deep + 1)),))
         yield _handed(run, edge)
@@ -126,11 +126,11 @@ def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
 def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
     """Jamb angles and a head angle around an overhead door.
 
-    The head angle is as long as the opening is wide. The jambs' flanges run up past it, their other
-    legs notched back under it, so that no square gap is left at the corner. In a ledge the flanges go
-    down to its floor, their other legs notched at the slab.
+    The head angle is as long as the opening is wide, the jambs reach up to the underside of the header,
+    their legs in the opening notched back under the head angle's. In a ledge the flanges go down to its
+    floor, their other legs notched at the slab.
     """
-    t, over = lines.thickness, lines.profile("head angle").in_plane
+    t = lines.thickness
     # A jamb longer than its stock is two pieces, the upper one of which leans into the opening.
     room = lines.lap_room
     depth = lines.building.framing.jamb.depth
@@ -138,11 +138,11 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
         if edge == "sill":
             continue
         head = edge == "head"
-        flange = over if head else lines.profile("jamb angle").in_plane
-        low, high = start, end if head else end + over
+        flange = lines.profile("head angle" if head else "jamb angle").in_plane
+        low, high = start, end
         notches: list[tuple[float, float, Box]] = []
         inner = (-room - 1, -depth - 1, 0.0, t + 1)
-        if head and opening.height + over - min(lines.bottom, 0.0) > lines.building.trim.stock:
+        if head and opening.height - min(lines.door_foot, 0.0) > max(lines.stock(Role.JAMB_ANGLE)):
             low, high = low + room, high - room
         elif not head:
             notches.append((end - room, high + 1, inner))

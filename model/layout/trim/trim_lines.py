@@ -17,10 +17,23 @@ from ...envelope.roof_lines import Eave
 from ...envelope.shell import Shell
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
+from ...roles import Role
 from ..skin.ribs import rise_of_lap
 
 PAST_STEEL = 6.35
 """mm; trim over bare steel hangs this far (1/4 in) past it, so that it drips clear. Ours."""
+
+KINDS = {
+    Role.BASE_TRIM: "base",
+    Role.CORNER_TRIM: "corner",
+    Role.EAVE_TRIM: "eave",
+    Role.RAKE_TRIM: "rake",
+    Role.RIDGE_CAP: "ridge",
+    Role.TIER_TRIM: "tier",
+    Role.FLASHING: "headwall",
+    **dict.fromkeys((Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
+}
+"""What each folded piece trims, as descriptions name it."""
 
 WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
 
@@ -40,6 +53,11 @@ class TrimLines:
     def profile(self, kind: str) -> TrimProfile:
         """A kind's legs."""
         return trim_profiles()[kind]
+
+    def stock(self, role: Role) -> tuple[float, ...]:
+        """The lengths that a kind comes in, shortest first."""
+        trim = self.building.trim
+        return dict(trim.stocks).get(KINDS[role], trim.stock)
 
     @property
     def thickness(self) -> float:

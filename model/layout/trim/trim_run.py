@@ -1,18 +1,22 @@
 """A run of folded trim: pieces cut from stock lengths, each next one's start lapped over the last one's end.
 
-A lap needs one thickness of room. Every piece of a run leans by the same small slope, thickness over
-the distance from lap to lap, so that its far end lies flat and its start rides on its neighbour; short
-pieces nest as full ones do. Parts of the section that cannot nest (a flange between framing and sheet,
-a lip) are snipped back by one lap at the end that goes under, as on site.
+A lap needs one thickness of room. Every piece of a run leans by a small slope, thickness over the distance
+from lap to lap, so that its far end lies flat and its start rides on its neighbour; the last one lies along
+the one before, be it shorter. No piece leans less than the one it laps, so that none digs into another. Parts
+of the section that cannot nest (a flange between framing and sheet, a lip) are snipped back by one lap at the
+end that goes under, as on site.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
+from math import hypot
 
 from ...catalog.fold import shifted
+from ...envelope.skin_lines import STUB
 from ...place import Place, Point2, Point3, add
 from ...recipe import Cut, Part, Recipe, Section, grid
 from ...roles import Role
@@ -22,7 +26,12 @@ from ..steel.straight_member import Plane, member
 SNIP_PAST = 0.5
 """mm; a snip reaches this far past the lap, so that a leaning edge finds no corner in its way. Ours."""
 
+SAME = 1e-6
+"""mm; a run this much longer than a stick is one piece of it."""
+
 Box = tuple[float, float, float, float]
+Lengths = tuple[float, ...]
+Spans = tuple[Point2, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,53 +58,70 @@ class TrimRun:
     notches: tuple[tuple[float, float, Box], ...] = ()
 
 
-def pieces(run: TrimRun, stock: float, lap: float) -> Iterator[Part]:
-    """The pieces of a run in the order of laying: full stock lengths, then what remains."""
+def pieces(run: TrimRun, stock: Lengths, lap: float) -> Iterator[Part]:
+    """The pieces of a run in the order of laying: full sticks of one of the stock lengths, then what
+    remains."""
     section = strip(run.line, run.thickness)
     spans = _spans(run, section, stock, lap)
-    low = spans[0][0]
-    for number, (a, b) in enumerate(spans, 1):
-        name = f"{run.name} {number}" if len(spans) > 1 else run.name
-        recipe, place = _piece(run, section, (a, b), (number, len(spans)), (low, stock, lap))
+    for number in range(len(spans)):
+        name = f"{run.name} {number + 1}" if len(spans) > 1 else run.name
+        recipe, place = _piece(run, section, spans, number, lap)
         yield Part(name, run.role, run.group, recipe, place, run.labels)
 
 
-def joints(run: TrimRun, stock: float, lap: float) -> list[Point2]:
+def joints(run: TrimRun, stock: Lengths, lap: float) -> list[Point2]:
     """Every lap of a run: where the upper piece begins and where the one under it ends, along z."""
     spans = _spans(run, strip(run.line, run.thickness), stock, lap)
     return [(start, end) for (_, end), (start, _) in pairwise(spans)]
 
 
-def lift(run: TrimRun, stock: float, lap: float, z: float) -> float:
+def lift(run: TrimRun, stock: Lengths, lap: float, z: float) -> float:
     """How far the outermost piece at z rides above where a run of one piece would lie, in `nest`s."""
     spans = _spans(run, strip(run.line, run.thickness), stock, lap)
     if len(spans) == 1:
         return 0.0
-    number = max(n for n, (a, _) in enumerate(spans, 1) if a <= z or n == 1)
-    return _lean(number, spans, stock, lap, z)
+    flat, advance = _lean(spans, max(n for n, (a, _) in enumerate(spans) if a <= z or n == 0), lap)
+    return (flat - z) / advance
 
 
-def _lean(number: int, spans: Sequence[Point2], stock: float, lap: float, z: float) -> float:
-    """How far a piece is off flat at z: nothing where it would lie flat, had every piece before it been a
-    full stick, and a thickness a stick's advance before that."""
-    return (number * (stock - lap) + lap - (z - spans[0][0])) / (stock - lap)
+def _lean(spans: Spans, number: int, lap: float) -> Point2:
+    """How one piece of several leans: where it would lie flat, how far before that it is a thickness off."""
+    last = len(spans) - 1
+    if number == 0:
+        return spans[0][1], spans[0][1] - spans[0][0] - lap
+    if number < last:
+        return spans[number][1], spans[number][1] - spans[number - 1][1]
+    flat, advance = _lean(spans, number - 1, lap)
+    return flat + advance, advance
 
 
-def _spans(run: TrimRun, section: Section, stock: float, lap: float) -> list[Point2]:
+def _spans(run: TrimRun, section: Section, stock: Lengths, lap: float) -> Spans:
     low = min(_height(run.start, p) for p in section.outer)
     ends = [_height(run.end, p) for p in section.outer]
     return sticks(low, max(ends), stock, lap, within=min(ends))
 
 
-def sticks(low: float, high: float, stock: float, lap: float, within: float) -> list[tuple[float, float]]:
-    """Where each piece begins and ends along a run: full sticks first; the last is the remainder.
+@lru_cache(maxsize=1000)
+def sticks(low: float, high: float, stock: Lengths, lap: float, within: float) -> Spans:
+    """Where each piece begins and ends along a run: of the one stock length that gives the fewest laps, and
+    of such ones wastes least; what remains at the end may come from a shorter stick.
 
     within: no piece but the last may pass this; there the closing plane begins to cut.
     """
-    if high - low <= stock + 1e-6:
-        return [(low, high)]
-    end = min(low + stock, within - lap)
-    return [(low, end), *sticks(end - lap, high, stock, lap, within)]
+
+    def bought(spans: Spans) -> float:
+        return sum(min(one for one in stock if one >= b - a - SAME) for a, b in spans)
+
+    ways = [_full_first(low, high, one, lap, within) for one in stock]
+    return min(ways, key=lambda spans: (len(spans), bought(spans)))
+
+
+def _full_first(low: float, high: float, stick: float, lap: float, within: float) -> Spans:
+    """Full sticks, then what remains; the last but one is cut where that would be a stub."""
+    if high - low <= stick + SAME:
+        return ((low, high),)
+    end = min(low + stick, within - lap, high - STUB + lap)
+    return ((low, end), *_full_first(end - lap, high, stick, lap, within))
 
 
 def strip(line: tuple[Point2, ...], thickness: float) -> Section:
@@ -109,25 +135,17 @@ def mirrored(line: tuple[Point2, ...]) -> tuple[Point2, ...]:
     return tuple((-x, y) for x, y in line[::-1])
 
 
-def _piece(
-    run: TrimRun,
-    section: Section,
-    span: tuple[float, float],
-    place: tuple[int, int],
-    stick: tuple[float, float, float],
-) -> tuple[Recipe, Place]:
+def _piece(run: TrimRun, section: Section, spans: Spans, number: int, lap: float) -> tuple[Recipe, Place]:
     """One piece: leaning from its start, where it lies on its neighbour, down to its far end."""
-    (a, b), (number, count), (low, stock, lap) = span, place, stick
-    first, last = number == 1, number == count
+    (a, b), first, last = spans[number], number == 0, number == len(spans) - 1
     along: Point3 = (0.0, 0.0, 1.0)
     axis, centre = along, (0.0, 0.0, a)
     if not (first and last):
-        slope = 1 / (stock - lap)
+        flat, advance = _lean(spans, number, lap)
         nest: Point3 = (run.nest[0], run.nest[1], 0.0)
-        axis = add(along, nest, -slope)
-        # Where its far end would lie flat, had every piece before it been a full stick.
-        flat = number * (stock - lap) + lap - (a - low)
-        centre = add(centre, nest, slope * flat)
+        lean = hypot(1.0, hypot(*run.nest) / advance) / advance  # what leans is thicker, seen along `nest`
+        axis = add(along, nest, -lean)
+        centre = add(centre, nest, lean * (flat - a))
     start = run.start if first else Plane((0.0, 0.0, a), along)
     end = run.end if last else Plane((0.0, 0.0, b), along)
     recipe, at = member(section, centre, axis, (0.0, 1.0, 0.0), start, end)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...terms import Terms
+from ...terms import Sticks, Terms
 from ...units import INCH
 
-STOCK = 3048.0  # mm; the length that trim mostly comes in. Common practice, no source
+STOCK = (
+    3048.0,
+    3657.6,
+)  # mm; the lengths that trim mostly comes in, 10 and 12 ft. Common practice, no source
 
 STEEL = (6096.0, 7315.2, 12192.0)  # mm; lengths that members mostly come in, 20, 24 and 40 ft. No source
 STEEL_KERF = INCH / 8  # mm; of a saw for members. Common practice, no source
@@ -19,26 +22,32 @@ class Buying:
     """How things are bought.
 
     step: of the lengths that sheets come in, to which those cut on site are rounded up; 0: any (mm).
-    spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock, kerf: of
-    trim (mm). bag: screws in a bag; 0: by the piece. waste: share of concrete added. steel, steel_kerf: the
-    lengths that members come in, and what is lost at a cut (mm).
+    spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock: the lengths
+    that trim comes in; stocks: of roles that have their own; kerf: lost at a cut of it (mm). bag: screws in
+    a bag; 0: by the piece. waste: share of concrete added. steel, steel_kerf: the lengths that members come
+    in, and what is lost at a cut (mm).
     """
 
     step: float = STEP
     spare: float = 0.05
-    stock: float = STOCK
+    stock: tuple[float, ...] = STOCK
     kerf: float = 0.0
     spare_sheets: int = 0
     bag: int = 0
     waste: float = 0.05
     steel: tuple[float, ...] = STEEL
     steel_kerf: float = STEEL_KERF
+    stocks: Sticks = ()
+
+    def sticks(self, role: str) -> tuple[float, ...]:
+        """The lengths that trim of a role comes in (mm), shortest first."""
+        return dict(self.stocks).get(role, self.stock)
 
 
 def buying_on(
     terms: Terms,
     *,
-    stock: float | None = None,
+    stock: tuple[float, ...] = (),
     kerf: float | None = None,
     step: float | None = None,
     spare: float = 0.05,
@@ -52,11 +61,12 @@ def buying_on(
     return Buying(
         STEP if step is None else step,
         spare,
-        stock or terms.stock or STOCK,
+        tuple(sorted(stock)) or STOCK,
         kerf or 0.0,
         spare_sheets,
         bag,
         waste,
         terms.steel or STEEL,
         STEEL_KERF if terms.steel_kerf is None else terms.steel_kerf,
+        () if stock else terms.stock,
     )

@@ -28,7 +28,8 @@ def steel_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
         plan = _least(items, buying.steel, buying.steel_kerf)
         first, count, stock = items[0], len(plan.sticks), plan.sticks[0].stock
         weight = count * stock * max(item.weight / item.length for item in items)
-        yield StockLine(tuple(items), plan, _line(first, items, (count, stock, weight), schedule.units))
+        line = _line(first, items, (count, stock, weight), schedule.units)
+        yield StockLine(tuple(items), plan, line, first)
 
 
 def as_cut_lines(schedule: Schedule) -> Iterator[Line]:

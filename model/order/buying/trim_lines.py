@@ -1,9 +1,11 @@
-"""Trims to buy: stock lengths by kind, gauge and colour, as the cutting plan has them."""
+"""Trims to buy: sticks by kind, gauge, colour and length, as the cutting plans have them."""
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
+from itertools import combinations
 
 from ...measure.snap import snapped
 from ..lists.items import Item
@@ -19,21 +21,55 @@ GIRTHS = 1.0  # mm; trims of one kind whose girths differ by less are cut from o
 
 
 def trim_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
-    """The stock plan and the line of each kind of trim; one of another girth is another kind."""
+    """The stock plan and the line of each kind of trim and each length of stick that it is cut from, shortest
+    first; one of another girth is another kind."""
     kinds: dict[tuple[object, ...], list[Item]] = defaultdict(list)
     for item in schedule.listed("trims"):
         girth = snapped(item.bends.girth, GIRTHS) if item.bends else 0.0
         kinds[item.role, item.gauge, snapped(item.thickness, 0.001), item.colour, girth].append(item)
     for items in kinds.values():
-        pieces = [(item.mark, _length(item, buying.stock)) for item in items for _ in range(item.count)]
-        longest = max(length for _, length in pieces)
-        # Pieces cut for a longer stock than is bought are ordered at their own length.
-        plan = stock_plan(pieces, max(buying.stock, longest), buying.kerf)
-        yield StockLine(tuple(items), plan, _line(items, plan, schedule.units))
+        for plan in _least(items, buying.sticks(items[0].role), buying.kerf).values():
+            marks = {mark for stick in plan.sticks for mark, _ in stick.cuts}
+            cut = [item for item in items if item.mark in marks]
+            yield StockLine(tuple(cut), plan, _line(cut, plan, schedule.units), items[0])
 
 
-def _length(item: Item, stock: float) -> float:
-    return min(item.length, stock) if item.length <= stock + FULL else item.length
+def _least(items: Sequence[Item], stock: Sequence[float], kerf: float) -> dict[float, StockPlan]:
+    """The plans that together buy least, by length of stick: whole sticks as they are, of the other pieces
+    each from the shortest of the lengths bought that holds it; of equal ones those with fewer sticks, of
+    fewer lengths.
+
+    Pieces longer than any stick are ordered at the longest one's own length.
+    """
+    pieces = {item.mark: (_length(item, stock), item.count) for item in items}
+    longest = max(length for length, _ in pieces.values())
+    lengths = stock if stock[-1] >= longest else (*stock, longest)
+
+    @cache
+    def planned(stick: float, marks: tuple[str, ...]) -> StockPlan:
+        cut = [(mark, pieces[mark][0]) for mark in marks for _ in range(pieces[mark][1])]
+        return stock_plan(cut, stick, kerf)
+
+    def plans(bought: Sequence[float]) -> dict[float, StockPlan]:
+        marks: dict[float, list[str]] = defaultdict(list)
+        for mark, (length, _) in pieces.items():
+            whole = length in lengths
+            marks[length if whole else min(one for one in bought if one >= length)].append(mark)
+        return {stick: planned(stick, tuple(marks[stick])) for stick in sorted(marks)}
+
+    some = (few for size in range(1, len(lengths) + 1) for few in combinations(lengths, size))
+    return min((plans(bought) for bought in some if bought[-1] >= longest), key=_bought)
+
+
+def _bought(plans: Mapping[float, StockPlan]) -> tuple[float, int, int]:
+    """How much is bought, in how many sticks, of how many lengths."""
+    counts = {stick: len(plan.sticks) for stick, plan in plans.items()}
+    return round(sum(stick * count for stick, count in counts.items()), 3), sum(counts.values()), len(counts)
+
+
+def _length(item: Item, stock: Sequence[float]) -> float:
+    """A piece's length; that of a stick where it is a whole one, which leans and may measure longer."""
+    return next((one for one in stock if one < item.length <= one + FULL), item.length)
 
 
 def _line(items: list[Item], plan: StockPlan, units: Units) -> Line:

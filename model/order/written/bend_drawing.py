@@ -24,7 +24,7 @@ FONT = 'font-family="sans-serif" font-size="11"'
 def bends_svg(order: Order, pitch: float) -> str:
     """A page of sketches, one a kind of trim, all to scales of their own. pitch: of the roof, degrees."""
     units: Units = "mm" if order.units == "mm" else "ft-in"
-    trims = [trim for trim in order.trims if trim.items[0].bends]
+    trims = [trim for trim in order.trims if trim.first.bends]
     rows = -(-len(trims) // ACROSS)
     width, height = ACROSS * CELL[0], HEAD + rows * CELL[1]
     lines = [
@@ -42,7 +42,7 @@ def bends_svg(order: Order, pitch: float) -> str:
 
 
 def _sketch(trim: StockLine, corner: Point2, units: Units) -> Iterator[str]:
-    bends = trim.items[0].bends
+    bends = trim.first.bends
     if bends is None:
         return
     line = bends.line
@@ -52,15 +52,15 @@ def _sketch(trim: StockLine, corner: Point2, units: Units) -> Iterator[str]:
     points = [(at[0] + (x - left) * scale, at[1] + ROOM - (y - low) * scale) for x, y in line]
     drawn = " ".join(f"{x:.1f},{y:.1f}" for x, y in points)
     yield f'<polyline points="{drawn}" fill="none" stroke="black" stroke-width="2"/>'
-    if trim.items[0].painted:
-        yield _paint(points, bends.outward if trim.items[0].painted == "outside" else -bends.outward)
+    if trim.first.painted:
+        yield _paint(points, bends.outward if trim.first.painted == "outside" else -bends.outward)
     for (ax, ay), (bx, by), leg in zip(points, points[1:], bends.legs, strict=False):
         away = 14 / max(hypot(bx - ax, by - ay), 1e-9)
         spot = ((ax + bx) / 2 + (by - ay) * away, (ay + by) / 2 - (bx - ax) * away)
         yield _text(spot, format_length(leg, units), "middle")
     for (x, y), angle in zip(points[1:], bends.angles, strict=False):
         yield _text((x + 6, y - 6), f"{angle:.0f}\u00b0")
-    words = (trim.line.item, bend_text(trim.items[0], units), f"marks {' '.join(trim.line.marks)}"[:60])
+    words = (trim.line.item, bend_text(trim.first, units), f"marks {' '.join(trim.line.marks)}"[:60])
     for number, text in enumerate(words):
         yield _text((corner[0] + 12.0, corner[1] + ROOM + 62.0 + 15 * number), text)
 

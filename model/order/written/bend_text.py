@@ -30,6 +30,6 @@ def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float) -> str:
     """One line a kind of trim, under the pitch that bends follow."""
     head = "outside legs, inside angles, painted side of the bend at the longer end"
     lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]
-    bent = (trim for trim in trims if trim.items[0].bends)
-    lines += [f"  {trim.line.item}: {bend_text(trim.items[0], units)}" for trim in bent]
+    bent = (trim for trim in trims if trim.first.bends)
+    lines += [f"  {trim.line.item}: {bend_text(trim.first, units)}" for trim in bent]
     return "\n".join(lines) + "\n"

@@ -31,7 +31,7 @@ def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
         "unpriced": list(order.unpriced),
         "unused prices": list(order.unused),
         "stock plans": {item: _plan(plan) for item, plan in order.plans},
-        "bends": [_bends(trim) for trim in order.trims if trim.items[0].bends],
+        "bends": [_bends(trim) for trim in order.trims if trim.first.bends],
         "two from one blank": [
             {"marks": [pair.first, pair.second], "count": pair.count, "how": pair.how} for pair in order.pairs
         ],
@@ -90,7 +90,7 @@ def _plan(plan: StockPlan) -> dict[str, Any]:
 
 
 def _bends(trim: StockLine) -> dict[str, Any]:
-    bends = trim.items[0].bends
+    bends = trim.first.bends
     if bends is None:
         return {}
     return {
@@ -100,5 +100,5 @@ def _bends(trim: StockLine) -> dict[str, Any]:
         "inside radius mm": snapped(bends.inside, 0.01),
         "thickness mm": snapped(bends.thickness, 0.001),
         "girth mm": snapped(bends.girth, 0.01),
-        **({"painted": trim.items[0].painted} if trim.items[0].painted else {}),
+        **({"painted": trim.first.painted} if trim.first.painted else {}),
     }
