@@ -47,6 +47,7 @@ class Role(StrEnum):
     RAKE_TRIM = "rake trim"
     RIDGE_CAP = "ridge cap"
     J_TRIM = "j trim"
+    SILL_TRIM = "sill trim"
     JAMB_ANGLE = "jamb angle"
     HEAD_ANGLE = "head angle"
     DRIP = "drip"
@@ -117,6 +118,7 @@ KINDS: dict[str, Kind] = {
             Role.RAKE_TRIM: "TR",
             Role.RIDGE_CAP: "TP",
             Role.J_TRIM: "TJ",
+            Role.SILL_TRIM: "TS",
             Role.JAMB_ANGLE: "TA",
             Role.HEAD_ANGLE: "TH",
             Role.DRIP: "TD",

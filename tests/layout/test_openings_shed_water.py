@@ -92,6 +92,41 @@ def test_every_rib_of_the_roof_is_stopped_at_the_eave(name: str) -> None:
     assert seen > 10
 
 
+@pytest.mark.parametrize("name", ["workshop", "studio"])
+def test_a_window_sheds_from_head_to_sheet(name: str) -> None:
+    """A drop that falls inside a jamb's pocket, a hair behind its web, lands on the sill's shelf; there the
+    shelf falls outward; looked at from outside, a jamb's lip stands before the sill's, that before sheet."""
+    model = starter(name)
+    for sill in (p for p in model.pieces if p.role == "sill trim"):
+        around = [p for p in model.pieces if p.name.startswith(sill.name.removesuffix("sill trim"))]
+        (jamb,) = [p for p in around if p.name.endswith("trim left")]
+        frame, low = sill.place, box(sill)
+        along = np.array(frame.z)
+        out = np.array(frame.y)
+        across = int(np.abs(along).argmax())
+        ends = sorted(low[:, across], key=lambda at: abs(at - box(jamb)[:, across].mean()))
+        inward = np.sign(ends[1] - ends[0])
+        web = ends[0] + inward * 25.4  # the opening's edge: the sill runs 1 in past it
+        solids = Solids([sill, jamb])
+
+        def at(u: float, w: float, v: float, frame=frame, out=out, across=across) -> tuple[float, ...]:  # type: ignore[no-untyped-def]
+            spot = np.array(frame.origin) + w * out
+            spot[across], spot[2] = u, v
+            return tuple(spot)
+
+        drops = [
+            solids.along(at(web - inward * 1.5, w, box(jamb)[1, 2] - 1.0), (0.0, 0.0, -1.0), 1e4)[0]
+            for w in (4.0, 10.0, 16.0)
+        ]
+        assert [drop.piece.name for drop in drops] == [sill.name] * 3
+        steps = np.diff([drop.enter for drop in drops])
+        assert (steps > 0.5).all(), steps  # it falls an eighth over some 20 mm
+        lip = box(jamb)[0, 2] + 25.4 - 6.0
+        hit = Solids(model.pieces).along(at(web - inward * 6.0, 300.0, lip), tuple(-out), 400.0)
+        assert [span.piece.name for span in hit[:2]] == [jamb.name, sill.name]
+        assert hit[2].piece.role == "wall sheet"
+
+
 @pytest.mark.parametrize("name", ["workshop", "garage", "long-store"])
 def test_an_overhead_doors_leaf_stands_clear_behind_the_jambs(name: str) -> None:
     """Common practice: the leaf is behind the jambs, so the screws in the reveals have their heads free."""

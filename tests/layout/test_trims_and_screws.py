@@ -159,17 +159,17 @@ def test_a_short_stick_before_the_last_nests() -> None:
         assert (under ^ over.translate((0.0, 0.0, -0.05))).volume() > 0.02 * 3 * INCH * 6 * INCH
 
 
-def test_a_windows_trim_is_mitred_at_its_sill_and_ends_under_a_drip(model: Model) -> None:
-    """3 ft square: the sill's J has a mitre of the flange's 2 in at both ends; those up its sides have one,
-    and end square, 1/8 in and a lap's room (2.1 x 0.0217) under the drip's bend. That runs 1-1/2 in past."""
+def test_a_windows_trim_laps_in_shingle_order(model: Model) -> None:
+    """3 ft square: the sill runs 1 in past both sides, the J's up them 1 in down over it and, at their heads,
+    1/8 in and a lap's room (2.1 x 0.0217) under the drip's bend, which runs 1-1/2 in past. All square."""
     lap = 2.1 * 0.0217
     lengths, ends = set(), set()
-    for piece in of(model, "j trim", "window"):
+    for piece in [*of(model, "j trim", "window"), *of(model, "sill trim")]:
         measured = measure_member(piece.solid)
         lengths.add(round(measured.length / INCH, 3))
-        ends.add(tuple(sorted(round(end, 6) for end in measured.ends)))
-    assert lengths == {40.0, round(36 + 2 - 1 / 8 - lap, 3)}
-    assert ends == {(45.0, 45.0), (0.0, 45.0)}
+        ends.add(tuple(round(end, 6) for end in measured.ends))
+    assert lengths == {38.0, round(36 + 1 - 1 / 8 - lap, 3)}
+    assert ends == {(0.0, 0.0)}
     (drip,) = of(model, "drip", "window")
     assert measure_member(drip.solid).length / INCH == pytest.approx(36 + 2 * 1.5, abs=0.001)
 

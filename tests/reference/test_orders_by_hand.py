@@ -154,8 +154,8 @@ def test_the_garages_sheets(garage: Order) -> None:
 def test_the_workshops_trims(workshop: Order) -> None:
     """Base: both sides and the back whole, the front between a corner and the big door's angle (2 in), that
     and the small door's J (2 in), and on to the corner. Corners rise to 132.86 in. Eaves and ridge 481.7 in,
-    rakes 187.8. J: two windows' sills of 60 with 2 in more at each end, their legs 36 and 2 less what
-    falls under the drip, 37.83, the door's legs 79.83. Angles: jambs to the underside of the header, 10 ft;
+    rakes 187.8. J: two windows' sills of 60 with 1 in more at each end, their legs 36 and 1 less what
+    falls under the drip, 36.83, the door's legs 79.83. Angles: jambs to the underside of the header, 10 ft;
     the head 12 ft. Drips: 1-1/2 in past each side of two windows and two doors."""
     base = [*run(480 + 2 * CORNER) * 2, *run(360 + 2 * CORNER), 48 + CORNER - 2, 72 - 4, 60 + CORNER - 2]
     by_hand = {
@@ -164,7 +164,8 @@ def test_the_workshops_trims(workshop: Order) -> None:
         "eave trim": sticks(*run(481.7) * 2),
         "rake trim": sticks(*run(182 * hypot(1, 1 / 4) + 0.21) * 4),
         "ridge cap": sticks(*run(481.8)),
-        "j trim": sticks(*[64, 37.83, 37.83] * 2, 79.83, 79.83),
+        "j trim": sticks(*[36.83] * 4, 79.83, 79.83),
+        "sill trim": sticks(62, 62),
         "jamb angle": sticks(120, 120),
         "head angle": sticks(144),
         "drip": sticks(*run(147), 63, 63, 39),
@@ -184,7 +185,8 @@ def test_the_garages_trims(garage: Order) -> None:
         "eave trim": sticks(*run(313.7) * 2),
         "rake trim": sticks(*run(146 * hypot(1, 1 / 3) + 0.28) * 4),
         "ridge cap": sticks(*run(313.8)),
-        "j trim": sticks(81.33, 81.33, 52, 37.83, 37.83),
+        "j trim": sticks(81.33, 81.33, 36.83, 36.83),
+        "sill trim": sticks(50),
         "jamb angle": sticks(85.5, 85.5),
         "head angle": sticks(*run(192)),
         "drip": sticks(*run(195), 39, 51),

@@ -1,9 +1,10 @@
-"""Trims around openings: J-trim, and for overhead doors jamb and head angles with a drip over them."""
+"""Trims around openings: sill and J-trims, for overhead doors jamb and head angles, a drip over all."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
@@ -18,6 +19,9 @@ from .trim_run import Box, TrimRun, mirrored
 ALONG: Point3 = (0.0, 0.0, 1.0)
 EARS = 12.7
 """mm; leg and lip of a drip run on past its shelf, behind and before the sheets' cut edge (1/2 in). Ours."""
+
+HAIR = 0.5
+"""mm; between the end of a sill's shelf and the edge of the sheet beside it. Ours."""
 
 UPRIGHT, DOWN, LEFT = (0.0, 1.0, 0.0), (0.0, -1.0, 0.0), (-1.0, 0.0, 0.0)
 
@@ -81,46 +85,79 @@ def _turned(plane: Plane) -> Plane:
     return Plane((-x, y, z), (-a, b, c))
 
 
-def _j(lines: TrimLines, face: Face, name: str, frame: Place, ends: tuple[Plane, Plane]) -> TrimRun:
-    """One J along one edge: flange on the framing, web, lip over the sheet's ribs. At a lap only the webs
-    nest: flange and lip of the under end are snipped."""
-    t, legs, depth = lines.thickness, lines.profile("j"), lines.crown(face) + 2 * lines.thickness
-    reach = legs.in_plane
+def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
+    """In shingle order: a sill, J's up both sides that lap in front of its ends and drain onto it and the
+    sheet below; the drip comes over them."""
+    edges = _edges(lines, face, opening)
+    if opening.sill > 0:
+        yield _sill(lines, face, f"{name} sill trim", edges["sill"])
+    for edge in ("left", "right"):
+        yield _handed(_jamb(lines, face, f"{name} j trim {edge}", edges[edge], opening.sill > 0), edge)
+
+
+def _jamb(
+    lines: TrimLines, face: Face, name: str, edge: tuple[Place, float, float], on_sill: bool
+) -> TrimRun:
+    """A J up to the drip: flange on the framing, web, lip over the sheet's ribs; down past a sill, its lip so
+    far before the sill's that water comes down between them. At a lap only the webs nest: flange and lip of
+    the under end are snipped."""
+    t, legs, room = lines.thickness, lines.profile("j"), lines.lap_room
+    frame, start, end = edge
+    reach, deep = legs.in_plane, _lip(lines, face) + room + t
+    notches: list[tuple[float, float, Box]] = []
+    if on_sill:
+        # All but the lip stands on the sill, which rises so far towards the steel, and where it laps.
+        start = -DRIP_PAST
+        notches = [(start - 1, SHELF_FALL + room, (-room - 1, -1.0, reach + 1, deep - t))]
+    elif start < 0 and end - start > max(lines.stock(Role.J_TRIM)):
+        # A lapped run leans into the opening, where in a ledge the slab stands beside its foot.
+        notches = [(start - 1, 0.0, (-room - 1, -1.0, 0.0, deep + 1))]
     return TrimRun(
         name=name,
         role=Role.J_TRIM,
         group=("trims", face.name),
         labels=lines.labels(face.name, "opening"),
         frame=frame,
-        line=((reach, 0.0), (0.0, 0.0), (0.0, depth), (legs.out_of_plane, depth)),
+        line=((reach, 0.0), (0.0, 0.0), (0.0, deep), (legs.out_of_plane, deep)),
         thickness=t,
-        start=ends[0],
-        end=ends[1],
+        start=Plane((0.0, 0.0, start), ALONG),
+        end=Plane((0.0, 0.0, end - SHELF_FALL - room), ALONG),
         nest=(-t, 0.0),
-        snips=((-3 * t, -1.0, reach + 1, t), (-3 * t, depth - t, reach + 1, depth + 1)),
+        snips=((-3 * t, -1.0, reach + 1, t), (-3 * t, deep - t, reach + 1, deep + 1)),
+        notches=tuple(notches),
     )
 
 
-def _pocket(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
-    """J-trim up both sides to the drip, and over the sheets under a sill, mitred at its corners."""
-    edges = _edges(lines, face, opening)
-    del edges["head"]
-    if opening.sill <= 0:
-        del edges["sill"]
-    room, deep = lines.lap_room, lines.crown(face) + 2 * lines.thickness
-    for edge, (frame, start, end) in edges.items():
-        # A mitre bisects the corner: z falls back as x (away from the opening) grows, or runs on.
-        first = Plane((0.0, 0.0, start), (1.0, 0.0, 1.0))
-        last = Plane((0.0, 0.0, end), (-1.0, 0.0, 1.0))
-        if edge != "sill":
-            last = Plane((0.0, 0.0, end - SHELF_FALL - room), ALONG)
-        run = _j(lines, face, f"{name} j trim {edge}", frame, (first, last))
-        if opening.sill <= 0:
-            run = replace(run, start=Plane((0.0, 0.0, start), ALONG))
-            if start < 0 and end - start > max(lines.stock(Role.J_TRIM)):
-                # A lapped run leans into the opening, where in a ledge the slab stands beside its foot.
-                run = replace(run, notches=((start - 1, 0.0, (-room - 1, -1.0, 0.0, deep + 1)),))
-        yield _handed(run, edge)
+def _lip(lines: TrimLines, face: Face) -> float:
+    """w of the outer face of a sill's lip, over the sheets below it."""
+    return lines.crown(face) + 2 * lines.thickness
+
+
+def _sill(lines: TrimLines, face: Face, name: str, edge: tuple[Place, float, float]) -> TrimRun:
+    """A flange behind the sheet below, a shelf that falls outward as far as it rises over the steel, a lip
+    over that sheet. The shelf fills the hole; flange and lip run on behind and before its edges."""
+    t, legs, deep = lines.thickness, lines.profile("j"), _lip(lines, face)
+    frame, start, end = edge
+    low, high = start - DRIP_PAST, end + DRIP_PAST
+    hole = lines.building.sheets.cut_clearance - HAIR
+    reach, shelf = legs.in_plane, (-SHELF_FALL - 3 * t, t, 3 * t, deep - t)
+    return TrimRun(
+        name=name,
+        role=Role.SILL_TRIM,
+        group=("trims", face.name),
+        labels=lines.labels(face.name, "opening"),
+        frame=frame,
+        line=((reach, 0.0), (-SHELF_FALL, 0.0), (0.0, deep), (legs.out_of_plane, deep)),
+        thickness=t,
+        start=Plane((0.0, 0.0, low), ALONG),
+        end=Plane((0.0, 0.0, high), ALONG),
+        nest=(-t * hypot(SHELF_FALL, deep) / deep, 0.0),
+        snips=(
+            (-SHELF_FALL - 3 * t, -1.0, reach + 1, t),
+            (-3 * t, deep - t, reach + 1, deep + 1),
+        ),
+        notches=((low - 1, start - hole, shelf), (end + hole, high + 1, shelf)),
+    )
 
 
 def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
@@ -168,8 +205,8 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
 def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
     """Over the head, past both sides of the opening: a back leg behind the sheets above, a shelf that falls
     outward, a lip turned down before the lips of J's beside it. At a lap only the shelves nest."""
-    t, legs, deep = lines.thickness, lines.profile("drip"), lines.crown(face) + 3 * lines.thickness
-    deep += lines.lap_room
+    t, legs, deep = lines.thickness, lines.profile("drip"), _lip(lines, face) + lines.thickness
+    deep += 2 * lines.lap_room
     frame, start, end = _edges(lines, face, opening)["head"]
     section = Shelf(legs.in_plane, legs.out_of_plane, deep, t)
     low, high = start - DRIP_PAST - EARS, end + DRIP_PAST + EARS

@@ -31,7 +31,7 @@ KINDS = {
     Role.RIDGE_CAP: "ridge",
     Role.TIER_TRIM: "tier",
     Role.FLASHING: "headwall",
-    **dict.fromkeys((Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
+    **dict.fromkeys((Role.J_TRIM, Role.SILL_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
 }
 """What each folded piece trims, as descriptions name it."""
 
