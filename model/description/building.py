@@ -63,9 +63,9 @@ class Sheets:
     the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
     give or take half a step. step: of the lengths that sheets come in; 0: any. longest: that they come in.
     end_lap: of sheets up a slope, one over the other; None: as the pitch asks. foot_gap: under the feet of
-    wall sheets. cut_clearance: between an opening and the edge of the sheet cut around it. flange:
-    thickness of the trim flanges that lie between framing and sheet; it sets the sheet plane off the
-    steel line.
+    wall sheets; foot_closures: whether foam is under their ribs there. cut_clearance: between an opening
+    and the edge of the sheet cut around it. flange: thickness of the trim flanges that lie between framing
+    and sheet; it sets the sheet plane off the steel line.
     """
 
     sides: Skin
@@ -77,6 +77,7 @@ class Sheets:
     longest: float
     end_lap: float | None
     foot_gap: float
+    foot_closures: bool
     cut_clearance: float
     flange: float
 

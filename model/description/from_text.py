@@ -139,6 +139,7 @@ def _sheets(draft: Draft) -> Sheets:
     values = dict(draft.tables["sheets"])
     common = {key: values.pop(key) for key in ("profile", "gauge", "thickness")}
     wall, roof = values.pop("wall_colour"), values.pop("roof_colour")
+    values["foot_closures"] = values["foot_closures"] == "inside"
     if values["cut_clearance"] is None:
         values["cut_clearance"] = POCKET + values["flange"]
     return Sheets(

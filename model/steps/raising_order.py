@@ -63,6 +63,13 @@ def _has_sheets(key: Key) -> bool:
     return key[0] in (Stage.SIDE_SHEETS, Stage.BACK_SHEETS, Stage.FRONT_SHEETS, Stage.ROOF)
 
 
+CLOSED = {
+    Stage.BASE: (Role.INSIDE_CLOSURE, "closures at the feet, "),
+    Stage.EAVES: (Role.OUTSIDE_CLOSURE, "closures at the heads, "),
+}
+"""Closures that go up in a stage, and how it is called then."""
+
+
 def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     count = len(site.stations)
     if _has_sheets(key):
@@ -74,9 +81,8 @@ def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
         return ", then ".join(_numbered(span) for span in (behind, before) if span)
     if key[0] in NAMED_BY_PIECES:
         return ", ".join(f"{role}s" for role in dict.fromkeys(piece.role for piece in pieces))
-    if key[0] == Stage.EAVES and any(piece.role == Role.OUTSIDE_CLOSURE for piece in pieces):
-        return f"closures at the heads, {NAMES[key[0]]}"
-    return NAMES[key[0]]
+    role, closed = CLOSED.get(key[0], ("", ""))
+    return f"{closed if any(piece.role == role for piece in pieces) else ''}{NAMES[key[0]]}"
 
 
 def _numbered(span: range) -> str:

@@ -126,11 +126,12 @@ def _turn(site: Survey, piece: Piece) -> int:
 
 
 def _foam(site: Survey, piece: Piece) -> Key:
-    """Foam at a seam with its trim, at the heads of walls with the eave trim, under roof sheets with them,
-    under a cap with it."""
+    """Foam at a seam with its trim, at the feet of walls with the base trim, at their heads with the eave
+    trim, under roof sheets with them, under a cap with it."""
     number = roof_of(site.planes, piece)
     if number is None:
-        return _at_seam(site, piece) or (Stage.EAVES, 0, 0)
+        at_foot = piece.role == Role.INSIDE_CLOSURE
+        return _at_seam(site, piece) or ((Stage.BASE if at_foot else Stage.EAVES), 0, 0)
     return (Stage.ROOF, number, 0) if piece.role == Role.INSIDE_CLOSURE else (Stage.RIDGE, 0, 0)
 
 

@@ -164,6 +164,12 @@ SHEETS = Table(
             unless="6 in from 3/12 on, 12 in under it",
             example=("8 in", "200 mm"),
         ),
+        Key(
+            "foot_closures",
+            Choice(("none", "inside")),
+            "foam under the ribs at the feet of wall sheets, bought in strips",
+            "none",
+        ),
         Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
         Key(
             "cut_clearance",
