@@ -36,7 +36,7 @@ def show(*, file: Path | None, out: Path | None, opened: bool, pieces: int) -> N
 
         from ..audit import audit
         from ..exchange.atomic_files import whole_file
-        from ..show.page import page
+        from ..show.page.page import page
 
         progress("audit", 0, 1)
         text = page(raised.model, listed(raised.model, file), audit(raised.model), raised.findings)

@@ -95,7 +95,7 @@ def _glb(making: Making, path: Path) -> None:
 
 
 def _page(making: Making, path: Path) -> None:
-    from .show.page import page
+    from .show.page.page import page
 
     text = page(making.model, making.listed, making.audited, making.notes)
     path.write_text(text, encoding="utf-8", newline="")

@@ -9,7 +9,7 @@ from html.parser import HTMLParser
 from ribwright.audit import audit
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
-from ribwright.show.page import page
+from ribwright.show.page.page import page
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Mapping
+
 VIEWS = (
     ("corner", "Corner"),
     ("front", "Front"),
@@ -51,7 +54,7 @@ _CUT = (
 _STEPS = (
     '<div class="live"><label for="step">Standing</label>'
     '<input type="range" id="step" min="1" max="1" value="1">'
-    '<output id="step-said" for="step">all of it</output></div>{{steps}}'
+    '<output id="step-said" for="step">all of it</output></div><div id="ordered">{{steps}}</div>'
 )
 _COLOURS = (
     '<div id="paints"></div><p>Lines for the description:</p>'
@@ -74,17 +77,22 @@ FRAME = (
     '<meta http-equiv="Content-Security-Policy" content="{{policy}}">'
     '<meta name="viewport" content="width=device-width, initial-scale=1">'
     '<meta name="referrer" content="no-referrer"><title>{{title}}</title>\n<style>{{style}}</style></head>\n'
-    '<body class="still"><header>{{head}}'
+    '<body class="still"><header><div id="head">{{head}}</div>'
     '<button type="button" id="theme" class="live" aria-pressed="false">Dark</button></header>\n'
-    f'<main>{_STAGE}<img id="paper" alt="The building as it was last seen"><div id="panel">'
+    f'<main>{_STAGE}<img id="paper" alt="The building as it was last seen"><div id="panel">{{{{live}}}}'
     '<p id="no-picture" role="status">'
     "No picture can be drawn here; sizes, lists and findings are below.</p>"
     '<div id="elevations">{{elevations}}</div>'
     '<section id="card" class="live" aria-live="polite" hidden><h2 id="card-title"></h2>'
     '<dl id="card-said"></dl><button type="button" id="card-away">Let go</button></section>\n'
-    + _section("glance", "At a glance", "{{glance}}", live=False, opened=True)
+    + _section("glance", "At a glance", '<div id="glanced">{{glance}}</div>', live=False, opened=True)
     + "\n"
-    + _section("found", "Findings <small>{{found}}</small>", "{{findings}}", live=False)
+    + _section(
+        "found",
+        'Findings <small id="found-count">{{found}}</small>',
+        '<div id="findings">{{findings}}</div>',
+        live=False,
+    )
     + "\n"
     + _section("show", "Show and hide", _SHOW)
     + _section("cut", "Cut", _CUT)
@@ -98,11 +106,16 @@ FRAME = (
         "Lists",
         '<label class="live" for="search">Search the lists</label>'
         '<input class="live" type="search" id="search">'
-        "{{lists}}",
+        '<div id="tables">{{lists}}</div>',
         live=False,
     )
     + "</div></main>\n"
     '<script type="application/json" id="data">{{data}}</script>\n'
     '<script type="module">{{script}}</script></body></html>\n'
 )
-"""{{policy}} and so on are the places that `page` fills."""
+"""{{policy}} and so on are the places that are filled."""
+
+
+def filled(parts: Mapping[str, str]) -> str:
+    """The page with something in each of its places."""
+    return re.sub(r"\{\{(\w+)\}\}", lambda place: parts[place[1]], FRAME)

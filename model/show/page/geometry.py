@@ -1,4 +1,4 @@
-"""The bodies of a building as a page carries them: each once, then where its pieces stand; packed small.
+"""The bodies of a building as a page carries them: each once, then where its pieces stand.
 
 Points to 0.01 mm. Everything is written as differences to what came before, axis by axis, which packs to
 a third of plain floats.
@@ -6,52 +6,50 @@ a third of plain floats.
 
 from __future__ import annotations
 
-import base64
-import gzip
+import hashlib
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from OCP.TopoDS import TopoDS_Solid
 
 from ...pieces import Piece
 from ...place import Point3
-from ...solids.properties import triangles
+from ...solids.properties import REMEMBERED, triangles
+from .carried import Body, Geometry
 
 FINE = 100
 """Steps in a millimetre."""
 
 
-def geometry(pieces: Sequence[Piece]) -> dict[str, Any]:
-    """For JSON. meshes: (points, triangles) of each body; rows: points of each row; mesh, row: which of them
-    each piece is, -1 for no row; bytes: base64 of gzip of 32 bit numbers, low byte first: points of all
-    meshes, all x, then y, then z; corners of triangles, counted in each mesh from 0; points of all rows as
-    the first; then, as floats, x of each piece's origin, y, z, and its x and y axes likewise.
-    """
-    bodies = list(dict.fromkeys(piece.solid for piece in pieces))
+def geometry(pieces: Sequence[Piece]) -> Geometry:
+    """The bodies of pieces, each once, and where the pieces stand."""
+    bodies = list(dict.fromkeys(body(piece.solid) for piece in pieces))
     rows = list(dict.fromkeys(piece.row for piece in pieces if piece.row))
-    meshes = [triangles(body) for body in bodies]
-    numbers = {body: number for number, body in enumerate(bodies)}
+    numbers = {one: number for number, one in enumerate(bodies)}
     row_numbers = {row: number for number, row in enumerate(rows)}
-    stretches = (
-        _points([points for points, _ in meshes]),
-        _differences(
-            np.concatenate([np.zeros(0, dtype=np.int64), *(faces.reshape(-1) for _, faces in meshes)])
-        ),
-        _points([np.array(row) for row in rows]),
-        _places(pieces).tobytes(),
+    points = np.vstack([*(np.array(row) for row in rows), np.zeros((0, 3))])
+    return Geometry(
+        tuple(bodies),
+        tuple(map(len, rows)),
+        tuple(numbers[body(piece.solid)] for piece in pieces),
+        tuple(row_numbers.get(piece.row, -1) for piece in pieces),
+        _points(points) + _places(pieces).tobytes(),
     )
-    return {
-        "meshes": [[len(points), len(faces)] for points, faces in meshes],
-        "rows": [len(row) for row in rows],
-        "mesh": [numbers[piece.solid] for piece in pieces],
-        "row": [row_numbers.get(piece.row, -1) for piece in pieces],
-        "bytes": base64.b64encode(gzip.compress(b"".join(stretches), 6, mtime=0)).decode("ascii"),
-    }
 
 
-def _points(parts: Sequence[NDArray[np.float64]]) -> bytes:
-    points = np.vstack([*parts, np.zeros((0, 3))])
+@lru_cache(maxsize=REMEMBERED)
+def body(solid: TopoDS_Solid) -> Body:
+    """A solid's triangles as they are carried."""
+    points, faces = triangles(solid)
+    data = _points(points) + _differences(faces.reshape(-1))
+    key = hashlib.sha256(b"%d %d " % (len(points), len(faces)) + data).hexdigest()[:24]
+    return Body(len(points), len(faces), data, key)
+
+
+def _points(points: NDArray[np.float64]) -> bytes:
     return b"".join(_differences(np.round(axis * FINE)) for axis in points.T)
 
 

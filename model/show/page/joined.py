@@ -15,10 +15,10 @@ COMMENT = re.compile(r"^\s*(?:/\*\*(?:[^*]|\*(?!/))*\*/|//[^\n]*)\n", re.MULTILI
 
 
 @cache
-def script() -> str:
-    """All modules as one, each in a scope of its own."""
+def script(first: str = FIRST) -> str:
+    """A module and all that it needs as one, each in a scope of its own."""
     found: dict[str, str] = {}
-    _add(FIRST, found)
+    _add(first, found)
     return "\n".join(found.values())
 
 
@@ -56,3 +56,16 @@ def style() -> str:
 def fingerprint(text: str) -> str:
     """What a content security policy knows a script or a style by (CSP Level 3, section 2.3.1)."""
     return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+def policy(own: str, *more: str) -> str:
+    """What a page may do: run its own script, known by its hash, show its style, and `more`."""
+    allowed = (
+        "default-src 'none'",
+        f"script-src {fingerprint(own)}",
+        f"style-src {fingerprint(style())}",
+        *more,
+        "base-uri 'none'",
+        "form-action 'none'",
+    )
+    return "; ".join(allowed)

@@ -43,7 +43,7 @@ def head(listed: Schedule, box: Sequence[float]) -> str:
     )
 
 
-def glance(listed: Schedule, audited: Audit, notes: Iterable[Finding]) -> str:
+def glance(listed: Schedule, audited: Audit, found: Sequence[Finding]) -> str:
     """Whether anything is wrong; face by face how many sheets, how long, which colour, how wide the laps."""
     rows = "".join(_face_row(face, listed, audited) for face in _faces(listed))
     table = (
@@ -52,7 +52,6 @@ def glance(listed: Schedule, audited: Audit, notes: Iterable[Finding]) -> str:
         '<th scope="col">Colour</th><th scope="col">Side laps</th></tr></thead>'
         f"<tbody>{rows}</tbody></table>"
     )
-    found = [*notes, *audited.findings]
     weight = f"{format_weight(listed.steel, listed.units)} {weight_unit(listed.units)}"
     area = f"{format_area(listed.area, listed.units)} {area_unit(listed.units)}"
     return (

@@ -39,13 +39,14 @@ test("figures sort as what they are", () => {
 });
 
 test("numbers are the sums of their differences", () => {
-  const ints = [0, 100, 0, 50, 0, 0, 0, 0, 100, 0, 1, 1, 10, 10, 5, 0, 1, 1];
+  const ints = [0, 100, 0, 50, 0, 0, 0, 0, 100, 0, 1, 1, 7, 0, 0, 10, 10, 5, 0, 1, 1];
   const buffer = new ArrayBuffer(4 * ints.length + 36);
   new Int32Array(buffer, 0, ints.length).set(ints);
   new Float32Array(buffer, 4 * ints.length).set([7, 8, 9, 1, 0, 0, 0, 1, 0]);
-  const found = numbers(buffer, { meshes: [[3, 1]], rows: [2] }, 1);
+  const found = numbers(buffer, { meshes: [[3, 1], [1, 0]], rows: [2] }, 1);
   assert.deepEqual([...found.meshes[0].points], [0, 0.5, 0, 1, 0.5, 0, 1, 0.5, 1]);
   assert.deepEqual([...found.meshes[0].faces], [0, 1, 2]);
+  assert.deepEqual([...found.meshes[1].points].map((value) => value.toFixed(2)), ["0.07", "0.00", "0.00"]);
   assert.deepEqual(found.rows[0], [[0.1, 0.05, 0.01], [0.2, 0.05, 0.02]]);
   assert.deepEqual(found.places[0], { origin: [7, 8, 9], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] });
 });

@@ -4,9 +4,10 @@ import { between, moved, named, nearer, place, ray, turned, VIEWS } from "./came
 import { rgb } from "./colours.mjs";
 import { length } from "./figures.mjs";
 import { Labels } from "./labels.mjs";
-import { bounds, boxes, GLASS } from "./mesh.mjs";
+import { GLASS } from "./mesh.mjs";
 import { Pace } from "./pace.mjs";
 import { hit } from "./pick.mjs";
+import { room } from "./room.mjs";
 import { Scene } from "./scene.mjs";
 import { strips, words } from "./strips.mjs";
 import { apart, middle } from "./vector.mjs";
@@ -17,9 +18,7 @@ import { apart, middle } from "./vector.mjs";
 const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
 const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
-const ASIDE = 1000; // mm from the building to a person
 const NEAR_BY = 2500; // mm
-const BELOW = 120; // mm of a slab that stands out of the ground
 
 export class App {
   /** @param {Building} all @param {HTMLCanvasElement} canvas @param {HTMLElement} overlay */
@@ -28,18 +27,14 @@ export class App {
     this.canvas = canvas;
     this.labels = new Labels(overlay);
     this.pace = new Pace();
-    this.boxed = boxes(all);
-    this.box = bounds(all, () => true);
-    this.level = Math.max(this.box[0][2], -BELOW);
-    const [low, high] = this.box;
-    const beside = /** @type {Vector} */ ([high[0] + ASIDE, low[1] - ASIDE / 3, this.level]);
-    /** @type {[Vector, Vector]} */
-    this.framed = [low, [beside[0] + 300, high[1], high[2]]];
-    this.scene = new Scene(canvas, all, this.framed, this.level, beside);
+    this.room = room(all);
+    this.scene = new Scene(canvas, all, this.room);
     this.scene.lay(strips(all.laps));
     this.hidden = new Set();
     /** @type {Set<number>} */
     this.lit = new Set();
+    /** What `light` was told last. @type {{mark: string, piece: number | null}} */
+    this.picked = { mark: "", piece: null };
     this.tried = all.paints.map(({ hex }) => hex);
     this.clear = false;
     this.lines = true;
@@ -67,6 +62,30 @@ export class App {
     new ResizeObserver(() => this.#resized()).observe(canvas);
   }
 
+  /** Turns to another building; the eye, what is hidden, what is lit and what was tried stay as far as it has them.
+   * @param {Building} all */
+  turn(all) {
+    const before = this.all;
+    const names = this.picked.mark ? [this.picked.piece ?? [...this.lit][0]].map((k) => before.pieces[k]?.name) : [];
+    const tried = new Map(before.paints.map(({ part, name, hex }, k) => [`${part} ${name}`, this.tried[k] === hex ? "" : this.tried[k]]));
+    this.all = all;
+    this.tried = all.paints.map(({ part, name, hex }) => tried.get(`${part} ${name}`) || hex);
+    if (all.meshes !== before.meshes) {
+      this.room = room(all);
+      this.scene.build(all, this.room);
+      this.taped = [];
+    }
+    this.scene.lay(strips(all.laps));
+    this.recut();
+    const again = all.pieces.find(({ name }) => names.includes(name));
+    this.light(again ? all.marks[again.mark] : "", this.picked.piece === null ? null : again?.number);
+    this.relabel();
+  }
+
+  get level() {
+    return this.room.level;
+  }
+
   get aspect() {
     return this.canvas.clientWidth / Math.max(1, this.canvas.clientHeight);
   }
@@ -79,7 +98,7 @@ export class App {
 
   /** @param {string} name */
   #named(name) {
-    return named(name, name === "inside" ? this.box : this.framed, this.level, this.aspect, this.parallel);
+    return named(name, name === "inside" ? this.room.box : this.room.framed, this.level, this.aspect, this.parallel);
   }
 
   /** @param {number} piece */
@@ -110,6 +129,7 @@ export class App {
   light(mark, piece = null) {
     const number = mark ? this.all.marks.indexOf(mark) : -1;
     this.lit = new Set(this.all.pieces.filter((one) => one.mark === number).map((one) => one.number));
+    this.picked = { mark, piece };
     this.told(mark, piece);
     this.dress();
   }
@@ -117,6 +137,7 @@ export class App {
   /** Lights some pieces, whatever their marks. @param {number[]} pieces */
   point(pieces) {
     this.lit = new Set(pieces);
+    this.picked = { mark: "", piece: null };
     this.told("", null);
     this.dress();
   }
@@ -129,7 +150,7 @@ export class App {
 
   /** @param {number} x @param {number} y -1 to 1 */
   pick(x, y) {
-    const found = hit(this.all, this.boxed, ray(this.eye, this.aspect, x, y), (k) => this.stands(k), this.cut);
+    const found = hit(this.all, this.room.boxed, ray(this.eye, this.aspect, x, y), (k) => this.stands(k), this.cut);
     if (this.taping) {
       if (found) this.tape(found.corner);
       return;
@@ -153,7 +174,7 @@ export class App {
       this.draw();
       return "";
     }
-    const [low, high] = [this.box[0][axis], this.box[1][axis]];
+    const [low, high] = [this.room.box[0][axis], this.room.box[1][axis]];
     const at = low + share * (high - low);
     const sign = other ? -1 : 1;
     const kept = axis === 1 ? -1 : 1; // from the front one looks into what stands behind the cut
@@ -163,6 +184,9 @@ export class App {
     this.draw();
     return length(at - Math.min(0, low), this.all.units);
   }
+
+  /** Cuts again as the controls say. */
+  recut = () => {};
 
   /** The words over the picture. */
   relabel() {
@@ -189,7 +213,7 @@ export class App {
 
   /** Goes to a place of the building, to look at it from outside. @param {Vector} at */
   visit(at) {
-    const [x, y] = middle(...this.box);
+    const [x, y] = middle(...this.room.box);
     const turn = Math.atan2(at[0] - x, y - at[1]) + 0.3;
     const near = { ...this.eye, target: at, turn, rise: 0.25, away: NEAR_BY, wide: false };
     this.go(turned(near, 0, 0, this.level));

@@ -1,28 +1,28 @@
-/** The panel: every control and what it does to the building on the screen. */
+/** The panel: every control that stays whatever is shown, and what it does to the building on the screen. */
 
-import { fields, lines } from "./colours.mjs";
-import { listen as listenToLists, said as saidIn, show as showIn } from "./lists.mjs";
+import { step, tried } from "./filled.mjs";
+import { find, said as saidIn, show as showIn } from "./lists.mjs";
+import { part } from "./part.mjs";
 
 /** @typedef {import("./app.mjs").App} App */
-
-/** @template {HTMLElement} T @param {string} id @param {new () => T} kind @returns {T} */
-export function part(id, kind) {
-  const found = document.getElementById(id);
-  if (!(found instanceof kind)) throw new Error(`no ${id}`);
-  return found;
-}
 
 /** @param {App} app */
 export function wire(app) {
   views(app);
-  groups(app);
   cut(app);
-  steps(app);
-  colours(app);
   tape(app);
   card(app);
-  findings(app);
   theme();
+  part("step", HTMLInputElement).addEventListener("input", () => step(app));
+  part("as-built", HTMLButtonElement).addEventListener("click", () => {
+    tried(app, app.all.paints.map(({ hex }) => hex));
+  });
+  app.found = (number, _, pieces) => {
+    app.point(pieces);
+    part("found", HTMLDetailsElement).open = true;
+    const item = document.querySelector(`[data-finding="${number}"] button`);
+    if (item instanceof HTMLElement) item.focus();
+  };
   const ticked = /** @type {[string, (on: boolean) => void][]} */ ([
     ["clear", (on) => ((app.clear = on), app.dress())],
     ["lines", (on) => ((app.lines = on), app.draw())],
@@ -50,29 +50,6 @@ function views(app) {
 }
 
 /** @param {App} app */
-function groups(app) {
-  const home = part("groups", HTMLFieldSetElement);
-  for (const [number, name] of app.all.groups.entries()) {
-    const own = app.all.pieces.filter(({ group }) => group === number);
-    const count = own.reduce((sum, { row }) => sum + row.length, 0);
-    if (!count) continue;
-    const label = document.createElement("label");
-    const box = document.createElement("input");
-    box.type = "checkbox";
-    box.checked = true;
-    const said = document.createElement("small");
-    said.textContent = count.toLocaleString("en");
-    label.append(box, ` ${name} `, said);
-    home.append(label);
-    box.addEventListener("change", () => {
-      if (box.checked) app.hidden.delete(number);
-      else app.hidden.add(number);
-      app.dress();
-    });
-  }
-}
-
-/** @param {App} app */
 function cut(app) {
   const way = part("cut-way", HTMLSelectElement);
   const at = part("cut-at", HTMLInputElement);
@@ -83,40 +60,7 @@ function cut(app) {
     said.textContent = app.slice(way.value ? Number(way.value) : null, Number(at.value) / 1000, other.checked);
   };
   for (const field of [way, at, other]) field.addEventListener("input", does);
-}
-
-/** From the bare ground to all of it. @param {App} app */
-function steps(app) {
-  const home = part("steps", HTMLDetailsElement);
-  const items = [...home.querySelectorAll("ol > li")];
-  const at = part("step", HTMLInputElement);
-  const said = part("step-said", HTMLOutputElement);
-  at.max = String(items.length + 1);
-  at.value = at.max;
-  at.addEventListener("input", () => {
-    const step = Number(at.value) - 1;
-    for (const [number, item] of items.entries()) item.classList.toggle("now", number === step);
-    const name = items[step]?.querySelector("b")?.textContent;
-    said.textContent = name ? `${step + 1} of ${items.length}: ${name}` : "all of it";
-    app.raise(step < items.length ? step : Infinity);
-  });
-}
-
-/** @param {App} app */
-function colours(app) {
-  const { paints } = app.all;
-  const toml = part("toml", HTMLPreElement);
-  const own = fields(part("paints", HTMLDivElement), paints, () => tried());
-  const tried = () => {
-    app.tried = own.map(({ value }) => value);
-    toml.textContent = lines(paints, app.tried) || "as it was built";
-    app.dress();
-  };
-  part("as-built", HTMLButtonElement).addEventListener("click", () => {
-    for (const [k, field] of own.entries()) field.value = paints[k].hex;
-    tried();
-  });
-  toml.textContent = "as it was built";
+  app.recut = does;
 }
 
 /** @param {App} app */
@@ -139,7 +83,8 @@ function card(app) {
   const home = part("lists", HTMLDetailsElement);
   const box = document.getElementById("card");
   const said = part("card-said", HTMLDListElement);
-  listenToLists(home, part("search", HTMLInputElement), (mark) => app.light(mark));
+  const search = part("search", HTMLInputElement);
+  search.addEventListener("input", () => find(home, search.value));
   part("card-away", HTMLButtonElement).addEventListener("click", () => app.light(""));
   app.told = (mark, piece) => {
     const row = showIn(home, mark);
@@ -156,29 +101,6 @@ function card(app) {
         return [name, value];
       }),
     );
-  };
-}
-
-/** @param {App} app */
-function findings(app) {
-  for (const item of /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("[data-finding]"))) {
-    const number = Number(item.dataset.finding);
-    const words = item.querySelector("span");
-    const press = document.createElement("button");
-    press.type = "button";
-    press.textContent = words?.textContent ?? "";
-    words?.replaceWith(press);
-    press.addEventListener("click", () => {
-      const { at, pieces } = app.all.findings[number];
-      if (at) app.visit(at);
-      app.point(pieces);
-    });
-  }
-  app.found = (number, _, pieces) => {
-    app.point(pieces);
-    part("found", HTMLDetailsElement).open = true;
-    const item = document.querySelector(`[data-finding="${number}"] button`);
-    if (item instanceof HTMLElement) item.focus();
   };
 }
 

@@ -13,15 +13,17 @@
 /** @typedef {{part: string, name: string, hex: string, typed: string, table: string, key: string}} Paint
  *   typed: as a description has it */
 /** @typedef {{name: string, units: string, groups: string[], skin: number[], marks: string[], colours: string[],
- *   paints: Paint[], findings: Finding[], laps: Lap[], edges: Edge[], meshes: Mesh[], pieces: Piece[]}} Building */
+ *   paints: Paint[], findings: Finding[], laps: Lap[], edges: Edge[], meshes: Mesh[],
+ *   keys: string[], pieces: Piece[]}} Building keys: of the meshes, where others may follow */
 
 const FINE = 100; // steps in a millimetre
 
-/** @param {any} content of the page's block @returns {Promise<Building>} */
-export async function building(content) {
-  const { geometry, pieces, ...said } = content;
-  const buffer = await inflated(geometry.bytes);
-  const { meshes, rows, places } = numbers(buffer, geometry, pieces.name.length);
+/** @param {any} content of the page's block, or of a turn: then without its geometry where that stayed, and with those
+ * of its bodies alone that were not there @param {Building | null} before @returns {Promise<Building>} */
+export async function building(content, before = null) {
+  const { geometry, pieces, steps, ...said } = content;
+  const { meshes, keys, stood } = geometry ? await standing(geometry, pieces.name.length, before) : stayed(before);
+  const known = new Map(before?.pieces.map(({ name, step }) => [name, step]));
   const found = pieces.name.map((/** @type {string} */ name, /** @type {number} */ number) => ({
     number,
     name,
@@ -31,12 +33,34 @@ export async function building(content) {
     group: pieces.group[number],
     colour: pieces.colour[number],
     paint: pieces.paint[number],
-    step: pieces.step[number],
-    mesh: geometry.mesh[number],
-    place: places[number],
-    row: geometry.row[number] < 0 ? [[0, 0, 0]] : rows[geometry.row[number]],
+    step: steps ? steps[number] : known.get(name) ?? 0,
+    ...stood[number],
   }));
-  return { ...said, meshes, pieces: found };
+  return { findings: [], edges: [], ...said, meshes, keys, pieces: found };
+}
+
+/** @param {Building | null} before @returns {Standing} */
+function stayed(before) {
+  if (!before) throw new Error("no bodies came");
+  return { meshes: before.meshes, keys: before.keys, stood: before.pieces.map(({ mesh, place, row }) => ({ mesh, place, row })) };
+}
+
+/** @typedef {{meshes: Mesh[], keys: string[], stood: {mesh: number, place: Place, row: Vector[]}[]}} Standing */
+
+/** @param {any} geometry @param {number} size @param {Building | null} before @returns {Promise<Standing>} */
+async function standing(geometry, size, before) {
+  const fresh = numbers(await inflated(geometry.bytes), geometry, size);
+  /** @type {string[]} */
+  const keys = geometry.keys ?? [];
+  const kept = new Map(before?.keys.map((key, k) => [key, before.meshes[k]]));
+  for (const [k, number] of (geometry.fresh ?? []).entries()) kept.set(keys[number], fresh.meshes[k]);
+  const meshes = geometry.keys ? keys.map((key) => /** @type {Mesh} */ (kept.get(key))) : fresh.meshes;
+  const stood = fresh.places.map((place, number) => ({
+    mesh: geometry.mesh[number],
+    place,
+    row: geometry.row[number] < 0 ? [vector([0, 0, 0])] : fresh.rows[geometry.row[number]],
+  }));
+  return { meshes, keys, stood };
 }
 
 /** @param {string} text base64 of gzip @returns {Promise<ArrayBuffer>} */
@@ -50,7 +74,6 @@ async function inflated(text) {
  * @returns {{meshes: Mesh[], rows: Vector[][], places: Place[]}} */
 export function numbers(buffer, counts, pieces) {
   let at = 0;
-  const total = (/** @type {number[]} */ sizes) => sizes.reduce((sum, size) => sum + size, 0);
   const next = (/** @type {number} */ size) => {
     const found = new Int32Array(buffer, at, size);
     at += 4 * size;
@@ -58,21 +81,14 @@ export function numbers(buffer, counts, pieces) {
     return found;
   };
   const points = (/** @type {number} */ size) => [next(size), next(size), next(size)];
-  const corners = points(total(counts.meshes.map(([size]) => size)));
-  const faces = next(total(counts.meshes.map(([, size]) => 3 * size)));
-  const stood = points(total(counts.rows));
-  const places = new Float32Array(buffer, at, 9 * pieces);
-  let point = 0;
-  let face = 0;
   const meshes = counts.meshes.map(([size, triangles]) => {
-    const mesh = { points: new Float32Array(3 * size), faces: Uint32Array.from(faces.subarray(face, face + 3 * triangles)) };
-    for (let k = 0; k < size; k++) {
-      for (let axis = 0; axis < 3; axis++) mesh.points[3 * k + axis] = corners[axis][point + k] / FINE;
-    }
-    point += size;
-    face += 3 * triangles;
+    const axes = points(size);
+    const mesh = { points: new Float32Array(3 * size), faces: Uint32Array.from(next(3 * triangles)) };
+    for (let k = 0; k < 3 * size; k++) mesh.points[k] = axes[k % 3][(k - (k % 3)) / 3] / FINE;
     return mesh;
   });
+  const stood = points(counts.rows.reduce((sum, size) => sum + size, 0));
+  const places = new Float32Array(buffer, at, 9 * pieces);
   let first = 0;
   const rows = counts.rows.map((size) => {
     const row = Array.from({ length: size }, (_, k) => vector(stood.map((axis) => axis[first + k] / FINE)));

@@ -45,9 +45,26 @@ function put(gl, known, values) {
   }
 }
 
-/** @param {GL} gl @param {Float32Array | Uint32Array} data @param {number} [target] */
-export function buffer(gl, data, target = gl.ARRAY_BUFFER) {
-  const made = gl.createBuffer();
+/** What was made for a building, to be let go with it. @typedef {{buffers: WebGLBuffer[], arrays: WebGLVertexArrayObject[]}} Held */
+
+/** @param {GL} gl @param {Held} held */
+export function letGo(gl, held) {
+  for (const one of held.arrays.splice(0)) gl.deleteVertexArray(one);
+  for (const one of held.buffers.splice(0)) gl.deleteBuffer(one);
+}
+
+/** A list of attributes, taken up. @param {GL} gl @param {Held} held */
+export function array(gl, held) {
+  const made = /** @type {WebGLVertexArrayObject} */ (gl.createVertexArray());
+  held.arrays.push(made);
+  gl.bindVertexArray(made);
+  return made;
+}
+
+/** @param {GL} gl @param {Held} held @param {Float32Array | Uint32Array} data @param {number} [target] */
+export function buffer(gl, held, data, target = gl.ARRAY_BUFFER) {
+  const made = /** @type {WebGLBuffer} */ (gl.createBuffer());
+  held.buffers.push(made);
   gl.bindBuffer(target, made);
   gl.bufferData(target, data, gl.STATIC_DRAW);
   return made;
@@ -63,13 +80,12 @@ export function attribute(gl, place, from, size, { stride = 0, start = 0, each =
 }
 
 /** A list of points to be drawn as triangles, with three numbers more each where `stride` says so.
- * @param {GL} gl @param {Float32Array} data @param {number} numbers each point has */
-export function points(gl, data, numbers = 3) {
-  const array = gl.createVertexArray();
-  gl.bindVertexArray(array);
-  const from = buffer(gl, data);
+ * @param {GL} gl @param {Held} held @param {Float32Array} data @param {number} numbers each point has */
+export function points(gl, held, data, numbers = 3) {
+  const made = array(gl, held);
+  const from = buffer(gl, held, data);
   for (let k = 0; 3 * k < numbers; k++) attribute(gl, k, from, 3, { stride: 4 * numbers, start: 12 * k });
-  return { array, count: data.length / numbers };
+  return { array: made, count: data.length / numbers };
 }
 
 /** A map of depths seen from the sun. @param {GL} gl @param {number} size */

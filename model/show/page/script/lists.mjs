@@ -17,13 +17,12 @@ export function amount(text) {
   return text.trim() ? Number(text.replace(/ (mm|lb|kg|ft2|m2)$/, "")) : NaN;
 }
 
-/** Makes tables answer. @param {HTMLElement} home @param {HTMLInputElement} search @param {(mark: string) => void} light */
-export function listen(home, search, light) {
+/** Makes tables answer. @param {HTMLElement} home @param {(mark: string) => void} light */
+export function listen(home, light) {
   for (const table of home.querySelectorAll("table")) {
     for (const [column, head] of [...table.tHead?.rows[0].cells ?? []].entries()) sortable(table, head, column);
     for (const row of table.tBodies[0].rows) pressable(row, light);
   }
-  search.addEventListener("input", () => find(home, search.value));
 }
 
 /** @param {HTMLTableElement} table @param {HTMLTableCellElement} head @param {number} column */
@@ -54,7 +53,7 @@ function pressable(row, light) {
 }
 
 /** Leaves the rows in which every word stands. @param {HTMLElement} home @param {string} text */
-function find(home, text) {
+export function find(home, text) {
   const wanted = text.toLowerCase().split(/\s+/).filter(Boolean);
   for (const list of home.querySelectorAll("details")) {
     let left = 0;

@@ -75,15 +75,18 @@ function facing({ points, faces }) {
   return found;
 }
 
+/** What was worked out of meshes, as long as any building has them.
+ * @type {WeakMap<Mesh, {faces: number[], thin: number[], sharp: number[], blunt: number[]}>} */
+const known = new WeakMap();
+
 /** All pieces that stand once as one mesh in the building's axes. @param {Building} all @returns {Merged} */
 export function merged(all) {
   const late = (/** @type {import("./data.mjs").Piece} */ { role, group }) => (role === GLASS ? 2 : Number(!all.skin.includes(group)));
   const single = all.pieces.filter((piece) => piece.row.length === 1);
   single.sort((a, b) => late(a) - late(b)); // what hides the rest comes first
-  /** @type {Map<number, {faces: number[], thin: number[], sharp: number[], blunt: number[]}>} */
-  const known = new Map();
-  const drawn = (/** @type {number} */ mesh) => {
-    const one = known.get(mesh) ?? { ...sorted(all.meshes[mesh]), ...creases(all.meshes[mesh]) };
+  const drawn = (/** @type {number} */ number) => {
+    const mesh = all.meshes[number];
+    const one = known.get(mesh) ?? { ...sorted(mesh), ...creases(mesh) };
     known.set(mesh, one);
     return one;
   };

@@ -1,12 +1,10 @@
 /** Draws the building: what it is given, and nothing unless it is asked. */
 
 import { ahead, matrix, tangent } from "./camera.mjs";
-import { doors } from "./doors.mjs";
-import { attribute, buffer, depths, points, program, smooth } from "./gl.mjs";
-import { SUN, sunward } from "./light.mjs";
-import { boxes, merged, repeated } from "./mesh.mjs";
+import { depths, letGo, points, program, smooth } from "./gl.mjs";
+import { SUN } from "./light.mjs";
 import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
-import { ground, person } from "./surroundings.mjs";
+import { taken } from "./taken.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
 /** @typedef {import("./camera.mjs").Eye} Eye */
@@ -24,17 +22,13 @@ const CLOTHES = [0.42, 0.46, 0.52];
 
 export class Scene {
   /** @param {HTMLCanvasElement} canvas @param {import("./data.mjs").Building} all
-   * @param {[Vector, Vector]} box @param {number} level of the ground @param {Vector} at where a person stands */
-  constructor(canvas, all, box, level, at) {
+   * @param {import("./room.mjs").Room} room */
+  constructor(canvas, all, room) {
     const gl = canvas.getContext("webgl2", { antialias: false, stencil: true, powerPreference: "high-performance" });
     if (!gl) throw new Error("no WebGL2");
     this.gl = gl;
     this.canvas = canvas;
-    this.box = box;
     this.calls = 0;
-    const [low, high] = box;
-    this.reach = Math.hypot(high[0] - low[0], high[1] - low[1], high[2] - low[2]);
-    this.centre = /** @type {Vector} */ ([(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, level]);
     this.uncut = program(gl, PIECES, WHOLE);
     this.sliced = program(gl, PIECES, CUT);
     this.pieces = this.uncut;
@@ -43,14 +37,12 @@ export class Scene {
     this.sky = program(gl, SKY, AIR);
     this.strip = program(gl, STRIPS, STRIP);
     this.cast = program(gl, PLAIN, NOTHING);
-    this.whole = this.#merged(merged(all), doors(all, boxes(all)));
-    this.rows = repeated(all).map((row) => this.#row(row));
-    this.ground = points(gl, ground(this.centre, 60 * this.reach, level));
-    this.person = points(gl, person(at));
-    this.strips = points(gl, new Float32Array(0), 6);
     this.shade = depths(gl, SHADE);
-    this.sunward = sunward(box, level);
     this.looks = gl.createTexture();
+    this.own = taken(gl, all, room);
+    /** @type {import("./gl.mjs").Held} */
+    this.painted = { buffers: [], arrays: [] };
+    this.strips = points(gl, this.painted, new Float32Array(0), 6);
     this.stale = true;
     /** @type {ReturnType<typeof smooth> | undefined} */
     this.fine = undefined;
@@ -61,33 +53,12 @@ export class Scene {
     gl.blendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ONE, gl.ONE);
   }
 
-  /** @param {import("./mesh.mjs").Merged} mesh @param {import("./doors.mjs").Lines} marks */
-  #merged(mesh, marks) {
-    const { gl } = this;
-    const points = (/** @type {{points: Float32Array, owners: Float32Array}} */ own) => [buffer(gl, own.points), buffer(gl, own.owners)];
-    const whole = points(mesh);
-    const drawn = (/** @type {Uint32Array} */ corners, from = whole) => {
-      const array = gl.createVertexArray();
-      gl.bindVertexArray(array);
-      attribute(gl, 0, from[0], 3);
-      attribute(gl, 1, from[1], 1);
-      buffer(gl, corners, gl.ELEMENT_ARRAY_BUFFER);
-      return { array, count: corners.length };
-    };
-    return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt), doors: drawn(marks.pairs, points(marks)) };
-  }
-
-  /** @param {import("./mesh.mjs").Repeated} row */
-  #row({ mesh, places, owners, count }) {
-    const { gl } = this;
-    const array = gl.createVertexArray();
-    gl.bindVertexArray(array);
-    attribute(gl, 0, buffer(gl, mesh.points), 3);
-    attribute(gl, 1, buffer(gl, owners), 1, { each: 1 });
-    const from = buffer(gl, places);
-    for (let k = 0; k < 3; k++) attribute(gl, 2 + k, from, 4, { stride: 48, start: 16 * k, each: 1 });
-    buffer(gl, mesh.faces, gl.ELEMENT_ARRAY_BUFFER);
-    return { array, size: mesh.faces.length, count };
+  /** Takes up a building instead of the one before. @param {import("./data.mjs").Building} all
+   * @param {import("./room.mjs").Room} room */
+  build(all, room) {
+    letGo(this.gl, this.own.held);
+    this.own = taken(this.gl, all, room);
+    this.stale = true;
   }
 
   /** What each piece looks like: four bytes each, its colour and its bits. @param {Uint8Array} looks */
@@ -105,7 +76,8 @@ export class Scene {
 
   /** The strips of laps: triangles, a colour behind each point. @param {Float32Array} data */
   lay(data) {
-    this.strips = points(this.gl, data, 6);
+    letGo(this.gl, this.painted);
+    this.strips = points(this.gl, this.painted, data, 6);
   }
 
   /** @param {Shown} shown @returns {Float32Array} the matrix it was drawn by */
@@ -119,15 +91,15 @@ export class Scene {
     gl.viewport(0, 0, width, height);
     gl.bindFramebuffer(gl.FRAMEBUFFER, shown.smooth ? this.#smooth(width, height) : null);
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
-    const seen = matrix(shown.eye, width / height, this.reach);
-    this.ahead = ahead(shown.eye, this.reach);
+    const seen = matrix(shown.eye, width / height, this.own.reach);
+    this.ahead = ahead(shown.eye, this.own.reach);
     this.near = (2 * shown.eye.away * tangent(shown.eye)) / height < NEAR;
     this.#air(shown.eye);
     gl.activeTexture(gl.TEXTURE1);
     gl.bindTexture(gl.TEXTURE_2D, this.shade.texture);
     gl.activeTexture(gl.TEXTURE0);
     gl.bindTexture(gl.TEXTURE_2D, this.looks);
-    const light = { shade: 1, sunward: this.sunward, sun: SUN, shadows: shown.shadows, shown: seen };
+    const light = { shade: 1, sunward: this.own.sunward, sun: SUN, shadows: shown.shadows, shown: seen };
     this.#around(light, shown);
     const looks = { looks: 0, width: [ACROSS, 1], cut: shown.cut, accent: shown.accent };
     const cutting = shown.cut.some((value) => value !== 0);
@@ -165,7 +137,7 @@ export class Scene {
     gl.useProgram(this.pieces.use);
     gl.enable(gl.BLEND);
     gl.depthMask(false);
-    this.#surfaces(this.pieces, 1, false, all ? 0 : this.whole.glass);
+    this.#surfaces(this.pieces, 1, false, all ? 0 : this.own.whole.glass);
     if (all) this.#lines(1);
     gl.depthMask(true);
     gl.disable(gl.BLEND);
@@ -176,12 +148,12 @@ export class Scene {
   #surfaces(how, pass, small, start = 0) {
     const { gl } = this;
     how.set({ pass, line: 0, ahead: 0 });
-    gl.bindVertexArray(this.whole.faces.array);
+    gl.bindVertexArray(this.own.whole.faces.array);
     gl.vertexAttrib4f(2, 1, 0, 0, 0);
     gl.vertexAttrib4f(3, 0, 1, 0, 0);
     gl.vertexAttrib4f(4, 0, 0, 1, 0);
-    this.#call(() => gl.drawElements(gl.TRIANGLES, (this.near ? this.whole.faces.count : this.whole.broad) - start, gl.UNSIGNED_INT, 4 * start));
-    for (const row of small ? this.rows : []) {
+    this.#call(() => gl.drawElements(gl.TRIANGLES, (this.near ? this.own.whole.faces.count : this.own.whole.broad) - start, gl.UNSIGNED_INT, 4 * start));
+    for (const row of small ? this.own.rows : []) {
       gl.bindVertexArray(row.array);
       this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count));
     }
@@ -195,9 +167,9 @@ export class Scene {
     gl.stencilFunc(gl.EQUAL, 0, 255);
     gl.stencilOp(gl.KEEP, gl.KEEP, gl.INCR);
     for (const [stretch, line] of /** @type {[{array: any, count: number}, number][]} */ ([
-      [this.whole.sharp, 0.7],
-      [this.whole.blunt, 0.3],
-      [this.whole.doors, 0.25],
+      [this.own.whole.sharp, 0.7],
+      [this.own.whole.blunt, 0.3],
+      [this.own.whole.doors, 0.25],
     ])) {
       this.pieces.set({ pass, line, ahead: this.ahead });
       gl.bindVertexArray(stretch.array);
@@ -236,14 +208,14 @@ export class Scene {
   #around(light, shown) {
     const { gl } = this;
     gl.useProgram(this.plain.use);
-    const ground = { tone: GROUND_TONE, haze: HAZE, centre: this.centre, reach: this.reach, flat_: 1 };
+    const ground = { tone: GROUND_TONE, haze: HAZE, centre: this.own.centre, reach: this.own.reach, flat_: 1 };
     this.plain.set({ ...light, ...ground });
-    gl.bindVertexArray(this.ground.array);
-    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.ground.count));
+    gl.bindVertexArray(this.own.ground.array);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.own.ground.count));
     if (!shown.person) return;
     this.plain.set({ tone: CLOTHES, flat_: 0 });
-    gl.bindVertexArray(this.person.array);
-    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.person.count));
+    gl.bindVertexArray(this.own.person.array);
+    this.#call(() => gl.drawArrays(gl.TRIANGLES, 0, this.own.person.count));
   }
 
   /** What the sun sees. @param {Shown} shown */
@@ -257,13 +229,13 @@ export class Scene {
     gl.activeTexture(gl.TEXTURE0);
     gl.bindTexture(gl.TEXTURE_2D, this.looks);
     gl.useProgram(this.dark.use);
-    this.dark.set({ looks: 0, width: [ACROSS, 1], shown: this.sunward, cut });
+    this.dark.set({ looks: 0, width: [ACROSS, 1], shown: this.own.sunward, cut });
     this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
     if (person) {
       gl.useProgram(this.cast.use);
-      this.cast.set({ shown: this.sunward });
-      gl.bindVertexArray(this.person.array);
-      gl.drawArrays(gl.TRIANGLES, 0, this.person.count);
+      this.cast.set({ shown: this.own.sunward });
+      gl.bindVertexArray(this.own.person.array);
+      gl.drawArrays(gl.TRIANGLES, 0, this.own.person.count);
     }
     this.stale = false;
   }
