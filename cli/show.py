@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from ..errors import RibwrightError
 from ..printable import printable
 from .folders import default_folder
 from .loading import PATH, PIECES, described, is_step, listed, stored
@@ -24,13 +25,22 @@ if TYPE_CHECKING:
     "--out", type=PATH, help="HTML file; show.html in out/NAME, or beside a STEP file, unless given."
 )
 @click.option("--open/--no-open", "opened", default=True, help="Open it in the browser.", show_default=True)
+@click.option(
+    "--live", is_flag=True, help="Write no file: the page follows FILE, a description, at every save."
+)
 @PIECES
-def show(*, file: Path | None, out: Path | None, opened: bool, pieces: int) -> None:
+def show(*, file: Path | None, out: Path | None, opened: bool, live: bool, pieces: int) -> None:
     """Write FILE, a description or a STEP file made by `raise`, as a page for any browser, and open it.
 
     The page is one file that needs no network: it can be kept, mailed or carried. Without FILE: the
     built-in sample.
+
+    With --live the page is served to this machine alone, until Ctrl-C. Save the description in any editor
+    and the building turns to it; what is wrong stands beside its line, over the last one that could be built.
     """
+    if live:
+        _live(file, out, opened, pieces)
+        return
     with progress_bar() as progress:
         raised = _raised(file, progress, pieces)
 
@@ -46,7 +56,42 @@ def show(*, file: Path | None, out: Path | None, opened: bool, pieces: int) -> N
         with whole_file(path) as stream:
             stream.write(text.encode("utf-8"))
     click.echo(f"Wrote {printable(str(path))}")
-    if opened and not webbrowser.open(path.resolve().as_uri()):
+    if opened:
+        _open(path.resolve().as_uri())
+
+
+def _live(file: Path | None, out: Path | None, opened: bool, pieces: int) -> None:
+    """Serves the page of a description until it is told to end."""
+    if file is None or is_step(file):
+        raise click.UsageError("--live follows a description; name its file (`ribwright new` writes one).")
+    if out:
+        raise click.UsageError("--out names a file, and --live writes none.")
+    try:
+        from ..live.running import run_live
+    except ModuleNotFoundError as error:
+        if error.name not in ("aiohttp", "watchfiles"):
+            raise
+        raise RibwrightError(
+            f'--live: {error.name} is not here; python3 -m pip install "ribwright[live]" brings it'
+        ) from error
+
+    from ..description.reading.source import read_text
+
+    read_text(file)  # one that is not there is no beginning
+
+    def begun(address: str) -> None:
+        click.echo(
+            f"{printable(file.name)} is shown at {address}\nSave it and the page follows. Ctrl-C ends it."
+        )
+        if opened:
+            _open(address)
+
+    run_live(file, pieces, begun)
+    click.echo("Ended.")
+
+
+def _open(address: str) -> None:
+    if not webbrowser.open(address):
         click.echo("No browser opened it here; open it with any.", err=True)
 
 

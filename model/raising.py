@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from .description.building import Building
 from .findings import Finding
 from .intake import MOST, refuse_too_many
-from .layout import lay_out
+from .layout import Laid, lay_out
 from .measure import in_tree_order, marked
 from .pieces import Model, Piece
 from .solids import realise
@@ -29,13 +29,19 @@ class Raised:
     findings: tuple[Finding, ...]
 
 
-def raise_building(building: Building, progress: Progress = quiet, most: int = MOST) -> Raised:
+def raise_building(
+    building: Building,
+    progress: Progress = quiet,
+    most: int = MOST,
+    lay: Callable[[Building], Laid] = lay_out,
+) -> Raised:
     """The building as solids: laid out, realised, measured and marked.
 
-    most: pieces; a building that is estimated to have more raises TooManyPieces at once.
+    most: pieces; a building that is estimated to have more raises TooManyPieces at once. lay: what lays it
+    out, for whoever remembers layouts.
     """
     refuse_too_many(building, most)
-    laid = lay_out(building)
+    laid = lay(building)
     parts, pieces = laid.parts, []
     for done, part in enumerate(parts):
         progress("solids", done, len(parts))

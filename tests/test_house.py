@@ -35,22 +35,25 @@ STANDS_ON: dict[str, set[str]] = {
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},
+    "live": GROUND
+    | {"meanwhile", "description", "intake", "layout", "order", "audit", "steps", "show", "raising"},
     "book": GROUND
     | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
     | {"description", "intake", "layout", "order", "audit", "exchange", "show", "raising", "outputs", "book"}
-    | {"steps", "drawing", "papers"},
+    | {"steps", "drawing", "papers", "live"},
 }
 """Floor or module of the package: what of the package it may import, besides itself."""
 
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
 FORMATS = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}
-ON_REQUEST = {*FORMATS, "distributed"}  # for a format each, and for a cluster
+LIVE = {"aiohttp", "multidict", "watchfiles"}
+ON_REQUEST = {*FORMATS, *LIVE, "distributed"}  # for a format each, for a live page, for a cluster
 EVERYWHERE_LATE |= ON_REQUEST | {"reportlab"}
 # Pictures, formats, a cluster, papers: modules that are themselves imported only when asked for.
 MAY_LOAD = {"vtkmodules": {"show"}, "distributed": {"book"}, **{name: {"exchange"} for name in FORMATS}}
-MAY_LOAD |= {"reportlab": {"drawing"}, "ezdxf": {"exchange", "drawing"}}
+MAY_LOAD |= {"reportlab": {"drawing"}, "ezdxf": {"exchange", "drawing"}, **{name: {"live"} for name in LIVE}}
 
 
 def modules() -> list[tuple[str, Path]]:

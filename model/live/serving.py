@@ -1,0 +1,83 @@
+"""The page and its line, on the loopback: the first to anyone who asks, all that is known of a building to
+who says the token."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+from collections.abc import Awaitable, Callable
+from contextlib import suppress
+
+from aiohttp import ClientConnectionResetError, WSCloseCode, WSMsgType, web
+
+from .desk import Desk
+from .guard import Guard
+from .page import headers, page
+from .sent import Sent
+
+LARGEST = 64 * 1024
+"""Bytes of a message from a page; a token has 43."""
+PATIENCE = 5.0  # s, for the token
+BEAT = 30.0  # s
+
+Handler = Callable[[web.Request], Awaitable[web.StreamResponse]]
+
+
+def served(desk: Desk, guard: Guard) -> web.Application:
+    """What answers at the port."""
+
+    @web.middleware
+    async def watched(request: web.Request, handler: Handler) -> web.StreamResponse:
+        if not guard.admits(request.headers, page=request.path == "/line"):
+            return web.Response(status=403, text="This is for the page of this address alone.\n")
+        return await handler(request)
+
+    async def shown(request: web.Request) -> web.Response:
+        text = page(guard.host)
+        return web.Response(text=text, content_type="text/html", headers=headers(guard.host))
+
+    async def line(request: web.Request) -> web.WebSocketResponse:
+        socket = web.WebSocketResponse(max_msg_size=LARGEST, heartbeat=BEAT, compress=False)
+        await socket.prepare(request)
+        if await _known(socket, guard):
+            await _talk(socket, desk)
+        else:
+            await socket.close(code=WSCloseCode.POLICY_VIOLATION, message=b"that is not the token")
+        return socket
+
+    app = web.Application(middlewares=[watched], client_max_size=LARGEST)
+    app.router.add_get("/", shown, allow_head=False)
+    app.router.add_get("/line", line, allow_head=False)
+    return app
+
+
+async def _known(socket: web.WebSocketResponse, guard: Guard) -> bool:
+    """Whether the first message is the token."""
+    with suppress(TimeoutError):
+        first = await asyncio.wait_for(socket.receive(), PATIENCE)
+        return first.type == WSMsgType.TEXT and guard.knows(first.data)
+    return False
+
+
+async def _talk(socket: web.WebSocketResponse, desk: Desk) -> None:
+    """Sends what is new until the page is left."""
+    wake = asyncio.Event()
+    desk.pages.add(wake)
+    telling = asyncio.create_task(_tell(socket, desk, wake))
+    try:
+        async for _ in socket:  # a page has nothing to say yet
+            await socket.close(code=WSCloseCode.POLICY_VIOLATION, message=b"nothing was asked")
+    finally:
+        desk.pages.discard(wake)
+        telling.cancel()
+        with suppress(asyncio.CancelledError, ClientConnectionResetError):
+            await telling
+
+
+async def _tell(socket: web.WebSocketResponse, desk: Desk, wake: asyncio.Event) -> None:
+    sent = Sent()
+    while True:
+        wake.clear()
+        for message in sent.news(desk):
+            await socket.send_str(json.dumps(message, ensure_ascii=False, separators=(",", ":")))
+        await wake.wait()

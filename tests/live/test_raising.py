@@ -1,0 +1,170 @@
+"""The process that raises: what it remembers is right, what it is at it leaves for a newer text."""
+
+from __future__ import annotations
+
+import os
+import signal
+import subprocess
+import sys
+import time
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from ribwright.intake import parse, sample_text, starter_text, starters
+from ribwright.layout import lay_out
+from ribwright.live.laying import Layouts, colours, uncoloured
+from ribwright.live.raiser import COMMAND
+from ribwright.live.told import Found, Job, Ready, Seen, Wrong, packet, received
+from ribwright.raising import raise_building
+from ribwright.show.page.content import seen
+
+TEXT = sample_text()
+OTHERS = """
+[gable_sheets]
+colour = "tan"
+[wainscot]
+height = "3 ft"
+colour = "brown"
+[trim]
+colour = "navy"
+corner_colour = "black"
+eave_colour = "tan"
+"""
+
+
+class Raising:
+    """A process that raises, and what it answers."""
+
+    def __init__(self) -> None:
+        self.process = subprocess.Popen(COMMAND, stdin=subprocess.PIPE, stdout=subprocess.PIPE)
+        self.number = 0
+        assert isinstance(self.next(), Ready)
+
+    def next(self) -> Any:
+        assert self.process.stdout
+        return received(self.process.stdout)
+
+    def give(self, text: str, pieces: int = 100_000) -> int:
+        assert self.process.stdin
+        self.number += 1
+        self.process.stdin.write(packet(Job(self.number, text, "named", pieces)))
+        self.process.stdin.flush()
+        self.process.send_signal(signal.SIGUSR1)
+        return self.number
+
+
+@pytest.fixture(scope="module")
+def raising() -> Iterator[Raising]:
+    """One that is warm."""
+    started = Raising()
+    started.give(TEXT)
+    assert [type(started.next()), type(started.next())] == [Seen, Found]
+    yield started
+    started.process.kill()
+    started.process.wait()
+
+
+@pytest.mark.parametrize("name", starters())
+def test_a_remembered_layout_is_the_layout(name: str) -> None:
+    """Part by part, of the building itself and of one in other colours."""
+    layouts = Layouts()
+    first = parse(starter_text("first", name), "first")
+    other = parse(
+        starter_text("first", name).replace('"gainsboro"', '"tan"').replace('"slategray"', '"navy"'), "x"
+    )
+    for building in (first, other, first):
+        assert layouts.lay(building) == lay_out(building)
+    assert layouts.known and layouts.known[0] == uncoloured(first)
+
+
+def test_every_place_with_a_colour_of_its_own_keeps_it() -> None:
+    text = 'width = "20 ft"\nlength = "24 ft"\neave_height = "9 ft"\npitch = "3/12"\n'
+    text += '[sheets]\nwall_colour = "white"\n'
+    building = parse(text + OTHERS, "many")
+    assert set(colours(building).values()) == {"white", "slategray", "tan", "brown", "navy", "black"}
+    layouts = Layouts()
+    for colour in ("white", "black", "tan"):
+        again = parse((text + OTHERS).replace('"white"', f'"{colour}"'), "many")
+        assert layouts.lay(again) == lay_out(again)
+        assert layouts.known and layouts.known[0] == replace(uncoloured(building))
+
+
+def test_what_is_seen_is_what_was_raised(raising: Raising) -> None:
+    number = raising.give(TEXT.replace("gainsboro", "tan"))
+    answer = raising.next()
+    model = raise_building(parse(TEXT.replace("gainsboro", "tan"), "named")).model
+    assert (answer.number, answer.content) == (number, seen(model, "ft-in"))
+    assert len(answer.geometry.mesh) == len(model.pieces)
+    assert isinstance(raising.next(), Found)
+
+
+@pytest.mark.parametrize("after", [0.02, 0.4, 1.5])
+def test_a_newer_text_overtakes_the_one_at_work(after: float, raising: Raising) -> None:
+    """What is said last is of the newest; the older one's findings never come."""
+    older = raising.give(TEXT.replace('"40 ft"', f'"{300 + after} ft"'))
+    time.sleep(after)
+    newer = raising.give(TEXT.replace('"11 ft"', '"12 ft"'))
+    answers = [raising.next()]
+    while not (isinstance(answers[-1], Found) and answers[-1].number == newer):
+        answers.append(raising.next())
+    assert [type(one) for one in answers if one.number == newer] == [Seen, Found]
+    assert not any(isinstance(one, Found) and one.number == older for one in answers)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("width = ", "line 1"),
+        ('width = "30 ft"\n', "length"),
+        (TEXT.replace('"40 ft"', '"900 ft"'), "pieces"),
+    ],
+)
+def test_what_cannot_be_raised_is_said(text: str, said: str, raising: Raising) -> None:
+    number = raising.give(text, pieces=5000)
+    answer = raising.next()
+    assert isinstance(answer, Wrong)
+    assert answer.number == number
+    words = " ".join(
+        f"line {one['line']} {one['key']} {one['read']} {one['remedy']}" for one in answer.problems
+    )
+    assert said in words
+
+
+def test_a_module_in_the_folder_is_none_of_its(tmp_path: Path) -> None:
+    (tmp_path / "numpy.py").write_text("raise SystemExit('run')", encoding="utf-8")
+    process = subprocess.Popen(COMMAND, stdin=subprocess.PIPE, stdout=subprocess.PIPE, cwd=tmp_path)
+    assert process.stdout
+    assert isinstance(received(process.stdout), Ready)
+    process.communicate(timeout=30)
+    assert process.returncode == 0
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads /proc")
+def test_it_ends_with_the_one_that_serves(tmp_path: Path) -> None:
+    """Even if that is killed."""
+    from support.live import live  # noqa: PLC0415 (for this test alone)
+
+    file = tmp_path / "shop.toml"
+    file.write_text(TEXT, encoding="utf-8")
+    with live(file) as served:
+        children = Path(f"/proc/{served.process.pid}/task/{served.process.pid}/children")
+        while not (own := children.read_text(encoding="ascii").split()):
+            time.sleep(0.05)
+        served.process.kill()
+        for _ in range(200):
+            if not any(_alive(int(one)) for one in own):
+                break
+            time.sleep(0.05)
+        assert not any(_alive(int(one)) for one in own)
+
+
+def _alive(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    state = Path(f"/proc/{process}/stat").read_text(encoding="ascii").rsplit(")", 1)[1].split()[0]
+    return state != "Z"
