@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import sys
 import webbrowser
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from ..errors import RibwrightError
+from ..errors import DescriptionError, RibwrightError
 from ..printable import printable
 from .folders import default_folder
 from .loading import PATH, PIECES, described, is_step, listed, stored
@@ -19,15 +20,20 @@ if TYPE_CHECKING:
     from .progress import Progress
 
 
+RIBWRIGHT = (sys.executable, "-P", "-c", "from ribwright.cli.start import main; main()")
+"""This very command, whatever it was started by; -P: what lies in the folder it stands in is no module."""
+
+
 @click.command(short_help="Show a building in the browser.")
 @click.argument("file", required=False, type=PATH)
 @click.option(
-    "--out", type=PATH, help="HTML file; show.html in out/NAME, or beside a STEP file, unless given."
+    "--out",
+    type=PATH,
+    help="HTML file; show.html in out/NAME, or beside a STEP file, unless given. With --live the folder of "
+    "exports; out/NAME unless given.",
 )
 @click.option("--open/--no-open", "opened", default=True, help="Open it in the browser.", show_default=True)
-@click.option(
-    "--live", is_flag=True, help="Write no file: the page follows FILE, a description, at every save."
-)
+@click.option("--live", is_flag=True, help="Write no page: it follows FILE, a description, at every save.")
 @PIECES
 def show(*, file: Path | None, out: Path | None, opened: bool, live: bool, pieces: int) -> None:
     """Write FILE, a description or a STEP file made by `raise`, as a page for any browser, and open it.
@@ -37,6 +43,8 @@ def show(*, file: Path | None, out: Path | None, opened: bool, live: bool, piece
 
     With --live the page is served to this machine alone, until Ctrl-C. Save the description in any editor
     and the building turns to it; what is wrong stands beside its line, over the last one that could be built.
+    Sizes, openings, colours and starts can also be changed on the page, in the card of what was picked, and
+    are written back to FILE. Export there does what `raise` does.
     """
     if live:
         _live(file, out, opened, pieces)
@@ -64,20 +72,19 @@ def _live(file: Path | None, out: Path | None, opened: bool, pieces: int) -> Non
     """Serves the page of a description until it is told to end."""
     if file is None or is_step(file):
         raise click.UsageError("--live follows a description; name its file (`ribwright new` writes one).")
-    if out:
-        raise click.UsageError("--out names a file, and --live writes none.")
     try:
+        from ..live.desk import Desk
         from ..live.running import run_live
     except ModuleNotFoundError as error:
-        if error.name not in ("aiohttp", "watchfiles"):
+        if error.name not in ("aiohttp", "watchfiles", "tomlkit"):
             raise
         raise RibwrightError(
             f'--live: {error.name} is not here; python3 -m pip install "ribwright[live]" brings it'
         ) from error
 
-    from ..description.reading.source import read_text
-
-    read_text(file)  # one that is not there is no beginning
+    folder = (out or default_folder(_name(file))).absolute()
+    file = file.absolute()
+    arguments = ("raise", str(file), "--out", str(folder), "--pieces", str(pieces))
 
     def begun(address: str) -> None:
         click.echo(
@@ -86,8 +93,16 @@ def _live(file: Path | None, out: Path | None, opened: bool, pieces: int) -> Non
         if opened:
             _open(address)
 
-    run_live(file, pieces, begun)
+    run_live(Desk(file, folder, (*RIBWRIGHT, *arguments), pieces), begun)
     click.echo("Ended.")
+
+
+def _name(file: Path) -> str:
+    """What a building is called now, or what its file is where it cannot be built yet."""
+    try:
+        return described(file).name
+    except DescriptionError:
+        return file.stem
 
 
 def _open(address: str) -> None:

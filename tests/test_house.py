@@ -36,7 +36,18 @@ STANDS_ON: dict[str, set[str]] = {
     "meanwhile": GROUND,
     "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},
     "live": GROUND
-    | {"meanwhile", "description", "intake", "layout", "order", "audit", "steps", "show", "raising"},
+    | {
+        "meanwhile",
+        "description",
+        "intake",
+        "layout",
+        "order",
+        "audit",
+        "steps",
+        "exchange",
+        "show",
+        "raising",
+    },
     "book": GROUND
     | {"meanwhile", "description", "intake", "order", "audit", "exchange", "raising", "outputs"},
     "cli": GROUND
@@ -48,7 +59,7 @@ STANDS_ON: dict[str, set[str]] = {
 KERNEL = {"solids", "measure", "audit", "exchange", "show"}  # may import OCP
 EVERYWHERE_LATE = {"cadquery", "vtk", "vtkmodules", "gmsh", "trimesh", "manifold3d", "scipy", "matplotlib"}
 FORMATS = {"ifcopenshell", "lib3mf", "pxr", "ezdxf"}
-LIVE = {"aiohttp", "multidict", "watchfiles"}
+LIVE = {"aiohttp", "multidict", "tomlkit", "watchfiles"}
 ON_REQUEST = {*FORMATS, *LIVE, "distributed"}  # for a format each, for a live page, for a cluster
 EVERYWHERE_LATE |= ON_REQUEST | {"reportlab"}
 # Pictures, formats, a cluster, papers: modules that are themselves imported only when asked for.

@@ -15,6 +15,7 @@ from ..show.page.geometry import geometry
 from ..show.page.page import said
 from ..steps import steps
 from ..units import Units
+from .fields import fields, offered
 from .laying import Layouts
 from .problems import problems
 from .told import Answer, Found, Job, Seen, Wrong
@@ -29,7 +30,17 @@ def answers(job: Job, layouts: Layouts) -> Iterator[Answer]:
         yield Wrong(job.number, problems(error, job.text))
     else:
         pieces = raised.model.pieces
-        yield Seen(job.number, seen(raised.model, building.units), geometry(pieces))
+        own = fields(job.text, building)
+        lists, numbers = offered(own, building, pieces)
+        content = {
+            **seen(raised.model, building.units),
+            "digest": job.digest,
+            "fields": [field.content() for field in own],
+            "offers": lists,
+            "offer": numbers,
+        }
+        paths = tuple(field.path for field in own)
+        yield Seen(job.number, job.digest, content, geometry(pieces), paths)
         yield _found(job.number, raised, building.units)
 
 

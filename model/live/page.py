@@ -17,8 +17,11 @@ HEADERS = {
 }
 DESK = (
     '<section id="desk" aria-label="The description"><p id="desk-said" role="status">'
-    'Waiting for the building.</p><ol id="problems" class="plain" hidden></ol></section>'
+    'Waiting for the building.</p><ol id="problems" class="plain" hidden></ol>'
+    '<button type="button" id="export" disabled>Export</button> <small id="export-where"></small>'
+    '<pre id="exported" tabindex="0" aria-label="What was exported" role="status" hidden></pre></section>'
 )
+CARD = '<h3>In the description</h3><div id="offered"></div><p id="offered-said" role="alert"></p>'
 EMPTY = ("head", "glance", "found", "findings", "lists", "steps", "elevations")
 
 
@@ -38,6 +41,7 @@ def page(host: str) -> str:
             "title": "ribwright",
             "style": style(),
             "live": DESK,
+            "card": CARD,
             "data": "null",
             "script": script("live"),
         }

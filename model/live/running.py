@@ -20,12 +20,15 @@ STEP, LONGEST = 15, 200  # ms: a save is over when nothing more comes for the fi
 LOOK = 1000  # ms after which the file is looked at whether or not its folder said anything
 
 
-def run_live(path: Path, pieces: int, opened: Callable[[str], None]) -> None:
-    """Serves the page of a description until SIGINT or SIGTERM. opened: told its address once it is there."""
-    asyncio.run(_run(path, pieces, opened))
+def run_live(desk: Desk, opened: Callable[[str], None]) -> None:
+    """Serves the page of a description until SIGINT or SIGTERM.
+
+    opened: told the page's address once it is there.
+    """
+    asyncio.run(_run(desk, opened))
 
 
-async def _run(path: Path, pieces: int, opened: Callable[[str], None]) -> None:
+async def _run(desk: Desk, opened: Callable[[str], None]) -> None:
     ended = asyncio.Event()
     loop = asyncio.get_running_loop()
     for number in (signal.SIGINT, signal.SIGTERM):
@@ -33,7 +36,6 @@ async def _run(path: Path, pieces: int, opened: Callable[[str], None]) -> None:
             loop.add_signal_handler(number, ended.set)
     with socket.create_server((LOOPBACK, 0)) as port:
         guard = Guard(port.getsockname()[1])
-        desk = Desk(path, pieces)
         runner = web.AppRunner(served(desk, guard), access_log=None, shutdown_timeout=1.0)
         await runner.setup()
         await web.SockSite(runner, port).start()
@@ -50,7 +52,7 @@ async def _run(path: Path, pieces: int, opened: Callable[[str], None]) -> None:
             ended.set()
             for task in tasks:
                 task.cancel()
-            await asyncio.gather(*tasks, return_exceptions=True)
+            await asyncio.gather(*tasks, desk.export.end(), return_exceptions=True)
             await runner.cleanup()
 
 

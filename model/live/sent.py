@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
 from typing import Any
 
 from ..show.page.carried import Geometry, packed
 from .desk import Desk, State
+from .export import Said
 from .told import Found, Seen
 
 
@@ -16,6 +17,7 @@ class Sent:
     """The last of each kind that one page was sent."""
 
     state: State | None = None
+    said: Said = field(default_factory=Said)
     seen: Seen | None = None
     found: Found | None = None
 
@@ -32,6 +34,9 @@ class Sent:
         if desk.state != self.state:
             self.state = desk.state
             yield {"state": asdict(desk.state)}
+        if desk.export.news != self.said:
+            self.said = desk.export.news
+            yield {"exported": asdict(desk.export.news)}
 
 
 def geometry(now: Geometry, before: Geometry | None) -> dict[str, Any] | None:

@@ -7,8 +7,9 @@ import asyncio
 import json
 from collections.abc import Awaitable, Callable
 from contextlib import suppress
+from typing import Any
 
-from aiohttp import ClientConnectionResetError, WSCloseCode, WSMsgType, web
+from aiohttp import ClientConnectionResetError, WSCloseCode, WSMessage, WSMsgType, web
 
 from .desk import Desk
 from .guard import Guard
@@ -65,8 +66,12 @@ async def _talk(socket: web.WebSocketResponse, desk: Desk) -> None:
     desk.pages.add(wake)
     telling = asyncio.create_task(_tell(socket, desk, wake))
     try:
-        async for _ in socket:  # a page has nothing to say yet
-            await socket.close(code=WSCloseCode.POLICY_VIOLATION, message=b"nothing was asked")
+        async for message in socket:
+            if (answer := answered(desk, message)) is None:
+                await socket.close(code=WSCloseCode.POLICY_VIOLATION, message=b"that is nothing to ask for")
+                break
+            if answer:
+                await socket.send_str(as_json(answer))
     finally:
         desk.pages.discard(wake)
         telling.cancel()
@@ -74,10 +79,33 @@ async def _talk(socket: web.WebSocketResponse, desk: Desk) -> None:
             await telling
 
 
+def answered(desk: Desk, message: WSMessage) -> dict[str, Any] | None:
+    """Does what a page asks for, and answers; None for anything that it may not ask for.
+
+    It names keys by their numbers in what it was sent, and gives a value: no path and no name of a key comes
+    from it.
+    """
+    with suppress(ValueError, RecursionError, TypeError):
+        match json.loads(message.data) if message.type == WSMsgType.TEXT else None:
+            case {"change": {"digest": str(digest), "field": int(field), "typed": str(typed), **rest}}:
+                return (
+                    None if rest else {"changed": {"field": field, "why": desk.change(digest, field, typed)}}
+                )
+            case {"export": True, **rest} if not rest:
+                desk.export.begin()
+                return {}
+    return None
+
+
+def as_json(value: Any) -> str:
+    """JSON in as few letters as it takes."""
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+
+
 async def _tell(socket: web.WebSocketResponse, desk: Desk, wake: asyncio.Event) -> None:
     sent = Sent()
     while True:
         wake.clear()
         for message in sent.news(desk):
-            await socket.send_str(json.dumps(message, ensure_ascii=False, separators=(",", ":")))
+            await socket.send_str(as_json(message))
         await wake.wait()

@@ -15,10 +15,11 @@ SIZE = struct.Struct(">Q")
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A text to be raised. number: counts the texts; name: the building's, where no key gives it one;
-    pieces: the most that are raised."""
+    """A text to be raised. number: counts the texts; digest: what the text is known by; name: the building's,
+    where no key gives it one; pieces: the most that are raised."""
 
     number: int
+    digest: str
     text: str
     name: str
     pieces: int
@@ -26,11 +27,14 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """A building raised: what a picture needs. content: as JSON has it, all but the geometry."""
+    """A building raised: what a picture needs. digest: of its text; content: as JSON has it, all but the
+    geometry; paths: of the keys that can be changed, as they are numbered there."""
 
     number: int
+    digest: str
     content: dict[str, Any]
     geometry: Geometry
+    paths: tuple[tuple[str | int, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from typing import Any
 import aiohttp
 import pytest
 from ribwright.intake import sample_text
+from ribwright.live.desk import digest_of
 from support.live import Live, live
 from support.pages import Reader
 
@@ -235,3 +236,94 @@ def test_each_run_has_a_token_of_its_own(served: Live, tmp_path: Path) -> None:
         assert len(other.token) == len(served.token) == 43
         assert other.token != served.token
         assert talked(other, close_code(served.token)) == (1008, [])
+
+
+def building(line: Any) -> Awaitable[dict[str, Any]]:
+    """The next building that the line tells of."""
+
+    async def heard() -> dict[str, Any]:
+        while "seen" not in (message := json.loads((await line.receive()).data)):
+            pass
+        return dict(message["seen"])
+
+    return heard()
+
+
+def asking(
+    served: Live, name: str, typed: str, before: Callable[[], None] = lambda: None, digest: str = ""
+) -> str:
+    """What is answered to a page that asks for another value of a key of what it shows."""
+
+    async def talk(line: Any) -> str:
+        await line.send_str(served.token)
+        while (shown := await building(line))["digest"] != digest_of(served.file.read_text(encoding="utf-8")):
+            pass
+        (field,) = (k for k, one in enumerate(shown["fields"]) if one["name"] == name)
+        before()
+        asked = {"digest": digest or shown["digest"], "field": field, "typed": typed}
+        await line.send_str(json.dumps({"change": asked}))
+        while "changed" not in (message := json.loads((await line.receive()).data)):
+            pass
+        assert message["changed"]["field"] == field
+        return str(message["changed"]["why"])
+
+    return str(talked(served, talk))
+
+
+@pytest.fixture
+def own(tmp_path: Path) -> Iterator[Live]:
+    file = tmp_path / "my-shop.toml"
+    file.write_text(TEXT, encoding="utf-8")
+    with live(file) as started:
+        yield started
+
+
+def test_a_change_is_written_where_it_stands_and_refused_once_the_file_is_another(own: Live) -> None:
+    """What was saved meanwhile is not lost, seen or not; what cannot be built is not written."""
+    assert asking(own, "opening[3].sill", "4 ft 2 in") == ""
+    once = TEXT.replace('sill = "4 ft"', 'sill = "4 ft 2 in"', 1)
+    assert own.file.read_text(encoding="utf-8") == once
+    refused = asking(own, "width", "30 parsecs")
+    assert refused.startswith('Not written. width: read "30 parsecs"; a length such as')
+    assert asking(own, "opening[1].width", "29 ft").startswith("Not written. opening[1]")
+    assert asking(own, "width", "x" * 300).startswith("That is no value")
+    assert asking(own, "width", "31 ft\n[slab]").startswith("That is no value")
+    assert own.file.read_text(encoding="utf-8") == once
+    assert asking(own, "width", "32 ft", digest="0" * 64).startswith(
+        "Not written: the file was changed meanwhile"
+    )
+    other = once.replace("# for the truck", "# for the tractor")
+    refused = asking(own, "width", "32 ft", before=lambda: own.replace(other))
+    assert refused.startswith("Not written: the file was changed meanwhile")
+    assert own.file.read_text(encoding="utf-8") == other
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        {"change": {"digest": "x", "field": "../../etc/passwd", "typed": "x"}},
+        {"change": {"digest": "x", "field": 1, "typed": "x", "path": "/etc/passwd"}},
+        {"change": {"field": 1, "typed": "x"}},
+        {"change": {"digest": "x", "field": 1.5, "typed": "x"}},
+        {"change": ["width"]},
+        {"export": "/tmp"},
+        {"export": True, "folder": "/tmp"},
+    ],
+)
+def test_nothing_but_a_number_and_a_value_is_taken(asked: dict[str, Any], served: Live) -> None:
+    code, _ = talked(served, close_code(served.token, json.dumps(asked)))
+    assert code == 1008
+
+
+@pytest.mark.parametrize("field", [-1, 10**6, 2**70])
+def test_a_number_that_no_key_has_changes_nothing(field: int, served: Live) -> None:
+    async def talk(line: Any) -> str:
+        await line.send_str(served.token)
+        digest = (await building(line))["digest"]
+        await line.send_str(json.dumps({"change": {"digest": digest, "field": field, "typed": "1 ft"}}))
+        while "changed" not in (message := json.loads((await line.receive()).data)):
+            pass
+        return str(message["changed"]["why"])
+
+    assert talked(served, talk).startswith("Not written")
+    assert served.file.read_text(encoding="utf-8") == TEXT

@@ -5,15 +5,18 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
 from ribwright.audit import audit
 from ribwright.intake import parse, sample_text
 from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.outputs import USUAL
 from ribwright.raising import raise_building
 from ribwright.units import format_length
-from support.browser import Watched, browser
+from support.browser import Watched, axe, browser, serious
 from support.live import Live, live
 from support.pages import ATTACKS
 
@@ -219,7 +222,7 @@ def test_a_description_whose_every_name_is_an_attack(shown: Shown) -> None:
     assert shown.page.locator("img").count() == 1
 
 
-def test_it_says_that_it_has_ended(chromium: Any, tmp_path: Any) -> None:
+def test_it_says_that_it_has_ended(chromium: Any, tmp_path: Path) -> None:
     file = tmp_path / "shop.toml"
     file.write_text(TEXT, encoding="utf-8")
     with live(file) as served:
@@ -242,3 +245,100 @@ def test_an_address_without_its_token_shows_nothing(chromium: Any, opened: Shown
     assert "workshop" not in watched.page.content()
     assert not re.search("Sheets, face", watched.page.content())
     watched.context.close()
+
+
+def card(shown: Shown, name: str) -> None:
+    """Picks a piece."""
+    shown.does(
+        f"const piece = app.all.pieces.find(({{name}}) => name === {json.dumps(name)});"
+        "app.light(app.all.marks[piece.mark], piece.number);"
+    )
+
+
+def test_a_key_is_changed_in_the_card_of_what_was_picked(shown: Shown) -> None:
+    """With the keyboard alone: a line of the file is another, its comment stays, and the page turns to it."""
+    card(shown, "left window 1 sash")
+    field = shown.page.get_by_label("opening[3].sill")
+    assert field.input_value() == "4 ft"
+    assert shown.page.get_by_label("opening[3].kind").input_value() == "window"
+    field.fill("4 ft 6 in")
+    field.press("Enter")
+    text = TEXT.replace('sill = "4 ft"', 'sill = "4 ft 6 in"', 1)
+    shown.page.wait_for_function(
+        "() => globalThis.ribwright.all.fields.some("
+        "({name, typed}) => name === 'opening[3].sill' && typed === '4 ft 6 in')"
+    )
+    shown.page.wait_for_function(QUIET)
+    assert shown.served.file.read_text(encoding="utf-8") == text
+    assert shown.page.get_by_label("opening[3].sill").input_value() == "4 ft 6 in"
+    assert shown.page.evaluate("document.activeElement.name") == "opening[3].sill"
+    shown.page.get_by_label("opening[3].kind").select_option("framed opening")
+    shown.page.wait_for_function(
+        "() => globalThis.ribwright.all.pieces.every(({name}) => name !== 'left window 1 sash')"
+    )
+    assert 'kind = "framed opening"            # light on the bench' in shown.served.file.read_text(
+        encoding="utf-8"
+    )
+
+
+def test_what_may_not_be_is_said_in_the_card_and_leaves_the_file(shown: Shown) -> None:
+    card(shown, "front 2")
+    field = shown.page.get_by_label("width", exact=True)
+    field.fill("30 parsecs")
+    field.press("Enter")
+    shown.page.wait_for_function("() => document.getElementById('offered-said').textContent")
+    assert 'width: read "30 parsecs"' in shown.page.locator("#offered-said").inner_text()
+    assert field.input_value() == "30 parsecs"
+    assert shown.served.file.read_text(encoding="utf-8") == TEXT
+    field.fill("30 ft")
+    field.press("Enter")
+    shown.page.wait_for_function("() => !document.getElementById('offered-said').textContent")
+
+
+def test_what_is_being_typed_stays_when_the_page_turns(shown: Shown) -> None:
+    card(shown, "front 2")
+    field = shown.page.get_by_label("eave_height", exact=True)
+    field.focus()
+    field.fill("12")
+    shown.served.write(named("turned", TEXT.replace("gainsboro", "tan")))
+    shown.has("name", "turned")
+    field = shown.page.get_by_label("eave_height", exact=True)
+    assert field.input_value() == "12"
+    assert shown.page.evaluate("document.activeElement.name") == "eave_height"
+    field.press("Escape")
+    assert shown.page.get_by_label("sheets.wall_colour").input_value() == "tan"
+
+
+def test_nobody_is_left_out(shown: Shown, missing: Callable[[str], None]) -> None:
+    """With the card open and something wrong: no serious violation that axe-core knows."""
+    text = axe()
+    if not text:
+        missing("axe-core of npm on NODE_PATH")
+    card(shown, "left window 1 sash")
+    shown.served.write(TEXT.replace('"30 ft"', '"30 parsecs"'))
+    shown.page.wait_for_selector("#problems li")
+    assert serious(shown.watched, text) == []
+
+
+def test_one_button_writes_what_raise_writes(chromium: Any, tmp_path: Path) -> None:
+    """Into the folder that was fixed at the start, and only what can be built."""
+    file = tmp_path / "my-shop.toml"
+    file.write_text(named("exported"), encoding="utf-8")
+    with live(file, "--out", "made") as served:
+        shown = Shown(chromium, served)
+        shown.has("name", "exported")
+        button = shown.page.get_by_role("button", name="Export")
+        assert str(tmp_path / "made") in shown.page.locator("#export-where").inner_text()
+        button.click()
+        shown.page.wait_for_function(
+            "() => /Written to/.test(document.getElementById('exported').textContent)"
+        )
+        assert {path.name for path in (tmp_path / "made").iterdir()} == {output.name for output in USUAL}
+        model = raise_building(parse(named("exported"), "exported")).model
+        text = (tmp_path / "made" / "schedule.csv").read_text(encoding="utf-8")
+        assert text == csv_text(schedule(model)).replace("\r\n", "\n")
+        served.write(named("bad", TEXT.replace('"30 ft"', '"30 parsecs"')))
+        shown.page.wait_for_selector("#problems li")
+        assert button.is_disabled()
+        assert sorted(path.name for path in tmp_path.iterdir()) == ["made", "my-shop.toml"]
+        shown.watched.context.close()

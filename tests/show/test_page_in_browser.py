@@ -22,7 +22,7 @@ from ribwright.show.page.text import capital
 from ribwright.solids.placed import placed_triangles
 from ribwright.steps import steps
 from ribwright.units import format_length
-from support.browser import Watched, axe, browser
+from support.browser import Watched, axe, browser, serious
 from support.colour_difference import difference, lab
 from support.pages import ATTACKS, attacked, faulty, page_of, sample_page
 from support.planted import shed
@@ -320,17 +320,6 @@ def test_the_keyboard_is_enough(opened: Watched) -> None:
     page.keyboard.press("Enter")
     assert opened.does("return app.lit.size") == 26
     page.get_by_role("searchbox").fill("")
-
-
-def serious(watched: Watched, text: str) -> list[str]:
-    watched.page.evaluate(text)
-    found = watched.page.evaluate("axe.run({ resultTypes: ['violations'] })")
-    return [
-        f"{one['id']}: {node['html']}"
-        for one in found["violations"]
-        if one["impact"] in ("serious", "critical")
-        for node in one["nodes"]
-    ]
 
 
 def test_nobody_is_left_out(opened: Watched, missing: Callable[[str], None]) -> None:

@@ -83,3 +83,15 @@ def axe() -> str:
         if folder and path.is_file():
             return path.read_text(encoding="utf-8")
     return ""
+
+
+def serious(watched: Watched, text: str) -> list[str]:
+    """What axe-core, given as its text, calls serious or worse."""
+    watched.page.evaluate(text)
+    found = watched.page.evaluate("axe.run({ resultTypes: ['violations'] })")
+    return [
+        f"{one['id']}: {node['html']}"
+        for one in found["violations"]
+        if one["impact"] in ("serious", "critical")
+        for node in one["nodes"]
+    ]

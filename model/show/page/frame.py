@@ -84,7 +84,7 @@ FRAME = (
     "No picture can be drawn here; sizes, lists and findings are below.</p>"
     '<div id="elevations">{{elevations}}</div>'
     '<section id="card" class="live" aria-live="polite" hidden><h2 id="card-title"></h2>'
-    '<dl id="card-said"></dl><button type="button" id="card-away">Let go</button></section>\n'
+    '<dl id="card-said"></dl>{{card}}<button type="button" id="card-away">Let go</button></section>\n'
     + _section("glance", "At a glance", '<div id="glanced">{{glance}}</div>', live=False, opened=True)
     + "\n"
     + _section(

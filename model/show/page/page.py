@@ -49,6 +49,7 @@ def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding
             "title": text.shown(model.name),
             "style": style(),
             "live": "",
+            "card": "",
             **said(model, listed, audited, findings, raising),
             "data": as_text(content),
             "script": script(),

@@ -14,7 +14,9 @@
  *   typed: as a description has it */
 /** @typedef {{name: string, units: string, groups: string[], skin: number[], marks: string[], colours: string[],
  *   paints: Paint[], findings: Finding[], laps: Lap[], edges: Edge[], meshes: Mesh[],
- *   keys: string[], pieces: Piece[]}} Building keys: of the meshes, where others may follow */
+ *   keys: string[], pieces: Piece[], digest?: string, fields?: import("./offered.mjs").Field[], offers?: number[][],
+ *   offer?: number[]}} Building keys: of the meshes, where others may follow; digest: of its description; fields: of that,
+ *   which can be changed; offers: lists of their numbers; offer: which of the lists is each piece's */
 
 const FINE = 100; // steps in a millimetre
 

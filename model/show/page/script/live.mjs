@@ -3,35 +3,41 @@
 import { building } from "./data.mjs";
 import { fillFound, fillSeen } from "./filled.mjs";
 import { put } from "./grown.mjs";
+import { answer, offer } from "./offered.mjs";
 import { part } from "./part.mjs";
 import { shown, still } from "./shown.mjs";
 
 /** @typedef {{line: number, key: string, read: string, remedy: string, text: string}} Problem */
-/** @typedef {{file: string, raising: boolean, problems: Problem[]}} State */
+/** @typedef {{file: string, folder: string, raising: boolean, problems: Problem[]}} State */
 
 /** @type {import("./app.mjs").App | null} */
 let app = null;
 let pictures = true; // until it turns out that none can be drawn here
 /** @type {State | null} */
 let state = null;
+let exporting = false;
+let built = false; // whether any building came
 
 /** @param {any} message */
 async function told(message) {
   if (message.seen) await seen(message.seen);
   if (message.found) found(message.found, message.words);
+  if (message.changed) answer(message.changed);
   if (message.state) state = message.state;
+  if (message.exported) exported(message.exported);
   say();
 }
 
 /** A building raised. @param {any} content */
 async function seen(content) {
   document.title = content.name;
+  built = true;
   wait(true);
   if (!pictures) return;
   const all = await building(content, app?.all ?? null);
   try {
     if (app) app.turn(all);
-    else app = shown(all);
+    else offer((app = shown(all)), change);
     fillSeen(app);
   } catch (error) {
     if (!String(error).includes("WebGL2")) throw error;
@@ -72,7 +78,9 @@ function wait(yes) {
 
 function say() {
   if (!state) return;
-  const { file, raising, problems } = state;
+  const { file, folder, raising, problems } = state;
+  part("export-where", HTMLElement).textContent = `all that raise writes, to ${folder}`;
+  part("export", HTMLButtonElement).disabled = exporting || raising || !built || problems.length > 0;
   const list = part("problems", HTMLOListElement);
   list.hidden = !problems.length;
   list.replaceChildren(...problems.map(problem));
@@ -82,6 +90,14 @@ function say() {
     : raising
       ? `${file} is being raised.`
       : `${file}, as it was saved last.`;
+}
+
+/** @param {{running: boolean, text: string, done: boolean}} news */
+function exported({ running, text }) {
+  exporting = running;
+  const said = part("exported", HTMLPreElement);
+  said.hidden = !running && !text;
+  said.textContent = running ? "Being written." : text;
 }
 
 /** @param {Problem} one */
@@ -97,9 +113,16 @@ function problem({ line, key, read, remedy, text }) {
   return item;
 }
 
+/** Asks for another value. @type {import("./offered.mjs").Ask} */
+function change(digest, field, typed) {
+  line.send(JSON.stringify({ change: { digest, field, typed } }));
+}
+
+const line = new WebSocket(`ws://${globalThis.location.host}/line`);
+
 function begin() {
-  const line = new WebSocket(`ws://${globalThis.location.host}/line`);
   let turn = Promise.resolve();
+  part("export", HTMLButtonElement).addEventListener("click", () => line.send(JSON.stringify({ export: true })));
   line.addEventListener("open", () => line.send(globalThis.location.hash.slice(1)));
   line.addEventListener("message", ({ data }) => {
     turn = turn.then(() => told(JSON.parse(data)));
