@@ -24,6 +24,7 @@ class Raiser:
     def __init__(self, said: Callable[[Answer], None]) -> None:
         self.said = said
         self.job: Job | None = None
+        self.last: Job | None = None
         self.tries = 0
         self.process: Process | None = None
         self.listens = False
@@ -31,6 +32,7 @@ class Raiser:
     def take(self, job: Job) -> None:
         """The text to be raised now, whatever is at work."""
         self.job, self.tries = job, 0
+        self.last = job
         self._give()
 
     def drop(self) -> None:
@@ -60,11 +62,17 @@ class Raiser:
                 return
             if isinstance(answer, Ready):
                 self.listens = True
+                self._warm()
                 self._give()
             elif self.job and answer.number == self.job.number:
                 if isinstance(answer, Found | Wrong):
                     self.job = None
                 self.said(answer)
+
+    def _warm(self) -> None:
+        """Has a fresh process raise once more what the one before has raised, which nobody hears of."""
+        if self.last and not self.job and self.process and self.process.stdin:
+            self.process.stdin.write(packet(self.last))
 
     def _give(self) -> None:
         if not (self.listens and self.job and self.process and self.process.stdin):

@@ -85,16 +85,26 @@ def answered(desk: Desk, message: WSMessage) -> dict[str, Any] | None:
     It names keys by their numbers in what it was sent, and gives a value: no path and no name of a key comes
     from it.
     """
-    with suppress(ValueError, RecursionError, TypeError):
-        match json.loads(message.data) if message.type == WSMsgType.TEXT else None:
-            case {"change": {"digest": str(digest), "field": int(field), "typed": str(typed), **rest}}:
-                return (
-                    None if rest else {"changed": {"field": field, "why": desk.change(digest, field, typed)}}
-                )
-            case {"export": True, **rest} if not rest:
-                desk.export.begin()
-                return {}
+    match asked(message):
+        case {"change": {"digest": str(digest), "field": int(field), "typed": str(typed), **rest}} if (
+            not rest
+        ):
+            return {"changed": {"field": field, "why": desk.change(digest, field, typed)}}
+        case {"export": True}:
+            desk.export.begin()
+            return {}
     return None
+
+
+def asked(message: WSMessage) -> Any:
+    """The one thing that a message asks for; None where it is none."""
+    if message.type != WSMsgType.TEXT:
+        return None
+    try:
+        value = json.loads(message.data)
+    except (ValueError, RecursionError):
+        return None
+    return value if isinstance(value, dict) and len(value) == 1 else None
 
 
 def as_json(value: Any) -> str:

@@ -20,6 +20,14 @@ from .making import answers
 from .problems import plain
 from .told import Answer, Found, Job, Ready, Wrong, packet, received
 
+if sys.platform != "win32":
+    import resource
+
+UNIT = 1 if sys.platform == "darwin" else 1024
+"""Bytes that the system counts a process's memory in."""
+SENSIBLE, MUCH = 1e9, 2.0
+"""Bytes; times what the first building took."""
+
 
 class Overtaken(BaseException):
     """A newer text came; what is being made is for nothing."""
@@ -29,15 +37,17 @@ class Worker:
     """Answers jobs; told by a signal that another one has come, it leaves the one it is at.
 
     The first whole building is raised to its end: until then things are loaded, which nothing may interrupt.
+    What it remembers grows with every other size; it ends when that is much.
     """
 
     def __init__(self, jobs: BinaryIO, out: BinaryIO) -> None:
         self.jobs, self.out = jobs, out
         self.layouts = Layouts()
         self.warm = self.open = False
+        self.most = 0.0
 
     def run(self) -> None:
-        """Until no more jobs can come."""
+        """Until no more jobs can come, or another process had better take them."""
         if hasattr(signal, "SIGUSR1"):
             signal.signal(signal.SIGUSR1, self._told)
         self._say(Ready())
@@ -55,6 +65,8 @@ class Worker:
             finally:
                 self.open = False
             gc.collect()
+            if self._full():
+                return
 
     def _told(self, number: int, frame: FrameType | None) -> None:
         if self.open and self._waits():
@@ -62,8 +74,16 @@ class Worker:
             raise Overtaken
 
     def _waits(self) -> bool:
-        """Whether another job is there."""
-        return bool(select.select([self.jobs], [], [], 0)[0])
+        """Whether another job is there; unknown on Windows, where it waits its turn."""
+        return sys.platform != "win32" and bool(select.select([self.jobs], [], [], 0)[0])
+
+    def _full(self) -> bool:
+        """Whether it holds more than is sensible, and much more than its first building took."""
+        if sys.platform == "win32" or not self.warm:
+            return False
+        size = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * UNIT
+        self.most = self.most or max(SENSIBLE, MUCH * size)
+        return size > self.most
 
     def _answer(self, job: Job) -> None:
         self.open = self.warm

@@ -7,11 +7,13 @@ from pathlib import Path
 from typing import Any
 
 import tomlkit
+from tomlkit.exceptions import TOMLKitError
 
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
 
 BOM = "\ufeff"
+BY_HAND = "that key stands where it can only be changed by hand"
 
 
 def changed(text: str, path: tuple[str | int, ...], typed: str) -> str:
@@ -20,9 +22,12 @@ def changed(text: str, path: tuple[str | int, ...], typed: str) -> str:
     Raises FileError where the key stands in a way that cannot be changed without changing more.
     """
     plain = text.removeprefix(BOM)
-    document = tomlkit.parse(plain)
-    _put(document, path, typed)
-    found = tomlkit.dumps(document)
+    try:
+        document = tomlkit.parse(plain)
+        _put(document, path, typed)
+        found = tomlkit.dumps(document)
+    except (TOMLKitError, TypeError, ValueError) as error:
+        raise FileError(BY_HAND) from error
     wanted = tomllib.loads(plain.replace("\r\n", "\n"))
     _put(wanted, path, typed)
     try:
@@ -30,7 +35,7 @@ def changed(text: str, path: tuple[str | int, ...], typed: str) -> str:
     except tomllib.TOMLDecodeError:
         kept = False
     if not kept:
-        raise FileError("that key stands where it can only be changed by hand")
+        raise FileError(BY_HAND)
     return text[: len(text) - len(plain)] + found
 
 

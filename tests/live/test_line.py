@@ -4,8 +4,12 @@ from __future__ import annotations
 
 import asyncio
 import json
+import os
 import re
+import signal
 import socket
+import sys
+import time
 from collections.abc import Awaitable, Callable, Iterator
 from http.client import HTTPConnection
 from pathlib import Path
@@ -306,6 +310,7 @@ def test_a_change_is_written_where_it_stands_and_refused_once_the_file_is_anothe
         {"change": {"field": 1, "typed": "x"}},
         {"change": {"digest": "x", "field": 1.5, "typed": "x"}},
         {"change": ["width"]},
+        {"change": {"digest": "x", "field": 1, "typed": "x"}, "export": True},
         {"export": "/tmp"},
         {"export": True, "folder": "/tmp"},
     ],
@@ -327,3 +332,55 @@ def test_a_number_that_no_key_has_changes_nothing(field: int, served: Live) -> N
 
     assert talked(served, talk).startswith("Not written")
     assert served.file.read_text(encoding="utf-8") == TEXT
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads /proc")
+def test_the_process_that_raises_ends_with_the_one_that_serves(own: Live) -> None:
+    """Even if that is killed, and while a long building is at work."""
+
+    async def talk(line: Any) -> None:
+        await line.send_str(own.token)
+        await building(line)
+
+    talked(own, talk)
+    started = children(own)
+    own.write(TEXT.replace('"40 ft"', '"900 ft"'))
+    time.sleep(2)
+    own.process.kill()
+    time.sleep(1)
+    assert started
+    assert not any(map(_alive, started))
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="reads /proc")
+def test_a_process_that_was_lost_is_followed_by_another(own: Live) -> None:
+    """While it was idle, and in the middle of a text: that text is raised."""
+
+    async def talk(line: Any) -> list[str]:
+        await line.send_str(own.token)
+        names = [(await building(line))["name"]]
+        for wait in (0.0, 0.5):
+            lost = children(own)
+            own.write(TEXT.replace(NAME, f"after {wait} s").replace('"11 ft"', f'"{12 + wait} ft"'))
+            await asyncio.sleep(wait)
+            for one in lost:
+                os.kill(int(one), signal.SIGKILL)
+            names.append((await building(line))["name"])
+            assert children(own) != lost
+        return names
+
+    assert talked(own, talk) == [NAME, "after 0.0 s", "after 0.5 s"]
+
+
+def children(served: Live) -> list[str]:
+    """The processes that it started."""
+    number = served.process.pid
+    return Path(f"/proc/{number}/task/{number}/children").read_text(encoding="ascii").split()
+
+
+def _alive(process: str) -> bool:
+    try:
+        state = Path(f"/proc/{process}/stat").read_text(encoding="ascii").rsplit(")", 1)[1].split()[0]
+    except FileNotFoundError:
+        return False
+    return state != "Z"

@@ -100,6 +100,12 @@ def test_however_it_stands_it_is_changed_rightly_or_not_at_all(text: str) -> Non
     assert other.count("#") == text.count("#")
 
 
+def test_what_would_change_more_than_its_key_is_left_alone() -> None:
+    """Its table would go with it."""
+    with pytest.raises(FileError, match="by hand"):
+        changed('sheets.wall_colour = "tan"\n', ("sheets", "wall_colour"), "")
+
+
 def test_a_file_keeps_its_mode_and_a_link_stays_one(tmp_path: Path) -> None:
     own, link = tmp_path / "own.toml", tmp_path / "link.toml"
     own.write_text(TEXT, encoding="utf-8")
