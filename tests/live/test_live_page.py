@@ -342,3 +342,23 @@ def test_one_button_writes_what_raise_writes(chromium: Any, tmp_path: Path) -> N
         assert button.is_disabled()
         assert sorted(path.name for path in tmp_path.iterdir()) == ["made", "my-shop.toml"]
         shown.watched.context.close()
+
+
+def test_without_graphics_its_words_follow(chromium: Any, opened: Shown) -> None:
+    """Sizes, lists and elevations of what was saved, where no picture can be drawn."""
+    watched = Watched(chromium, Address("about:blank"))
+    watched.context.add_init_script("HTMLCanvasElement.prototype.getContext = () => null;")
+    watched.page.goto(opened.served.address)
+    watched.page.wait_for_selector("#no-picture:visible")
+    watched.page.wait_for_selector("#glanced .verdict")
+    opened.served.write(named("unseen", TEXT.replace('"30 ft"', '"32 ft"')))
+    watched.page.wait_for_function("() => document.querySelector('h1')?.textContent === 'unseen'")
+    assert "Steel 32' wide" in watched.page.locator("#head").inner_text()
+    shapes = watched.page.locator("#elevations svg")
+    assert shapes.count() == 6
+    assert shapes.first.bounding_box()["height"] > 20
+    assert shapes.first.locator("path").count() > 3
+    assert watched.said == []
+    watched.context.close()
+    opened.served.write(TEXT)
+    opened.has("name", "workshop")
