@@ -39,6 +39,7 @@ def colours(building: Building) -> dict[str, str]:
         _place("trim"): trim.colour,
         **{_place(f"{kind} trim"): colour for kind, colour in trim.colours},
         **({_place("wainscot"): wainscot.skin.colour} if wainscot else {}),
+        **{_place(f"opening {k}"): one.colour for k, one in enumerate(building.openings) if one.colour},
     }
 
 
@@ -50,6 +51,10 @@ def uncoloured(building: Building) -> Building:
         trim=_trim(building.trim),
         wainscot=building.wainscot
         and replace(building.wainscot, skin=_skin(building.wainscot.skin, "wainscot")),
+        openings=tuple(
+            replace(one, colour=one.colour and _place(f"opening {k}"))
+            for k, one in enumerate(building.openings)
+        ),
         lean_tos=tuple(map(uncoloured, building.lean_tos)),
     )
 

@@ -7,7 +7,6 @@ import subprocess
 import sys
 import time
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -31,6 +30,13 @@ colour = "brown"
 colour = "navy"
 corner_colour = "black"
 eave_colour = "tan"
+[[opening]]
+kind = "walk door"
+wall = "front"
+width = "3 ft"
+height = "6 ft 8 in"
+from_left = "3 ft"
+colour = "maroon"
 """
 
 
@@ -83,12 +89,21 @@ def test_every_place_with_a_colour_of_its_own_keeps_it() -> None:
     text = 'width = "20 ft"\nlength = "24 ft"\neave_height = "9 ft"\npitch = "3/12"\n'
     text += '[sheets]\nwall_colour = "white"\n'
     building = parse(text + OTHERS, "many")
-    assert set(colours(building).values()) == {"white", "slategray", "tan", "brown", "navy", "black"}
+    assert set(colours(building).values()) == {
+        "white",
+        "slategray",
+        "tan",
+        "brown",
+        "navy",
+        "black",
+        "maroon",
+    }
     layouts = Layouts()
     for colour in ("white", "black", "tan"):
-        again = parse((text + OTHERS).replace('"white"', f'"{colour}"'), "many")
+        other = (text + OTHERS).replace('"white"', f'"{colour}"').replace('"maroon"', f'"{colour}"')
+        again = parse(other, "many")
         assert layouts.lay(again) == lay_out(again)
-        assert layouts.known and layouts.known[0] == replace(uncoloured(building))
+        assert layouts.known and layouts.known[0] == uncoloured(building)
 
 
 def test_what_is_seen_is_what_was_raised(raising: Raising) -> None:

@@ -7,6 +7,7 @@ from difflib import ndiff
 from pathlib import Path
 
 import pytest
+from ribwright.description.keys.tables import OPENING
 from ribwright.errors import FileError
 from ribwright.intake import parse, sample_text, starter_text, starters
 from ribwright.live.fields import Field, fields, offered
@@ -142,8 +143,7 @@ def test_an_opening_offers_its_own_keys() -> None:
         ("frame 1 left column", []),
         (
             "left window 2 drip",
-            [f"opening[4].{key}" for key in ("kind", "wall", "width", "height", "from_left", "sill")]
-            + ["trim.colour"],
+            [*(f"opening[4].{key.name}" for key in OPENING.keys), "trim.colour"],
         ),
     ],
 )
