@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from ..order.lists.schedule import Schedule
     from ..pieces import Model
 
-LAPS = ("side laps", "trim laps")
+LAPS = ("side laps", "end laps", "trim laps")
 
 
 def summary(model: Model, listed: Schedule, audit: Audit) -> Iterator[str]:

@@ -107,7 +107,7 @@ def _roof(audited: Audit, listed: Schedule) -> str:
     lines = [
         f"<li>{shown(capital(figure.where))}: {shown(figure.what)} {_range(figure, listed)}</li>"
         for figure in audited.measured
-        if figure.what in ("overhang", "head under trim")
+        if figure.what in ("overhang", "head under trim", "end laps")
     ]
     return f'<ul class="plain">{"".join(lines)}</ul>' if lines else ""
 
