@@ -19,54 +19,84 @@ WORD = 18.0
 """mm: of the words that stand before what is said."""
 APART = 4.0
 """mm between a picture and its text, and between steps."""
+HEAD = 1.5
+"""Rows that the name of a step takes."""
+FEWEST = 5
+"""Rows of a step that stand together at the foot of a page, unless it has less."""
 
 
 @dataclass(frozen=True, slots=True)
-class _Part:
-    """As much of a step as goes on one page. rows: a word before and a line each, from the top.
-    later: how many parts of the step came before."""
+class _Told:
+    """A step and all that is said of it. rows: a word before and a line each. beside: mm on the left that are
+    kept for its picture."""
 
     number: int
-    later: int
-    title: str
+    name: str
     rows: tuple[tuple[str, str], ...]
     picture: bytes
 
     @property
+    def beside(self) -> float:
+        return WIDE + APART if self.picture else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """As much of a step as goes on one page. rows: from and up to which of its own."""
+
+    step: _Told
+    start: int
+    end: int
+
+    @property
+    def picture(self) -> bytes:
+        """With the first of them."""
+        return b"" if self.start else self.step.picture
+
+    @property
     def height(self) -> float:
         """mm that it takes."""
-        return max(HIGH if self.picture else 0.0, ROW * (len(self.rows) + 1.5)) + APART
+        rows = self.end - self.start
+        return max(HIGH if self.picture else 0.0, ROW * (rows + HEAD)) + APART
 
 
 def step_pages(one: Job) -> Iterator[Content]:
-    """Every step in its order, as many on a page as go on it."""
+    """Every step in its order, as much on a page as goes on it."""
     room = room_of(one)
     raising = steps(one.model)
     pictures = (one.pictured(one.model, raising) if one.pictured else ()) or [b""] * len(raising)
     page: list[_Part] = []
     for number, (step, picture) in enumerate(zip(raising, pictures, strict=True), 1):
-        for part in _parts(one, room, number, step, picture):
-            if page and sum(on.height for on in page) + part.height > room.height:
+        told, start = _told(one, room, number, step, picture), 0
+        while not start or start < len(told.rows):
+            left = room.height - sum(part.height for part in page)
+            part = _Part(told, start, start + _fitting(told, start, left))
+            least = _Part(told, start, start + min(FEWEST, len(told.rows) - start)).height
+            if page and left < max(least, part.height):
                 yield _content(one, room, page)
                 page = []
+                continue
             page.append(part)
+            start = max(part.end, 1)
     if page:
         yield _content(one, room, page)
 
 
-def _parts(one: Job, room: Room, number: int, step: Step, picture: bytes) -> Iterator[_Part]:
-    """A step, in parts where it is too long for a page."""
-    wide = room.width - WIDE - APART - WORD
-    rows = [
+def _told(one: Job, room: Room, number: int, step: Step, picture: bytes) -> _Told:
+    wide = room.width - WORD - (WIDE + APART if picture else 0.0)
+    rows = tuple(
         (what if first else "", line)
         for what, text in said(step, one.units)
         for first, line in _told_first(wrapped(one, printable(text), wide))
-    ]
-    most = int((room.height - APART) / ROW - 1.5)
-    name = f"{number}. {printable(step.name)}"
-    for start in range(0, max(len(rows), 1), most):
-        title, shown = (f"{name}, more", b"") if start else (name, picture)
-        yield _Part(number, start // most, title, tuple(rows[start : start + most]), shown)
+    )
+    return _Told(number, printable(step.name), rows, picture)
+
+
+def _fitting(told: _Told, start: int, left: float) -> int:
+    """How many of a step's rows go into what is left of a page (mm), whole sentences where any does."""
+    most = max(0, min(len(told.rows) - start, int((left - APART) / ROW - HEAD)))
+    ends = [n for n in range(1, most + 1) if start + n == len(told.rows) or told.rows[start + n][0]]
+    return max(ends, default=most)
 
 
 def _told_first(lines: Sequence[str]) -> Iterator[tuple[bool, str]]:
@@ -74,24 +104,25 @@ def _told_first(lines: Sequence[str]) -> Iterator[tuple[bool, str]]:
 
 
 def _content(one: Job, room: Room, parts: Sequence[_Part]) -> Content:
-    first, last = parts[0].number, parts[-1].number
+    first, last = parts[0].step.number, parts[-1].step.number
     title = f"step {first}" if first == last else f"steps {first} to {last}"
     shapes: list[Shape] = []
     top = room.high
     for part in parts:
         shapes += _drawn(one, room, part, top)
         top -= part.height
-    return Content(f"{title}, more" if parts[0].later else title, (), tuple(shapes))
+    return Content(f"{title}, more" if parts[0].start else title, (), tuple(shapes))
 
 
 def _drawn(one: Job, room: Room, part: _Part, top: float) -> Iterator[Shape]:
-    """A part of a step, from a height down: its picture on the left, its name and lists on the right."""
+    """A part of a step, from a height down: its picture on the left, its name and lists beside it."""
     if part.picture:
         yield Image((room.left, top - HIGH), WIDE, HIGH, part.picture)
-    left = room.left + WIDE + APART
-    yield Text((left, top - ROW), cut(one, part.title, room.right - left, Size.PLAIN), Size.PLAIN)
-    for number, (what, line) in enumerate(part.rows):
-        base = top - ROW * (number + 2.5)
+    left = room.left + part.step.beside
+    title = f"{part.step.number}. {part.step.name}" + (", more" if part.start else "")
+    yield Text((left, top - ROW), cut(one, title, room.right - left, Size.PLAIN), Size.PLAIN)
+    for number, (what, line) in enumerate(part.step.rows[part.start : part.end]):
+        base = top - ROW * (number + HEAD + 1)
         if what:
             yield Text((left, base), what)
         yield Text((left + WORD, base), line)
