@@ -34,9 +34,9 @@ ALONG = 8.0
 AIR = 1.0
 """mm between one layer and the next, more than the thickest trim: where none lies between sheet and steel,
 the sheet stands off by one."""
-HOLLOW = 40.0
-"""mm under a trim's leg, which lies on the crowns of ribs and spans the pans between. The highest rib is
-35 mm."""
+HOLLOW, LAID = 38.0, 4
+"""mm under a trim's leg, which lies on the crowns of ribs and spans the pans between: the highest rib is
+35 mm, and sheets lap on it; and how many thicknesses of trim may lie between, where lengths of two runs lap."""
 FLAT = 0.8
 """mm that the metal under a washer's rim may fall away or rise; its rubber takes that up. Ours."""
 EDGE, APART = 1.5, 3.0
@@ -114,7 +114,8 @@ def _airs(
     for before, after in pairwise(held):
         over_ribs = over_ribs and site.lists[before.body] == "trims"
         under_sheet = site.thickest_trim + AIR + standing.get(site.bodies[before.body].name, 0.0)
-        yield after.start - before.end, before.body, HOLLOW if over_ribs else under_sheet
+        hollow = HOLLOW + LAID * site.thickest_trim
+        yield after.start - before.end, before.body, hollow if over_ribs else under_sheet
 
 
 def _finding(

@@ -23,6 +23,8 @@ STEEP = 3 / 12
 ON_STEEP, ON_FLAT, ON_WALL = 152.4, 304.8, 101.6
 """mm; the least end lap (6 in, 12 in; 4 in on walls) where nobody asked for another. Common practice, no
 source."""
+SHY = 0.5
+"""mm that a lap may be short by: less than a tape shows."""
 ROW = 101.6
 """mm up from the upper sheet's foot (4 in) in which its row of screws stands. Common practice, no source."""
 HALF = 0.5
@@ -52,7 +54,7 @@ def _fault(face: Clad, lap: EndLap, terms: Terms) -> Finding | None:
     least = least_lap(face, terms)
     if not lap.sheds:
         return _of(face, Code.END_LAP_TURNED, lap)
-    if under(lap.length, least):
+    if under(lap.length, least - SHY):
         return _of(face, Code.END_LAP_SHORT, lap, lap.length, least)
     if over(-lap.air[0], NESTED):
         return _of(face, Code.LAP_PRESSED, lap, -lap.air[0], NESTED)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
-from math import floor
+from math import floor, inf
 
 from ..catalog.sections import SectionShape
 from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
+from .edges import Edge
 from .face import Face
 from .steel_lines import SteelLines
 
@@ -80,6 +81,12 @@ def _knees(lines: SteelLines) -> Iterator[Objection]:
     most = foot - max(ROOM_UNDER_STRUT / 2, frame.knee.depth)
     if over(frame.knee_reach, most):
         yield ("frame", "knee_reach"), f"at most {at_most(most, building.units)} on these columns"
+    runs = [lines.slope_length(one) * one.sides[0].level for one in lines.slopes if one.named(Edge.RIDGE)]
+    room = min(runs, default=inf) - (lines.knee_room - frame.knee_reach)
+    if room <= 0:
+        yield ("frame", "knee"), '"none": under the shorter slope is no room for one'
+    elif over(frame.knee_reach, room):
+        yield ("frame", "knee_reach"), f"at most {at_most(room, building.units)}, under the shorter slope"
 
 
 def _rake_angle(lines: SteelLines) -> Iterator[Objection]:

@@ -21,8 +21,8 @@ def snapped_weight(value: float) -> float:
 
 
 def snapped_area(value: float) -> int:
-    """Area to the nearest mm2, halves up; the same for value +- 1e-4 (length noise times lengths)."""
-    return floor(value + 1e-3 / 3 + 0.5)
+    """Area to the nearest mm2, halves up; the same for value +- 0.01 (noise of a folded length times a stick)."""
+    return floor(value + 0.1 / 3 + 0.5)
 
 
 def snapped_volume(value: float) -> int:

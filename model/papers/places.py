@@ -236,9 +236,7 @@ def _end_lap(one: Job, plane: CladPlane) -> Iterator[Detail]:
         about, kind = (high - low) / 2 + CLEAR / 2, "roof" if plane.sloped else "wall"
         window = (-about, -BELOW, about, BEFORE)
         lapped: Measured = ("lap", SHEETS, SHEETS, 0)
-        yield Detail(
-            f"end lap, {kind}: the higher on top", Place(at, plane.frame.y, plane.frame.z), window, (lapped,)
-        )
+        yield Detail(f"end lap, {kind}", Place(at, plane.frame.y, plane.frame.z), window, (lapped,))
 
 
 def _back(way: Point3) -> Point3:

@@ -57,7 +57,7 @@ SPOILT = [
     ("[slab]\nledge_depth", "[slob]\nledge_depth", "slob", 10, 1, "'slob'", "the nearest is 'slab'"),
     # what is missing
     ('width = "30 ft"\n', "", "width", 0, 0, "", 'missing; such as width = "30 ft"'),
-    ('kind = "window"\n', "", "opening[2].kind", 21, 1, "", 'missing; such as kind = "window"'),
+    ('kind = "window"\n', "", "opening[2].kind", 21, 1, "", 'missing; such as kind = "walk door"'),
     # types
     (
         '[slab]\nledge_depth = "1 in"',

@@ -85,7 +85,7 @@ def test_spans_short_sheets_and_long_ones() -> None:
     assert short.limit == pytest.approx(48 * INCH) and (short.measured or 0.0) < 48 * INCH
     small = shed(width="20 ft", more='frame.front_posts = "centre"\n')
     assert not notes(small, Code.SHEET_SHORT, Code.SHEET_LONG, Code.GIRT_SPAN, Code.PURLIN_SPAN)
-    wide = shed(width="90 ft", more='framing.stock = ["60 ft"]\n')
+    wide = shed(width="90 ft", more='framing.stock = ["60 ft"]\nsheets.longest = "60 ft"\n')
     (long,) = notes(wide, Code.SHEET_LONG)
     assert long.measured is not None and long.measured / FT == pytest.approx(46.4, abs=0.3)
 

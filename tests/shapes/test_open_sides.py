@@ -87,7 +87,7 @@ def test_over_an_open_end_the_rake_trim_covers_the_rake_angle(carport: Model) ->
     points = corners(carport, "front left rake trim")
     below = 96 + points[:, 0] * 3 / 12 - points[:, 2]
     assert below.max() == pytest.approx(under, abs=0.03)
-    assert points[:, 1].min() == pytest.approx(-LAP - 2 * TRIM, abs=0.01)
+    assert points[:, 1].min() == pytest.approx(-LAP - TRIM, abs=0.01)
 
 
 HALF = """

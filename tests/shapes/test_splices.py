@@ -85,7 +85,10 @@ def test_a_spliced_building_is_sound() -> None:
     ("keys", "what"),
     [
         ('width = "100 ft"\neave_height = "10 ft"\n', "at least 51' 6-1/2\", as long as the rafters"),
-        ('width = "20 ft"\neave_height = "42 ft"\n', "at least 44' 6\", as long as the gable posts"),
+        (
+            'width = "20 ft"\neave_height = "42 ft"\nsheets.longest = "60 ft"\n',
+            "at least 44' 6\", as long as the gable posts",
+        ),
         (
             'width = "20 ft"\neave_height = "8 ft"\nframe.spacing = "20 ft"\nframing.stock = ["15 ft"]\n',
             "at least 20', as long as a bay of the right, from frame to frame",

@@ -22,6 +22,9 @@ length = "24 ft"
 eave_height = "9 ft"
 pitch = "3/12"
 
+[trim]
+stock = ["10 ft"]
+
 [[opening]]
 kind = "window"
 wall = "left"

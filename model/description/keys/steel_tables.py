@@ -202,9 +202,9 @@ TRIM = Table(
         Key(
             "stock",
             Lengths("4 ft", "40 ft", most=6),
-            "that trim comes in: a run takes the one of fewest laps, then least waste; no stubs under 24 in",
+            "that trim comes in: fewest laps, then least waste",
             unless="10, 12 ft; 3, 3.6 m",
-            example=("10 ft 2 in, 12 ft, 16 ft", "3 m, 3600 mm, 4 m"),
+            example=("10 ft 2 in, 12 ft", "3 m, 3600 mm"),
         ),
         *(
             Key(

@@ -172,7 +172,7 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[Tile]) -> Iterator[Part]:
     """Inside closures at the feet of a wall's sheets, where asked for: under every major rib that comes down
     to the foot as much of a plug as there is of it; under a lap rib the lower sheet's."""
-    if not lines.building.sheets.foot_closures or face.sloped:
+    if not lines.building.sheets.foot_closures or face.sloped or face.open:
         return
     region = face.regions[0]
     profile, feet = region.skin.profile, [tile for tile in sheets if tile.region is region]
