@@ -36,7 +36,7 @@ AIR = 1.0
 the sheet stands off by one."""
 HOLLOW, LAID = 38.0, 4
 """mm under a trim's leg, which lies on the crowns of ribs and spans the pans between: the highest rib is
-35 mm, and sheets lap on it; and how many thicknesses of trim may lie between, where lengths of two runs lap."""
+35 mm, and sheets lap on it; and how many thicknesses of trim may lie between, where lengths of runs lap."""
 FLAT = 0.8
 """mm that the metal under a washer's rim may fall away or rise; its rubber takes that up. Ours."""
 EDGE, APART = 1.5, 3.0

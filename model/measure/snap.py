@@ -21,7 +21,7 @@ def snapped_weight(value: float) -> float:
 
 
 def snapped_area(value: float) -> int:
-    """Area to the nearest mm2, halves up; the same for value +- 0.01 (noise of a folded length times a stick)."""
+    """Area to the nearest mm2, halves up; the same for value +- 0.01 (noise of a girth times a stick)."""
     return floor(value + 0.1 / 3 + 0.5)
 
 
