@@ -32,8 +32,8 @@ from .building import (
 )
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
+from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import TRIM_KINDS
-from .keys.tables import WAINSCOT_WALLS
 from .keys.value_kinds import Name
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load

@@ -11,7 +11,8 @@ from math import ceil, inf
 
 from ..units import parse_length
 from .building import OVERHEAD
-from .keys.tables import OPENING, WAINSCOT
+from .keys.sheet_tables import WAINSCOT
+from .keys.tables import OPENING
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
 

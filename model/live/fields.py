@@ -10,17 +10,9 @@ from typing import Any
 
 from ..description.building import Building
 from ..description.keys.key import Key, Table
+from ..description.keys.sheet_tables import GABLE_SHEETS, SHEETS, WAINSCOT
 from ..description.keys.steel_tables import TRIM
-from ..description.keys.tables import (
-    GABLE_SHEETS,
-    LEAN_TO,
-    OPENING,
-    ROOF,
-    RUNS,
-    SHEETS,
-    TOP,
-    WAINSCOT,
-)
+from ..description.keys.tables import LEAN_TO, OPENING, ROOF, RUNS, TOP
 from ..description.keys.value_kinds import Choice
 from ..description.reading.draft import dotted
 from ..pieces import Piece

@@ -1,0 +1,168 @@
+"""The keys of the sheets: on walls and roof, where some are others, and on the foot of the walls."""
+
+from __future__ import annotations
+
+from ..building import Wall
+from .catalogued import Colour, GaugeNumber, Profile
+from .key import Key, Table
+from .value_kinds import Choice, Length
+
+USUAL_PROFILE = "36 x 9 x 3/4"
+WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
+WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
+    "all": ("front", "back", "left", "right"),
+    "gables": ("front", "back"),
+    "sides": ("left", "right"),
+    **{wall: (wall,) for wall in ("front", "back", "left", "right")},
+}
+"""The walls that each word for them means."""
+
+SHEETS = Table(
+    "sheets",
+    "The ribbed sheets on walls and roof.",
+    (
+        Key("profile", Profile(), "cover x rib pitch x rib height, from the catalogue", USUAL_PROFILE),
+        Key(
+            "gauge",
+            GaugeNumber(),
+            "of galvanised sheet",
+            unless="29 or 0.5 mm, or none where there is a thickness",
+            example=("29", "29"),
+        ),
+        Key(
+            "thickness",
+            Length("0.0075 in", "0.06 in"),
+            "instead of a gauge",
+            unless="the gauge's",
+            example=("0.02 in", "0.5 mm"),
+        ),
+        Key(
+            "wall_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            WALL_COLOUR,
+            also=("wall_color",),
+        ),
+        Key(
+            "roof_colour",
+            Colour(),
+            "a CSS colour name, #rrggbb or your own",
+            ROOF_COLOUR,
+            also=("roof_color",),
+        ),
+        Key(
+            "overhang",
+            Length("1-1/8 in", "4 in"),
+            "of the roof past the eave, in plan",
+            "2 in",
+            metric="50 mm",
+        ),
+        Key(
+            "ridge_gap",
+            Length("0 in", "12 in"),
+            "between each slope's sheets and the ridge",
+            "1 in",
+            metric="25 mm",
+        ),
+        Key(
+            "step",
+            Length("0 in", "1 in"),
+            "of the lengths that sheets come in; 0: any. The ridge gap gives or takes half of it",
+            "1/2 in",
+            metric="5 mm",
+        ),
+        Key(
+            "longest",
+            Length("8 ft", "60 ft"),
+            "sheet there is; longer slopes lap on purlins, fewest sheets, then even ones",
+            "40 ft",
+            metric="12 m",
+        ),
+        Key(
+            "end_lap",
+            Length("4 in", "24 in"),
+            "of sheets up a slope, at the least",
+            unless="6 in from 3/12 on, 12 in under it",
+            example=("8 in", "200 mm"),
+        ),
+        Key(
+            "foot_closures",
+            Choice(("none", "inside")),
+            "foam under the ribs at the feet of wall sheets, bought in strips",
+            "none",
+        ),
+        Key("foot_gap", Length("0 in", "5/8 in"), "under the feet of wall sheets", "0 in"),
+        Key(
+            "cut_clearance",
+            Length("1/16 in", "1/2 in"),
+            "between an opening and the sheet cut around it",
+            unless="1/8 in and the flange",
+            example=("1/8 in", "4 mm"),
+        ),
+        Key(
+            "flange",
+            Length("0.008 in", "1/8 in"),
+            "thickness of the trim between framing and sheet",
+            "0.0217 in",
+            metric="0.55 mm",
+        ),
+    ),
+)
+
+
+USUAL = "as [sheets]"
+OTHER_SHEETS = (
+    Key("profile", Profile(), "from the catalogue", unless=USUAL, example=("36 x 9 x 3/4",) * 2),
+    Key("gauge", GaugeNumber(), "of galvanised sheet", unless=USUAL, example=("26", "26")),
+    Key(
+        "thickness",
+        Length("0.0075 in", "0.06 in"),
+        "instead of a gauge",
+        unless=USUAL,
+        example=("0.02 in", "0.5 mm"),
+    ),
+)
+"""Of sheets that are other than the rest. Not said, they are as those under [sheets]."""
+
+
+def _sheets_of(name: str, what: str, *more: Key) -> Table:
+    """A table of sheets that are other than the rest."""
+    return Table(name, f"The sheets of {what}, where they are others.", (*OTHER_SHEETS, *more))
+
+
+GABLE_SHEETS = _sheets_of(
+    "gable_sheets",
+    "the gables",
+    Key(
+        "colour",
+        Colour(),
+        "a CSS colour name, #rrggbb or your own",
+        unless="the walls'",
+        example=("gainsboro",) * 2,
+        also=("color",),
+    ),
+)
+ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
+
+WAINSCOT = Table(
+    "wainscot",
+    "Other sheets on the foot of the walls. Girts stand behind the seam, in place of any so near.",
+    (
+        Key(
+            "height",
+            Length("36 in", "48 in"),
+            "top of slab to the seam",
+            unless="no wainscot",
+            example=("4 ft", "1200 mm"),
+        ),
+        Key("walls", Choice(tuple(WAINSCOT_WALLS)), "which walls have it", "all"),
+        *OTHER_SHEETS,
+        Key(
+            "colour",
+            Colour(),
+            "a CSS colour name or #rrggbb",
+            unless="the trim's",
+            example=("slategray",) * 2,
+        ),
+    ),
+)
