@@ -55,7 +55,7 @@ def audit(
         progress("audit", 0, 1)
         found = audited(model, only or CHECKS, thorough="bodies" in only)
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    braced = is_braced(piece.role for piece in model.pieces)
+    braced = is_braced(model.roles)
     head = (f"Audit: {job(model.name, model.terms)}", short(braced=braced))
     text = {
         "table": lambda: table(found, units, head),

@@ -42,7 +42,7 @@ def steps(file: Path | None, form: str, pieces: int) -> None:
 
     found = in_order(model)
     units: Units = "mm" if model.units == "mm" else "ft-in"
-    head = heading(model.name, model.terms, units, braced=is_braced(piece.role for piece in model.pieces))
+    head = heading(model.name, model.terms, units, braced=is_braced(model.roles))
     if form == "table":
         width = max(80, shutil.get_terminal_size().columns)
         click.echo(steps_table(found, units, head, width), nl=False)

@@ -59,6 +59,11 @@ class Model:
     pieces: tuple[Piece, ...] = field(default=())
     terms: Terms = field(default=Terms())
 
+    @property
+    def roles(self) -> frozenset[str]:
+        """What its pieces are."""
+        return frozenset(piece.role for piece in self.pieces)
+
     def _repr_html_(self) -> str:
         """What a notebook shows of it: its page, of a floor above, loaded by name when it is asked for."""
         text: str = import_module("ribwright.show.page.notebook").framed(self)

@@ -31,14 +31,13 @@ HALF = 0.5
 """Share of the distance between ribs within which each has a screw. Ours."""
 
 
-def end_laps(site: Site, face: Clad, screws: Sequence[Driven], terms: Terms) -> Iterator[Finding]:
-    """Every fault of a face's end laps."""
-    if not face.plane.end_laps:
-        return
+def end_laps(site: Site, faces: Sequence[Clad], screws: Sequence[Driven], terms: Terms) -> Iterator[Finding]:
+    """Every fault of the end laps of faces."""
     through = _through_two(site, screws)
-    for lap in face.plane.end_laps:
-        fault = _fault(face, lap, terms)
-        yield from (fault,) if fault else _loose(face, lap, through)
+    for face in faces:
+        for lap in face.plane.end_laps:
+            fault = _fault(face, lap, terms)
+            yield from (fault,) if fault else _loose(face, lap, through)
 
 
 def least_lap(face: Clad, terms: Terms) -> float:

@@ -131,8 +131,9 @@ def _cover(w: _Witness) -> Iterator[Finding]:
 def _laps(w: _Witness) -> Iterator[Finding]:
     for face, laps in zip(w.faces, w.laps, strict=True):
         yield from sheet_laps(face, laps, w.model.terms)
-        yield from end_laps(w.site, face, w.screws, w.model.terms)
         yield from rib_ends(w.site, face)
+    if lapped := [face for face in w.faces if face.plane.end_laps]:
+        yield from end_laps(w.site, lapped, w.screws, w.model.terms)
     yield from trim_lap_faults(w.site, w.trim_laps, w.faces, w.model.terms)
 
 

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..description.said_limits import at_least, over
-from .end_laps import least_lap, least_longest
-from .face import Face
+from .end_laps import least_longest
 from .opening_lines import OpeningLines
 from .steel_checks import Objection
 
@@ -28,11 +27,7 @@ def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
         return
     for slope in lines.slopes:
         if lines.end_laps[slope.name] is None:
-            needed = f"at least {at_least(_needed(lines, slope), units)}, or purlins closer together"
+            least = least_longest(lines.up_slope(slope), lines.building.sheets)
+            needed = f"at least {at_least(least, units)}, or purlins closer together"
             yield LONGEST, f"{needed}: sheets lap on a purlin, and none is under 4 ft"
             return
-
-
-def _needed(lines: OpeningLines, slope: Face) -> float:
-    sheets, span = lines.building.sheets, (slope.upper.foot, slope.upper.head)
-    return least_longest(span, lines.purlin_rows(slope), sheets, least_lap(sheets, abs(slope.sides[0].rise)))

@@ -8,11 +8,11 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import ceil
+from functools import cached_property
+from math import inf
 
 from ..description.building import Sheets
-from ..place import Point2
-from .lengths import ROUNDING, SHORTEST, stepped_down
+from .lengths import ROUNDING, SHORTEST, stepped_down, stepped_up
 
 PAST_ROW = 38.1
 """mm; an upper sheet's foot lies so far (1-1/2 in) downhill of its row of screws, or up to a step more."""
@@ -39,71 +39,73 @@ def least_lap(sheets: Sheets, rise: float) -> float:
     return sheets.end_lap or (ON_STEEP if rise >= STEEP - 1e-9 else ON_FLAT)
 
 
-def end_laps(span: Point2, rows: Sequence[float], sheets: Sheets, lap: float) -> tuple[EndLap, ...] | None:
-    """The end laps between a foot and a head, from the foot up: fewest sheets, then the most even lengths,
-    the shorter ones on top. None where the rows let no sheet be short enough.
+@dataclass(frozen=True)
+class UpSlope:
+    """What the sheets of a slope reach over, and where they may lap (mm). foot, head: heights of their ends.
+    rows: of the screws on each line of steel, ascending. lap: the least."""
 
-    rows: heights of the screws on each line of steel, ascending. lap: the least, mm.
-    """
-    longest, usable = stepped_down(sheets.longest, sheets.step), _usable(span, rows)
-    fewest = _rows(span, usable, longest, lap)
+    foot: float
+    head: float
+    rows: tuple[float, ...]
+    lap: float
+
+    @cached_property
+    def usable(self) -> list[float]:
+        """The rows that leave the lowest and the uppermost sheet as long as a mill makes them."""
+        low, high = self.foot + SHORTEST, self.head - SHORTEST
+        return [row for row in self.rows if low < row - PAST_ROW < high]
+
+    @cached_property
+    def lengths(self) -> list[float]:
+        """Every length that a sheet between usable rows or ends can have, ascending."""
+        feet = (self.foot, *(row - PAST_ROW for row in self.usable))
+        heads = (self.head, *(row - PAST_ROW + self.lap for row in self.usable))
+        return sorted({head - foot for foot in feet for head in heads if head > foot})
+
+    def lapped(self, longest: float) -> list[float] | None:
+        """On which rows sheets lap that are as long as they may be, from the foot up; None where none will
+        do."""
+        start, most = self.foot, longest + ROUNDING
+        found: list[float] = []
+        while self.head - start > most:
+            within = [row for row in self.usable if SHORTEST <= row - PAST_ROW + self.lap - start <= most]
+            if not within or (found and within[-1] <= found[-1]):
+                return None
+            found.append(within[-1])
+            start = within[-1] - PAST_ROW
+        return found
+
+    def count(self, longest: float) -> float:
+        """How many laps such sheets make; infinitely many where none will do."""
+        found = self.lapped(longest)
+        return inf if found is None else len(found)
+
+
+def end_laps(slope: UpSlope, sheets: Sheets) -> tuple[EndLap, ...] | None:
+    """The end laps of a slope, from its foot up: fewest sheets, then the most even lengths, the shorter ones
+    on top. None where the rows let no sheet be short enough."""
+    longest = stepped_down(sheets.longest, sheets.step)
+    fewest = slope.lapped(longest)
     if not fewest:
         return None if fewest is None else ()
-    lengths = [length for length in _lengths(span, usable, lap) if length <= longest]
-    even = bisect_left(lengths, True, key=lambda most: _count(span, usable, most, lap) <= len(fewest))
-    return _fitted(span, _rows(span, usable, lengths[even], lap) or fewest, sheets.step, lap)
+    lengths = [length for length in slope.lengths if length <= longest]
+    even = bisect_left(lengths, True, key=lambda most: slope.count(most) <= len(fewest))
+    return _fitted(slope, slope.lapped(lengths[even]) or fewest, sheets.step)
 
 
-def least_longest(span: Point2, rows: Sequence[float], sheets: Sheets, lap: float) -> float:
+def least_longest(slope: UpSlope, sheets: Sheets) -> float:
     """The shortest length (mm, whole steps) that would do where sheets come in no longer ones."""
-    usable = _usable(span, rows)
-    fits = (most for most in _lengths(span, usable, lap) if _rows(span, usable, most, lap) is not None)
-    return _stepped_up(next(fits), sheets.step)
+    return stepped_up(next(most for most in slope.lengths if slope.lapped(most) is not None), sheets.step)
 
 
-def _usable(span: Point2, rows: Sequence[float]) -> list[float]:
-    """The rows that leave the lowest and the uppermost sheet as long as a mill makes them."""
-    foot, head = span
-    return [row for row in rows if foot + SHORTEST < row - PAST_ROW < head - SHORTEST]
-
-
-def _lengths(span: Point2, rows: Sequence[float], lap: float) -> list[float]:
-    """Every length that a sheet between rows or ends can have, ascending."""
-    feet = (span[0], *(row - PAST_ROW for row in rows))
-    heads = (span[1], *(row - PAST_ROW + lap for row in rows))
-    return sorted({head - foot for foot in feet for head in heads if head > foot})
-
-
-def _rows(span: Point2, rows: Sequence[float], longest: float, lap: float) -> list[float] | None:
-    """On which rows sheets lap that are as long as they may be, from the foot up; None where none will do."""
-    start, head = span
-    found: list[float] = []
-    while head - start > longest + ROUNDING:
-        within = [row for row in rows if SHORTEST <= row - PAST_ROW + lap - start <= longest + ROUNDING]
-        if not within or (found and within[-1] <= found[-1]):
-            return None
-        found.append(within[-1])
-        start = within[-1] - PAST_ROW
-    return found
-
-
-def _count(span: Point2, rows: Sequence[float], longest: float, lap: float) -> float:
-    found = _rows(span, rows, longest, lap)
-    return float("inf") if found is None else len(found)
-
-
-def _fitted(span: Point2, rows: Sequence[float], step: float, lap: float) -> tuple[EndLap, ...]:
+def _fitted(slope: UpSlope, rows: Sequence[float], step: float) -> tuple[EndLap, ...]:
     """Laps on rows, each sheet whole steps long: feet reach farther down from the rows, the lowest sheets'
     heads farther up."""
-    low, end = span
-    found: list[EndLap] = []
+    end, found = slope.head, []
     for row in reversed(rows):
-        foot = end - _stepped_up(end - (row - PAST_ROW), step)
-        end = foot + lap if row != rows[0] else low + _stepped_up(foot + lap - low, step)
+        foot = end - stepped_up(end - (row - PAST_ROW), step)
+        end = foot + slope.lap
+        if row == rows[0]:
+            end = slope.foot + stepped_up(end - slope.foot, step)
         found.append(EndLap(row, foot, end))
     return tuple(reversed(found))
-
-
-def _stepped_up(length: float, step: float) -> float:
-    """The least whole steps that hold a length; with a step of 0 the length."""
-    return ceil(length / step - ROUNDING) * step if step else length

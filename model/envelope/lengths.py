@@ -25,6 +25,11 @@ def stepped_down(length: float, step: float) -> float:
     return floor(length / step + ROUNDING) * step if step else length
 
 
+def stepped_up(length: float, step: float) -> float:
+    """The least whole steps that hold a length; with a step of 0 the length."""
+    return ceil(length / step - ROUNDING) * step if step else length
+
+
 def fitted_wall(outline: tuple[Point2, ...], step: float) -> tuple[Point2, ...]:
     """A wall's outline whose sheets are whole steps long, so that they go under what lies over their heads;
     one that is raked as it was: such sheets come longer and are cut on site."""
@@ -42,7 +47,7 @@ def fitted_slope(outline: tuple[Point2, ...], step: float, head: Side) -> tuple[
         if head.kind is Edge.HEADWALL:
             return stepped_down(length, step)
         if head.kind is not Edge.RIDGE:
-            return ceil(length / step - ROUNDING) * step
+            return stepped_up(length, step)
         nearest = floor(length / step + 0.5) * step
         return nearest if outline[0][1] + nearest <= head.start[1] + HAIR else stepped_down(length, step)
 

@@ -10,7 +10,7 @@ from functools import cached_property
 from math import ceil
 
 from .edges import Edge
-from .end_laps import EndLap, end_laps, least_lap
+from .end_laps import EndLap, UpSlope, end_laps, least_lap
 from .face import Face
 from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
@@ -217,16 +217,16 @@ class SteelLines(RoofLines):
         middle = flat_of(self.building.framing.purlin)[1]
         return tuple(v + middle for v in self.purlins(slope))
 
+    def up_slope(self, slope: Face) -> UpSlope:
+        """What the sheets of a slope reach over, and where they may lap."""
+        lap = least_lap(self.building.sheets, abs(slope.sides[0].rise))
+        return UpSlope(slope.upper.foot, slope.upper.head, self.purlin_rows(slope), lap)
+
     @cached_property
     def end_laps(self) -> dict[str, tuple[EndLap, ...] | None]:
         """Where sheets of each slope lap up it, from its foot up; None where the purlins let no sheet be
         short enough."""
-        sheets, found = self.building.sheets, {}
-        for slope in self.slopes:
-            span = (slope.upper.foot, slope.upper.head)
-            lap = least_lap(sheets, abs(slope.sides[0].rise))
-            found[slope.name] = end_laps(span, self.purlin_rows(slope), sheets, lap)
-        return found
+        return {slope.name: end_laps(self.up_slope(slope), self.building.sheets) for slope in self.slopes}
 
     def laps_of(self, face: Face) -> tuple[EndLap, ...]:
         """Where sheets of a face lap up it, from its foot up."""

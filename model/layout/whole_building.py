@@ -63,7 +63,6 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     steel = [*framed(lines), *_framing(lines)]
     bracing = list(braces(brace_lines(lines)))
     laid = {face.name: [(tile, sheet_of(trim, face, tile)) for tile in tiles(trim, face)] for face in around}
-    tiled = {name: [tile for tile, _ in of_face] for name, of_face in laid.items()}
     sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(trim, around_openings), _trims(trim, edges)
@@ -75,7 +74,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
         *opening_trims,
         *sheets,
         *_closures(trim),
-        *(foot for wall in lines.walls for foot in foot_closures(trim, wall, tiled[wall.name])),
+        *(foot for wall in lines.walls for foot in foot_closures(trim, wall, laid[wall.name])),
         *edge_trims,
         *screws,
     )

@@ -82,15 +82,20 @@ class CladPlane:
         return shapely.union_all([sheet.outline for sheet in self.sheets])
 
     @cached_property
+    def _meeting(self) -> tuple[tuple[LaidSheet, LaidSheet, shapely.Geometry], ...]:
+        """Every two sheets that lie over each other, from left to right, and where."""
+        return tuple(_meeting(self.sheets))
+
+    @cached_property
     def end_laps(self) -> tuple[EndLap, ...]:
         """Where sheets of one column lie over each other, from left to right."""
-        return tuple(_end_lap(*pair) for pair in _meeting(self.sheets) if _in_line(*pair[:2]))
+        return tuple(_end_lap(*pair) for pair in self._meeting if _in_line(*pair[:2]))
 
     @cached_property
     def side_laps(self) -> tuple[SideLap, ...]:
         """Every two neighbours that lie over each other, from left to right. Where four sheets meet, those
         across from each other are none."""
-        beside = (pair for pair in _meeting(self.sheets) if not _in_line(*pair[:2]))
+        beside = (pair for pair in self._meeting if not _in_line(*pair[:2]))
         return tuple(_side_lap(*pair) for pair in beside if not self._across(*pair))
 
     def _across(self, one: LaidSheet, other: LaidSheet, region: shapely.Geometry) -> bool:
@@ -195,11 +200,19 @@ def _back(way: Point3) -> Point3:
 
 def _plane(frame: Place, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:
     """The plane that most of the sheets lie in that lie on no others, and each as it lies there."""
-    lowest = min(dot(frame.z, bench.origin) for _, bench, _ in sheets)
-    first = _plane_at(frame, lowest, sheets)
-    raised = {lap.upper for lap in first.end_laps}
-    heights = [snapped(lowest + one.off, 1e-3) for one in first.sheets if one not in raised] or [lowest]
-    return _plane_at(frame, max(heights, key=heights.count), sheets)
+    whole = _plane_at(frame, _usual([dot(frame.z, bench.origin) for _, bench, _ in sheets]), sheets)
+    raised = {lap.upper for lap in whole.end_laps}
+    if not raised:
+        return whole
+    height = dot(frame.z, whole.frame.origin)
+    on_steel = [height + one.off for one in whole.sheets if one not in raised]
+    return _plane_at(frame, _usual(on_steel), sheets) if on_steel else whole
+
+
+def _usual(heights: Sequence[float]) -> float:
+    """The one of them that comes most often."""
+    found = [snapped(height, 1e-3) for height in heights]
+    return max(found, key=found.count)
 
 
 def _plane_at(frame: Place, height: float, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:

@@ -56,6 +56,11 @@ class PlacedSheet:
         """The piece's."""
         return self.piece.name
 
+    @property
+    def raised(self) -> bool:
+        """Whether it stands over an opening, or over another sheet."""
+        return self.foot > RAISED
+
 
 @dataclass(frozen=True, slots=True)
 class FacePlan:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..catalog.colours import rgb
 from ..pieces import Piece
 from .page.paints import shown
 
@@ -10,8 +11,7 @@ Colour = tuple[int, int, int]
 
 def drawn_colour(piece: Piece) -> Colour:
     """Red, green and blue, 0 to 255, in sRGB; the same as on the customer's page."""
-    code = shown(piece)
-    return (int(code[1:3], 16), int(code[3:5], 16), int(code[5:7], 16))
+    return rgb(shown(piece))
 
 
 def inked(colour: Colour, strength: float) -> Colour:

@@ -70,7 +70,7 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
     width, height = wish.size
     over: list[vtkProp] = []
     if not wish.plain and height >= CAPTIONED:
-        braced = all(is_braced(piece.role for piece in model.pieces) for model in models)
+        braced = all(is_braced(model.roles) for model in models)
         text = f"{job(*named_together(models))}. {short(braced=braced)}"
         size = FINE * min(max(height / 55, SMALLEST), 1.7 * width / len(text))
         over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))

@@ -22,7 +22,7 @@ def steps_json(model: Model, steps: Sequence[Step], units: Units) -> str:
         "name": model.name,
         **{key: text for key, text in (("address", terms.address), ("date", terms.date)) if text},
         "units": units,
-        "note": note(braced=is_braced(piece.role for piece in model.pieces)),
+        "note": note(braced=is_braced(model.roles)),
         "steps": [{"number": number, **_step(step, units)} for number, step in enumerate(steps, 1)],
     }
     return json.dumps(content, indent=2, ensure_ascii=False) + "\n"

@@ -96,7 +96,7 @@ def _cut(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> Cut:
 
 def ribs_of(lay: Lay, region: Region) -> list[float]:
     """u of a sheet's major ribs."""
-    profile, sign = region.skin.profile, 1.0 if lay.hand == "left" else -1.0
+    profile, sign = region.skin.profile, lay.sign
     count = round(profile.cover / profile.pitch)
     return [lay.rib + sign * number * profile.pitch for number in range(count + 1)]
 

@@ -336,7 +336,7 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     foot, head = tile.course.foot, tile.course.head
     count = max(1, ceil((head - foot) / apart) - 1)
     step = (head - foot) / (count + 1)
-    w, sign = _top(sheet.recipe, 0.0), 1.0 if tile.column.hand == "left" else -1.0
+    w, sign = _top(sheet.recipe, 0.0), tile.column.sign
     base = face.frame.seen(sheet.place.origin)[1]
     capped = max(line.at for line in plan.lines) - CAPPED
     if tile.course.above:

@@ -42,6 +42,11 @@ class Lay:
     rib: float
     hand: Hand
 
+    @property
+    def sign(self) -> float:
+        """1 where u of its bench runs as the face's does, -1 where it is turned end for end."""
+        return 1.0 if self.hand == "left" else -1.0
+
     def reach(self, profile: RibProfile) -> tuple[float, float]:
         """The u range of the whole sheet, legs included."""
         if self.hand == "left":

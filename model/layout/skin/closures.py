@@ -131,7 +131,7 @@ class _Row:
 def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iterator[Part]:
     """Strips over one sheet's cover, up to w = top, where its surface lies deep enough under it."""
     profile, surface = row.region.skin.profile, _surface(row.region)
-    a, b = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in within)
+    a, b = sorted((u - lay.rib) * lay.sign for u in within)
     low, high = max(0.0, a), min(profile.cover, b)
     if high - low < STUB:
         return
@@ -162,28 +162,27 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
         feet.append((lines.steel.slope_length(face) - 1.25 * DEEP, rise))
     places = ((lay, rib, base) for base in feet for lay, rib in _major_ribs(lines, face))
     for number, (lay, rib, (base, rise)) in enumerate(places, 1):
-        low, high = sorted((u - lay.rib) * (1.0 if lay.hand == "left" else -1.0) for u in (0.0, face.width))
+        low, high = sorted((u - lay.rib) * lay.sign for u in (0.0, face.width))
         where = (base, lines.building.sheets.flange, rise)
         recipe, place = _plug(face.skin, (lay, rib), (low, high), where)
         name = f"{face.name} inside closure {number}"
         yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
 
 
-def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[Tile]) -> Iterator[Part]:
+def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[tuple[Tile, Part]]) -> Iterator[Part]:
     """Inside closures at the feet of a wall's sheets, where asked for: under every major rib that comes down
     to the foot as much of a plug as there is of it; under a lap rib the lower sheet's."""
     if not lines.building.sheets.foot_closures or face.sloped or face.open:
         return
     region = face.regions[0]
-    profile, feet = region.skin.profile, [tile for tile in sheets if tile.region is region]
-    ways = {"left": 1.0, "right": -1.0}
-    under = [tile.column.rib + ways[tile.column.hand] * profile.cover for tile in feet]
+    profile, feet = region.skin.profile, [tile for tile, _ in sheets if tile.region is region]
+    under = [tile.column.rib + tile.column.sign * profile.cover for tile in feet]
     number = 0
     for tile, rib in product(feet, range(round(profile.cover / profile.pitch) + 1)):
         lay, middle = tile.column, rib * profile.pitch
         if rib == 0 and any(abs(lay.rib - u) < EDGE for u in under):
             continue
-        ends = sorted(ways[lay.hand] * (u - lay.rib) for u in (0.0, face.width))
+        ends = sorted(lay.sign * (u - lay.rib) for u in (0.0, face.width))
         for start, end in _at_foot(tile, region.foot):
             low, high = max(start, ends[0]), min(end, ends[1])
             if min(middle + profile.base / 2, high) - max(middle - profile.base / 2, low) > STUB:
@@ -207,7 +206,7 @@ def _plug(skin: Skin, under: tuple[Lay, int], ends: Point2, where: Point3) -> tu
     (lay, rib), (low, high), profile = under, ends, skin.profile
     lower, _ = graphs(profile, skin.thickness)
     middle, inset = rib * profile.pitch, INSET * profile.base
-    sign = 1.0 if lay.hand == "left" else -1.0
+    sign = lay.sign
     start = max(middle - profile.base / 2 + inset, -profile.leg, low)
     end = min(middle + profile.base / 2 - inset, profile.cover + profile.leg, high)
     upper = tuple((grid(u - middle), grid(w + where[2])) for u, w in _within(lower, start, end))
@@ -221,10 +220,10 @@ def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
     of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
     profile = face.skin.profile
     lays = [lay for lay, _ in laid(lines.steel, face, face.upper)]
-    under = [lay.rib + (profile.cover if lay.hand == "left" else -profile.cover) for lay in lays]
+    under = [lay.rib + lay.sign * profile.cover for lay in lays]
     for lay in lays:
         for rib in range(round(profile.cover / profile.pitch) + 1):
-            at = lay.rib + (rib if lay.hand == "left" else -rib) * profile.pitch
+            at = lay.rib + lay.sign * rib * profile.pitch
             on_another = rib == 0 and any(abs(at - u) < EDGE for u in under)
             inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
             if not on_another and inside > STUB:

@@ -32,6 +32,7 @@ def graphs(profile: RibProfile, thickness: float) -> tuple[Graph, Graph]:
     return _trimmed(lower, *ends), _trimmed(upper, *ends)
 
 
+@cache
 def rise_of_lap(profile: RibProfile, thickness: float) -> float:
     """How far a sheet that lies over the head of another, in line with it, stands over it: a thickness square
     to the steepest flank."""

@@ -7,14 +7,12 @@ from collections.abc import Iterator
 
 from ...envelope.bracing import BraceLines, Cross, ends
 from ...envelope.face import Face
-from ...place import Point3, add, unit
+from ...place import add, unit
 from ...recipe import Part
 from ...roles import Role
 from ..role_colours import BRACE
+from .framing import OUT, RIGHT
 from .straight_member import member, square
-
-RIGHT: Point3 = (1.0, 0.0, 0.0)
-OUT: Point3 = (0.0, 0.0, 1.0)
 
 
 def braces(lines: BraceLines | None) -> Iterator[Part]:

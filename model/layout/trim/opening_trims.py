@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from math import hypot
 
 from ...description.building import Opening
 from ...envelope.face import Face
@@ -12,7 +11,7 @@ from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
-from .shelves import Shelf
+from .shelves import Shelf, nest_of_shelf
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
@@ -151,7 +150,7 @@ def _sill(lines: TrimLines, face: Face, name: str, edge: tuple[Place, float, flo
         thickness=t,
         start=Plane((0.0, 0.0, low), ALONG),
         end=Plane((0.0, 0.0, high), ALONG),
-        nest=(-t * hypot(SHELF_FALL, deep) / deep, 0.0),
+        nest=(-nest_of_shelf(t, deep), 0.0),
         snips=(
             (-SHELF_FALL - 3 * t, -1.0, reach + 1, t),
             (-3 * t, deep - t, reach + 1, deep + 1),

@@ -11,6 +11,11 @@ from ...place import Point2
 from .trim_run import Box
 
 
+def nest_of_shelf(thickness: float, deep: float) -> float:
+    """How far a trim stands off another one, measured up, whose shelves lie on each other."""
+    return thickness * hypot(SHELF_FALL, deep) / deep
+
+
 @dataclass(frozen=True, slots=True)
 class Shelf:
     """Its section, x up and y out of the wall (mm). leg, lip: from bend to edge. deep: from the steel line to
@@ -34,7 +39,7 @@ class Shelf:
     @property
     def nest(self) -> float:
         """How far a piece stands off the one it laps: only the shelves nest."""
-        return self.thickness * hypot(SHELF_FALL, self.deep) / self.deep
+        return nest_of_shelf(self.thickness, self.deep)
 
     @property
     def flange(self) -> Box:

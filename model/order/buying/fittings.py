@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterator
 from math import ceil
 
 from ...measure.snap import snapped
 from ...roles import Role
 from ...units import FOOT, INCH, format_length
+from ..lists.items import Item
 from ..lists.schedule import Schedule
 from ..lists.strips import StripLine
 from .buying import Buying
@@ -23,33 +24,22 @@ NOMINAL = {"ft-in": INCH, "mm": 10.0}
 
 def opening_lines(schedule: Schedule) -> Iterator[Line]:
     """Doors and windows by the opening they fill; hardware and glass are for the buyer to say."""
-    counts: Counter[tuple[str, str, str]] = Counter()
-    marks: dict[tuple[str, str, str], list[str]] = defaultdict(list)
+    found: dict[tuple[str, str, str, str], list[Item]] = defaultdict(list)
     for item in schedule.listed("openings"):
-        if item.role == Role.PANE:
-            continue  # is in its sash
-        kind = next((kind for kind in KINDS if kind in item.opening), item.role)
-        leaves = 2 if kind == "double door" else 1
-        wide, high = (
-            _nominal(size, schedule.units) for size in (leaves * item.standing[0], item.standing[1])
-        )
-        key = (", ".join(filter(None, (kind, item.swing))), f"{wide} x {high}", item.colour)
-        counts[key] += item.count // leaves
-        marks[key].append(item.mark)
-    for (kind, size, colour), count in counts.items():
-        words = kind.split(",")[0]
-        yield Line(
-            "openings",
-            kind,
-            EACH,
-            count,
-            tuple(marks[kind, size, colour]),
-            "",
-            colour,
-            size,
-            names=(words,) if words != kind else (),
-            count=count,
-        )
+        if item.role != Role.PANE:  # which is in its sash
+            kind = next((kind for kind in KINDS if kind in item.opening), item.role)
+            wide, high = item.standing
+            sizes = (_nominal(size, schedule.units) for size in (_leaves(kind) * wide, high))
+            found[kind, item.swing, " x ".join(sizes), item.colour].append(item)
+    for (kind, swing, size, colour), items in found.items():
+        count, marks = sum(item.count // _leaves(kind) for item in items), tuple(item.mark for item in items)
+        told = f"{kind}, {swing}" if swing else kind
+        names = (kind,) if swing else ()
+        yield Line("openings", told, EACH, count, marks, "", colour, size, names=names, count=count)
+
+
+def _leaves(kind: str) -> int:
+    return 2 if kind == "double door" else 1
 
 
 def _nominal(size: float, units: str) -> str:

@@ -14,10 +14,6 @@ PLACES = (
 LIFT = "overlap leg of the one before"
 
 
-RAISED = ("header", *(f"course {number}" for number in range(2, 100)))
-"""Parts of a column whose feet do not stand on the lowest line of their face."""
-
-
 def place_rows(schedule: Schedule) -> Iterator[tuple[str, ...]]:
     """The cells of PLACES, a row a sheet."""
     units = schedule.units
@@ -29,7 +25,7 @@ def place_rows(schedule: Schedule) -> Iterator[tuple[str, ...]]:
                 format_length(one.edge, units),
                 one.overlap,
                 "head" if one.head_up else "turned",
-                format_length(one.foot, units) if one.part in RAISED else "",
+                format_length(one.foot, units) if one.raised else "",
                 LIFT if one.lift else "",
             )
 
