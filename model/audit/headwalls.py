@@ -36,6 +36,8 @@ OUT = 254.0
 far as girts are deep, no girt has its place; the corner trim lies over it. Ours."""
 MEETS = 100.0
 """mm that two sheets share at least, more than a side lap."""
+WALL = 1.0
+"""mm before a wall's plane up to which a flashing's leg lies in it."""
 ROOF_DEEP = 1.0
 """mm before a wall's plane from which steel counts as standing before it."""
 
@@ -65,11 +67,19 @@ class Headwall:
 
     @property
     def sheltered(self) -> shapely.Geometry:
-        """Of the wall's plane: the steel that stands before it under the roof, and a little about it."""
+        """Of the wall's plane: the steel that stands before it under the roof, and a little about it; and the
+        roof's heads, up to the bends of the flashings over them."""
         members = self.wall.site.listed("members")
         steel = self.wall.shades(members, ROOF_DEEP, ROOF_DEEP)
         about = shapely.union_all([one.shape.buffer(AROUND, join_style="mitre") for one in steel])
-        return about & shapely.box(self.left, -1e6, self.right, self.head + AROUND)
+        under = about & shapely.box(self.left, -1e6, self.right, self.head + AROUND)
+        return shapely.union_all([under, *self._under_bends()])
+
+    def _under_bends(self) -> Iterator[shapely.Geometry]:
+        for shade in self.wall.trims:
+            if _sheds(self, shade):
+                (left, _, right, _), (v, w) = shade.shape.bounds, _points(self.wall, shade)
+                yield shapely.box(left, self.head, right, max(self.head, float(v[w < WALL].min())))
 
 
 def _shared(lower: LaidSheet, upper: LaidSheet) -> list[tuple[float, float, float, float]]:
@@ -126,7 +136,7 @@ def feet_over(headwall: Headwall) -> Iterator[Finding]:
             if not _sheds(headwall, shade) or not _beside(shade, pair):
                 continue
             v, w = _points(wall, shade)
-            hang, (least, most) = pair.foot - float(v[(w < 1.0) & (v < pair.foot)].max()), HANG
+            hang, (least, most) = pair.foot - float(v[(w < WALL) & (v < pair.foot)].max()), HANG
             if under(hang, least - LEAN) or over(hang, most + LEAN):
                 at = np.array(wall.plane.point((pair.left + pair.right) / 2, pair.foot))
                 about = (pair.upper.piece, wall.site.bodies[shade.body])
@@ -150,7 +160,7 @@ def _sheds(headwall: Headwall, shade: Shade) -> bool:
     feet = [one.outline.bounds[1] for one in headwall.wall.plane.sheets]
     foot = min((v for v in feet if 0 < v - headwall.head < ABOVE), default=headwall.head)
     v, w = _points(headwall.wall, shade)
-    behind, lying = v[w < 1.0], v[w > DOWN]
+    behind, lying = v[w < WALL], v[w > DOWN]
     if not len(behind) or not len(lying) or under(float(behind.max()), foot + UP):
         return False
     points = headwall.wall.site.corners(shade.body)

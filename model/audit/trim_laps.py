@@ -34,8 +34,8 @@ WITHIN = 0.9
 """Share of the shorter piece; a longer lap is two trims side by side."""
 SKIN = 2000.0
 """mm2; smaller faces are edges and folds."""
-STACKED = 3.0
-"""mm; parallel faces farther from each other are no lap."""
+STACKED = 4.0
+"""mm; parallel faces farther from each other are no lap: trims are up to 1/8 in thick."""
 STEEP = 0.1
 """Rise of a run along its length from which water runs down it."""
 PROBE = 150.0

@@ -24,6 +24,8 @@ HAND = 7
 """Keys that a building is dealt."""
 AT_ENDS = 2
 """Of them stand at an end of their range."""
+TRIES = 3
+"""Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
@@ -56,9 +58,19 @@ class Drawn:
 
 
 def described(number: int) -> Drawn:
-    """The description of a number: the same at every run."""
+    """The description of a number, the same at every run: of those tried with the keys that it was dealt, the
+    first that can be built, or the last."""
     chance = Random(f"building {number}")
     dealt = _hand(number, chance)
+    for _ in range(TRIES):
+        text = _text(number, dealt, chance)
+        if parsed(text) is not None:
+            break
+    return Drawn(number, dealt, text)
+
+
+def _text(number: int, dealt: Dealt, chance: Random) -> str:
+    """A description with the keys that were dealt, of other sizes and values at each call."""
     values: Values = {"": {}}
     for card, end in dealt.items():
         for table, more in SUITS.get((*card, end), {}).items():
@@ -84,7 +96,7 @@ def described(number: int) -> Drawn:
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
         with_braces = f"{text}[{BRACING.name}]\n{_lines(keys)}"
         text = with_braces if parsed(with_braces) is not None else text
-    return Drawn(number, dealt, text)
+    return text
 
 
 def buildings(first: int = 0) -> Iterator[tuple[Drawn, Building]]:

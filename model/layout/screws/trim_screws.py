@@ -175,7 +175,8 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
         start = steel.strut_stop / rake.cos
         stop = rake.length if rake.head else rake.length - start
         places = [start + s for s in spread(stop - start, 3 * INCH, apart)]
-        last = rake.length + apart if rake.head else rake.length - end
+        # Square to a slope, downwards, is also on towards its high end.
+        last, on_by = (rake.length + apart, 0.0) if rake.head else (rake.length - end, rake.sin / rake.cos)
         x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
         def at(s: float, down: float, foot: Point2 = rake.foot, x: Point2 = x, y: Point2 = y) -> Point2:
@@ -188,8 +189,8 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
                 shapely.Polygon(
                     [
                         at(max(s - reach, corner), high),
-                        at(min(max(s, corner) + reach, last), high),
-                        at(min(max(s, corner) + reach, last), low),
+                        at(min(max(s, corner) + reach, last - high * on_by), high),
+                        at(min(max(s, corner) + reach, last - low * on_by), low),
                         at(max(s - reach, corner), low),
                     ]
                 ),
