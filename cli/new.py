@@ -15,7 +15,7 @@ from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
 from ..errors import FileError
 from ..exchange.atomic_files import whole_file
-from ..intake import SHAPES, clad_walls, parse, starter_text, starters
+from ..intake import SHAPES, clad_walls, parse, put_at, starter_text, starters
 from ..printable import printable
 from ..units import Units, Unreadable, format_length, format_pitch
 
@@ -69,6 +69,8 @@ def new(
     if not given and like is None and overhead_doors is None and walk_doors is None and sys.stdin.isatty():
         like, given, overhead_doors, walk_doors = _asked()
     text = starter_text(name, like or "", walk_doors=walk_doors, overhead_doors=overhead_doors, **given)
+    if overhead_doors or walk_doors:
+        text = _clear_of_ribs(text, name)
     path = Path(name + ENDING)
     _write(path, text, force)
     if not Path(SCHEMA_FILE).exists():
@@ -76,6 +78,14 @@ def new(
     if taken := _taken(text, name, given):
         click.echo(f"Not given, so taken: {taken}")
     click.echo(f"Edit it, then: ribwright raise {printable(str(path))}")
+
+
+def _clear_of_ribs(text: str, name: str) -> str:
+    """The text with its doors where sheets are cut well beside them."""
+    from ..layout.detailing import clear_places  # layout only for those who ask for doors
+
+    building = parse(text, name)
+    return put_at(text, clear_places(building), building)
 
 
 def _schema() -> str:

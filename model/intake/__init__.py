@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from .checked import parse, read
-from .doors import clad_walls
+from .doors import clad_walls, put_at
 from .estimate import MOST, refuse_too_many
 from .starter import SHAPES, sample, sample_text, starter_text, starters
 
@@ -16,6 +16,7 @@ __all__ = [
     "starter_text",
     "MOST",
     "clad_walls",
+    "put_at",
     "SHAPES",
     "refuse_too_many",
 ]

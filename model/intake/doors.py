@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable
 from itertools import pairwise
 
 from ..description.building import Building, OpeningKind, Wall
@@ -58,6 +60,16 @@ def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:
         text += f"\n[[{OPENING.name}]]\nkind = {quoted(kind)}\nwall = {quoted(wall)}\n"
         text += "".join(f"{key} = {quoted(_typed(mm, building))}\n" for key, mm in sizes.items())
     return text
+
+
+def put_at(text: str, places: Iterable[float], building: Building) -> str:
+    """The text of a description whose doors `doors` wrote, with them at other places from the left (mm)."""
+    left = iter(places)
+    return re.sub(
+        r'(?m)^from_left = ".*"$',
+        lambda _: f"from_left = {quoted(spelled(format_exact(next(left), building.units)))}",
+        text,
+    )
 
 
 def _typed(mm: float, building: Building) -> str:

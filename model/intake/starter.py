@@ -5,16 +5,18 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from functools import cache
+from math import ceil
 from pathlib import Path
 
 from ..description.building import Building
 from ..description.keys.key import Key
 from ..description.keys.schema import SCHEMA_FILE
+from ..description.keys.steel_tables import BRACING
 from ..description.keys.tables import OPENING, TABLES, TOP
 from ..description.keys.value_kinds import Lengths, one_of
 from ..description.reading.positions import find_positions
 from ..errors import DescriptionError, Problem
-from ..units import Units
+from ..units import FOOT, Units, format_exact
 from .checked import parse
 from .doors import doors, quoted, spelled
 
@@ -23,6 +25,10 @@ SAMPLE = "workshop"
 
 SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn")
 """Starters that show a shape of building; the others show a use."""
+
+LARGE, POSTS_APART = 40 * FOOT, 15 * FOOT
+"""mm; a building longer or wider than this (40 ft) is begun with braces, and in gables wider than it with
+posts so far apart at most (15 ft). Ours."""
 
 _FOLDER = Path(__file__).with_name("starters")
 
@@ -64,11 +70,32 @@ def starter_text(
     text = _text(like) if like else _blank(units)
     for key, typed in {**answers, "name": name}.items():
         text = _answered(text, key, typed)
+    if not like:
+        text = _if_large(text, _valid(text, name))
     if walk_doors is not None or overhead_doors is not None:
         building = _valid(_without_openings(text), name)
         text = _without_openings(text) + doors(building, walk_doors or 0, overhead_doors or 0)
     _valid(text, name)
     return text
+
+
+def _if_large(text: str, building: Building) -> str:
+    """A blank description with what only a large building needs said: posts in wide gables, braces."""
+    if building.width > LARGE:
+        bays = ceil(building.width / POSTS_APART)
+        places = [building.width * number / bays for number in range(1, bays)]
+        typed = ", ".join(quoted(spelled(format_exact(place, building.units))) for place in places)
+        for key in ("front_posts", "back_posts"):
+            text = _said(text, key, f"[{typed}]")
+    if max(building.width, building.length) > LARGE:
+        text = _said(text, "bays", '"ends"', of=BRACING.name)
+    return text
+
+
+def _said(text: str, key: str, value: str, of: str = "frame") -> str:
+    """The text of a blank description with a key of a table said."""
+    before, header, after = text.partition(f"\n[{of}]\n")
+    return before + header + re.sub(rf"(?m)^# {key} = .*?(?= *#|$)", f"{key} = {value}", after, count=1)
 
 
 def _text(like: str) -> str:

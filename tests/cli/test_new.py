@@ -12,7 +12,11 @@ from pathlib import Path
 import pytest
 from ribwright.cli.main import run
 from ribwright.description import schema
+from ribwright.findings import Code
 from ribwright.intake import read, starters
+from ribwright.layout import lay_out
+from ribwright.layout.detailing import detailed
+from ribwright.roles import Role
 
 FOOT = 304.8
 
@@ -57,6 +61,38 @@ def test_options_are_the_answers() -> None:
     assert sizes == pytest.approx((24 * FOOT, 36 * FOOT, 9.5 * FOOT), abs=1e-9)
     assert [opening.kind for opening in building.openings].count("overhead door") == 2
     assert [opening.kind for opening in building.openings].count("walk door") == 1
+
+
+@pytest.mark.parametrize(
+    "sizes",
+    [
+        ["--width", "24 ft", "--length", "36 ft"],
+        ["--width", "60 ft", "--length", "100 ft", "--eave-height", "14 ft"],
+        ["--units", "mm", "--width", "18 m", "--length", "30 m"],
+        ["--width", "30 ft", "--length", "40 ft", "--like", "wainscot"],
+    ],
+    ids=["small", "large", "metric", "wainscot"],
+)
+@pytest.mark.parametrize("doors", [1, 2, 3])
+def test_doors_stand_where_sheets_are_cut_well(sizes: list[str], doors: int) -> None:
+    asked = ["--overhead-doors", str(doors), "--walk-doors", str(4 - doors)]
+    assert run(["new", "barn", *sizes, *asked]) == 0
+    building = read(Path("barn.toml"))
+    assert len(building.openings) == 4
+    assert lay_out(building).findings == ()
+    beside = (Code.OPENING_ON_RIB, Code.OPENING_ON_RIBS, Code.STRIP_BESIDE, Code.STRIPS_BESIDE)
+    assert [finding for finding in detailed(building) if finding.code in beside] == []
+
+
+def test_a_large_building_is_begun_with_posts_and_braces() -> None:
+    assert run(["new", "hall", "--width", "60 ft", "--length", "100 ft", "--walk-doors", "1"]) == 0
+    hall = read(Path("hall.toml"))
+    assert hall.frame.front_posts == hall.frame.back_posts == (15 * FOOT, 30 * FOOT, 45 * FOOT)
+    assert {part.role for part in lay_out(hall).parts} > {Role.BRACE}
+    assert run(["new", "shop", "--width", "30 ft", "--length", "40 ft"]) == 0
+    shop = read(Path("shop.toml"))
+    assert shop.frame.front_posts is None
+    assert Role.BRACE not in {part.role for part in lay_out(shop).parts}
 
 
 @pytest.mark.parametrize("starter", starters())

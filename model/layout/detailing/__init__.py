@@ -8,12 +8,12 @@ from __future__ import annotations
 from ...description.building import Building
 from ...findings import Finding, in_order
 from ..trim.trim_lines import TrimLines
-from .beside_openings import beside_openings
+from .beside_openings import beside_openings, clear_places
 from .run_ends import run_ends
 from .sizes import sizes
 from .spans import spans
 
-__all__ = ["detailed"]
+__all__ = ["clear_places", "detailed"]
 
 
 def detailed(building: Building) -> tuple[Finding, ...]:

@@ -12,12 +12,15 @@ from ...envelope.face import Region
 from ...envelope.fit_checks import misfits
 from ...findings import Code, Finding
 from ...place import Point2
+from ..screws.room import lip_reach
 from ..screws.screw_kinds import EDGE, INCH, RIM
 from ..skin.cladding import Lay, laid
 from ..trim.trim_lines import TrimLines
 
 STRIP = 76.2
 """mm; a leg of a sheet beside an opening narrower than this (3 in) is cut away, or it flaps."""
+ROOM = 3.0
+"""mm of a pan before a jamb that a column of screws needs: a flange's bend may take a little of it. Ours."""
 LaidOn = list[tuple[Region, list[Lay]]]
 """The regions of a wall, each with its sheets' places."""
 STEPS = {"ft-in": INCH / 4, "mm": 5.0}
@@ -38,22 +41,46 @@ class Cut:
         return self.on_rib or self.strip is not None
 
 
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """An opening with what it does to the sheets beside it: its wall's name and its number there, and the
+    nearest from_left (mm) where it would do well; None without any."""
+
+    wall: str
+    number: int
+    opening: Opening
+    cut: Cut
+    better: float | None
+
+
 def beside_openings(lines: TrimLines) -> Iterator[Finding]:
     """A note for each opening with an edge on a rib, or a strip beside it."""
+    for beside in _beside(lines):
+        name, better = f"{beside.wall} {beside.opening.kind} {beside.number}", beside.better
+        measured = None if better is None else abs(better - beside.opening.from_left)
+        if beside.cut.strip is not None:
+            code = Code.STRIP_BESIDE if better is not None else Code.STRIPS_BESIDE
+            yield Finding(code, (name,), (), None, beside.cut.strip, better, "length")
+        else:
+            code = Code.OPENING_ON_RIB if better is not None else Code.OPENING_ON_RIBS
+            yield Finding(code, (name,), (), None, measured, better, "length")
+
+
+def clear_places(building: Building) -> tuple[float, ...]:
+    """from_left (mm) of each opening, or the nearest one where sheets are cut well, if there is one."""
+    found = {id(beside.opening): beside.better for beside in _beside(TrimLines(building))}
+    return tuple(
+        better if (better := found.get(id(one))) is not None else one.from_left for one in building.openings
+    )
+
+
+def _beside(lines: TrimLines) -> Iterator[Beside]:
     for wall in (wall for wall in lines.steel.walls if wall.openings):
         laid_on = [(region, [lay for lay, _ in laid(lines.steel, wall, region)]) for region in wall.regions]
         for number, opening in enumerate(wall.openings, 1):
             cut = _cut(lines, laid_on, opening)
-            if not cut.bad:
-                continue
-            name, better = f"{wall.name} {opening.kind} {number}", _better(lines, laid_on, opening)
-            measured = None if better is None else abs(better - opening.from_left)
-            if cut.strip is not None:
-                code = Code.STRIP_BESIDE if better is not None else Code.STRIPS_BESIDE
-                yield Finding(code, (name,), (), None, cut.strip, better, "length")
-            else:
-                code = Code.OPENING_ON_RIB if better is not None else Code.OPENING_ON_RIBS
-                yield Finding(code, (name,), (), None, measured, better, "length")
+            if cut.bad:
+                yield Beside(wall.name, number, opening, cut, _better(lines, laid_on, opening))
 
 
 def _better(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
@@ -88,8 +115,11 @@ def _cut(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> Cut:
         if not region.foot < opening.sill + opening.height or not opening.sill < region.head:
             continue
         ribs = [rib for lay in lays for rib in ribs_of(lay, region)]
+        flats = _flats(region, lays, ribs)
         for edge, out in ((opening.from_left, -1.0), (opening.from_left + opening.width, 1.0)):
-            on_rib |= not _screwed(lines, region, ribs, (edge, out))
+            cut = edge + out * lines.building.sheets.cut_clearance
+            on_rib |= any(abs(cut - rib) < region.skin.profile.base / 2 for rib in ribs)
+            on_rib |= not _screwed(lines, flats, opening, (edge, out))
             strips += [strip for lay in lays if 0 < (strip := _strip(region, lay, edge, out)) < STRIP]
     return Cut(on_rib, min(strips, default=None))
 
@@ -101,17 +131,29 @@ def ribs_of(lay: Lay, region: Region) -> list[float]:
     return [lay.rib + sign * number * profile.pitch for number in range(count + 1)]
 
 
-def _screwed(lines: TrimLines, region: Region, ribs: Sequence[float], edge: Point2) -> bool:
-    """Whether a sheet that ends at an opening has a flat for its screws before the jamb, and its edge is not
-    cut along a rib. edge: u of the opening's, and which way (1, -1) the jamb lies."""
-    u, out = edge
-    building, profile = lines.building, region.skin.profile
-    cut, half = building.sheets.cut_clearance, profile.base / 2
-    ends = sorted((u + out * (cut + EDGE), u + out * (building.framing.jamb.width - EDGE)))
-    flat = shapely.LineString([(ends[0], 0.0), (ends[1], 0.0)])
-    taken = [shapely.box(rib - half - RIM, -1.0, rib + half + RIM, 1.0) for rib in ribs]
-    along_rib = any(abs(u + out * cut - rib) < half for rib in ribs)
-    return not along_rib and not flat.difference(shapely.union_all(taken)).is_empty
+def _flats(region: Region, lays: Sequence[Lay], ribs: Sequence[float]) -> shapely.Geometry:
+    """Where along a region a screw's washer lies on a pan, clear of ribs and of the low ones between them."""
+    profile, span = region.skin.profile, region.span
+    apart, within = profile.pitch / (profile.minors + 1), profile.minors + 1
+    minors = [
+        lay.rib + lay.sign * number * apart
+        for lay in lays
+        for number in range(round(profile.cover / profile.pitch) * within)
+        if number % within
+    ]
+    raised = [(rib, profile.base / 2) for rib in ribs] + [(rib, profile.minor_base / 2) for rib in minors]
+    taken = [shapely.box(rib - half - RIM, -1.0, rib + half + RIM, 1.0) for rib, half in raised]
+    whole = shapely.LineString([(span[0], 0.0), (span[1], 0.0)])
+    return whole.difference(shapely.union_all(taken))
+
+
+def _screwed(lines: TrimLines, flats: shapely.Geometry, opening: Opening, edge: Point2) -> bool:
+    """Whether a sheet that ends at an opening has a flat for its screws before the jamb. edge: u of the
+    opening's, and which way (1, -1) the jamb lies."""
+    (u, out), building = edge, lines.building
+    nearest = max(building.sheets.cut_clearance + EDGE, lip_reach(lines, opening))
+    ends = sorted((u + out * nearest, u + out * (building.framing.jamb.width - EDGE)))
+    return bool(flats.intersection(shapely.box(ends[0], -1.0, ends[1], 1.0)).length > ROOM)
 
 
 def _strip(region: Region, lay: Lay, edge: float, out: float) -> float:

@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Point, Polygon
 from shapely.ops import nearest_points
 
+from ...description.building import Opening
 from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet
@@ -119,10 +120,15 @@ def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
     """An opening, as far as the lips of its J's and its drip reach over the sheets, and what heads keep clear
     of them."""
     opening = face.openings[number]
-    reach = lines.profile("j").out_of_plane + CLEAR if not opening.overhead else 0.0
+    reach = lip_reach(lines, opening)
     left, right = opening.from_left, opening.from_left + opening.width
     low = opening.sill - reach if opening.sill > 0 else lines.foot - INCH
     return shapely.box(left - reach, low, right + reach, opening.sill + opening.height)
+
+
+def lip_reach(lines: TrimLines, opening: Opening) -> float:
+    """How far from an opening's side no head stands (mm): the lip of its J reaches over the sheet there."""
+    return 0.0 if opening.overhead else lines.profile("j").out_of_plane + CLEAR
 
 
 def pans(face: Face, sheet: Part, beside: float) -> shapely.Geometry:

@@ -68,8 +68,8 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
             wall = Polygon(points)
             if isinstance(recipe, Cut):
                 wall = wall.difference(_tools(frame, part, recipe))
-            if wall.area > TOUCHING:
-                yield from (one for one in shapely.get_parts(wall) if one.geom_type == "Polygon")
+            parts = shapely.get_parts(wall)
+            yield from (one for one in parts if one.geom_type == "Polygon" and one.area > TOUCHING)
 
 
 @lru_cache(maxsize=256)
