@@ -1,4 +1,4 @@
-"""The first page: the job, what this is not, the index of pages, who lifts what, and cautions."""
+"""The first page: the job, what this is not, and the index of pages."""
 
 from __future__ import annotations
 
@@ -7,8 +7,6 @@ from collections.abc import Iterator, Sequence
 from ..drawing.pens import Size
 from ..drawing.values import Shape, Text
 from ..heading import job, note, units_said
-from ..order.lists.handling import CAUTION, STEEP, STEEP_FROM, Carried, lifts
-from ..units import format_weight, weight_unit
 from .frame import ROW, Content, cut, lines_down, room_of, table, wrapped
 from .job import Job
 
@@ -42,34 +40,3 @@ def _columns(one: Job, head: Sequence[str], rows: Sequence[Sequence[str]], top: 
         part = rows[column * most : (column + 1) * most]
         at = (room.left + column * room.width / COLUMNS, top)
         yield from table(one, head, part, at, room.width / COLUMNS - 4.0)[0]
-
-
-def people(one: Job) -> Iterator[Content]:
-    """What takes more than one person, and what to mind."""
-    room = room_of(one)
-    units = one.units
-    cells = [
-        (
-            lift.mark,
-            lift.what,
-            str(lift.count),
-            format_weight(lift.weight, units),
-            str(lift.people or "machine"),
-        )
-        for lift in lifts(one.listed, Carried())
-    ]
-    head = ("mark", "what", "count", weight_unit(units), "people")
-    cautions = [CAUTION, *([STEEP] if one.listed.pitch > STEEP_FROM else [])]
-    lines = [line for caution in cautions for line in wrapped(one, caution, room.width)]
-    top = room.high - 10.0 - ROW * (len(lines) + 1)
-    shown = COLUMNS * (int((top - room.low) / ROW) - 2)
-    for start in range(0, max(len(cells), 1), shown):
-        yield Content(
-            "lifting",
-            (),
-            (
-                Text((room.left, room.high - 6.0), "Lifting", Size.LARGE),
-                *lines_down(lines, (room.left, room.high - 6.0 - ROW - 2.0)),
-                *_columns(one, head, cells[start : start + shown], top),
-            ),
-        )

@@ -15,9 +15,10 @@ from ..measure.laps import CladPlane, clad_planes
 from ..measure.placing import FacePlan
 from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
+from ..order.buying.order_list import Order, order
 from ..order.lists.schedule import Schedule, schedule
 from ..pieces import Model
-from ..steps import Step
+from ..steps import Step, steps
 from ..units import Units, format_length
 
 Pictured = Callable[[Model, Sequence[Step]], Sequence[bytes]]
@@ -51,6 +52,16 @@ class Job:
     def faces(self) -> tuple[tuple[CladPlane, FacePlan], ...]:
         """Every plane of sheets with the plan of its sheets."""
         return tuple(zip(clad_planes(self.model), self.listed.plans, strict=True))
+
+    @cached_property
+    def raising(self) -> tuple[Step, ...]:
+        """The steps in which it goes up."""
+        return steps(self.model)
+
+    @cached_property
+    def ordered(self) -> Order:
+        """What is bought for it, as its terms ask."""
+        return order(self.listed)
 
     @cached_property
     def boxes(self) -> Vectors:

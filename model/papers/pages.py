@@ -7,13 +7,15 @@ from collections.abc import Callable, Iterator
 from ..drawing.values import Page, Paper
 from ..pieces import Model
 from .cut_sheets import cut_sheets
+from .delivery import delivery
 from .details import details
 from .elevations import elevations
 from .frame import Content, framed
 from .framing import framing
-from .index import index, people
+from .index import index
 from .job import Job, Pictured, job_of
 from .member_sheets import member_sheets
+from .punch_list import punch_list
 from .slab import slab_plan
 from .step_pages import step_pages
 from .trim_sheets import trim_sheets
@@ -21,7 +23,7 @@ from .trim_sheets import trim_sheets
 Progress = Callable[[str, int, int], None]
 """Called with what is being drawn, how many are done, how many there are."""
 PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
-    "lifting": people,
+    "delivery": delivery,
     "slab plan": slab_plan,
     "framing": framing,
     "elevations": elevations,
@@ -30,6 +32,7 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "cut sheets": cut_sheets,
     "trims": trim_sheets,
     "members": member_sheets,
+    "punch list": punch_list,
 }
 """What is drawn, in order. A new part is a line here and the function that draws its pages."""
 

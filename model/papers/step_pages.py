@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..drawing.pens import Size
 from ..drawing.values import Image, Shape, Text
 from ..printable import printable
-from ..steps import Step, steps
+from ..steps import Step
 from ..steps.step_text import said
 from .frame import ROW, Content, Room, cut, room_of, wrapped
 from .job import Job
@@ -63,7 +63,7 @@ class _Part:
 def step_pages(one: Job) -> Iterator[Content]:
     """Every step in its order, as much on a page as goes on it."""
     room = room_of(one)
-    raising = steps(one.model)
+    raising = one.raising
     pictures = (one.pictured(one.model, raising) if one.pictured else ()) or [b""] * len(raising)
     page: list[_Part] = []
     for number, (step, picture) in enumerate(zip(raising, pictures, strict=True), 1):
