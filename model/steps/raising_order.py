@@ -16,7 +16,8 @@ from ..pieces import Model, Piece
 from ..roles import Role
 from .cautions import BEGIN, BEGIN_BRACED, CAUTIONS, NO_BRACING, PLACEHOLDER, STEEP, UNTIED, lifted
 from .frame_checks import frame_checks, opening_checks, slab_checks
-from .sheet_checks import foot_check, roof_checks, run_checks
+from .laying import laid
+from .sheet_checks import foot_check, frames_ahead, roof_checks, run_checks
 from .sorting import FIRST_FRAMES, LOWER, Key, is_seam, sorted_pieces
 from .stages import NAMES, Stage
 from .step import Caution, Dimension, Step
@@ -49,6 +50,7 @@ def steps(model: Model) -> tuple[Step, ...]:
             tuple(pieces.get(key, ())),
             tuple(_dimensions(site, key, pieces.get(key, []))),
             tuple(_cautions(site, key, pieces.get(key, []))),
+            laid(_laid(site, key, pieces[key])) if _has_sheets(key) else (),
         )
         for key in order
     )
@@ -123,6 +125,7 @@ def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimensi
         plane, plan = site.planes[key[1]], _laid(site, key, pieces)
         yield from run_checks(plan, plane.sloped)
         if plane.sloped:
+            yield from frames_ahead(plane, plan, site.stations)
             yield from roof_checks(plane, site.pieces, site.planes)
         elif key[2] in (0, LOWER):
             yield from foot_check(plane)

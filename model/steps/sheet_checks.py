@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 import numpy as np
 
 from ..measure.faces import Vectors
 from ..measure.laps import CladPlane
-from ..measure.placing import FacePlan, PlacedSheet
+from ..measure.placing import OTHER, FacePlan, PlacedSheet
 from ..measure.standing import standing_corners
 from ..pieces import Piece
 from ..roles import list_of
 from ..units import INCH
-from .frame_checks import COMMON
+from .frame_checks import COMMON, SAME
+from .frames import Frame
 from .step import Dimension
 
 EVERY = 5
@@ -24,23 +26,69 @@ UNDER = 200.0
 """mm; steel whose corners are this near under a roof carries it."""
 FLUSH = 3.0
 """mm; feet nearer than this to the slab's top stand on it. Ours."""
+ALONG = 0.999
+"""Of a direction: it runs along the building."""
 TOUCHING = 600.0
 """mm that the heads of two slopes stand apart at a ridge at most. Ours."""
 
 
 def run_checks(plan: FacePlan, sloped: bool) -> Iterator[Dimension]:
-    """Where lap ribs and leading edges must be, at every fifth sheet and before the last of each run."""
-    ends = "at the eave and at the head" if sloped else "at the foot and at the head"
-    for half in dict.fromkeys(one.half for one in plan.sheets):
-        run = _columns(one for one in plan.sheets if one.half == half)
+    """Where lap ribs and leading edges must be, at every fifth sheet and before the last of each run, and
+    the cover between."""
+    ends = _ends(sloped)
+    for half, run in _runs(plan):
         read_from = plan.said.split(",")[0] + (f", {half} half" if half else "")
-        for count, one in enumerate(run, 1):
-            if count % EVERY and count != len(run) - 1:
-                continue
+        for one in _read(run):
             at = f"sheet {one.number}, {ends}"
             if one.rib is not None:
                 yield Dimension(f"overlap rib, {read_from}", at, one.rib, PER_SHEET, COMMON)
             yield Dimension(f"leading edge, {read_from}", at, one.edge, PER_SHEET, COMMON)
+        where = f"at every sheet read{f', {half} half' if half else ''}, {ends}"
+        for cover in _covers(run):
+            yield Dimension("cover, from one overlap rib to the next", where, cover, PER_SHEET, COMMON)
+
+
+def frames_ahead(plane: CladPlane, plan: FacePlan, stations: Sequence[Frame]) -> Iterator[Dimension]:
+    """How far a roof's leading edge is from the middle of the next frame, at the sheets that are read: the
+    same at the eave and at the head where the run is square. None where frames do not stand along it."""
+    if abs(plane.frame.x[1]) < ALONG:
+        return
+    middles = [plane.frame.seen((0.0, one.at, 0.0))[0] for one in stations]
+    for half, run in _runs(plan):
+        way = -1.0 if "right" in (plan.start, OTHER.get(half)) else 1.0
+        for one in _read(run):
+            ahead = [way * (u - plan.zero) - one.edge for u in middles]
+            ahead = [far for far in ahead if far > 0]
+            if ahead:
+                at = f"sheet {one.number}, {_ends(True)} the same"
+                yield Dimension(
+                    "leading edge to the middle of the next frame", at, min(ahead), PER_SHEET, COMMON
+                )
+
+
+def _ends(sloped: bool) -> str:
+    return "at the eave and at the head" if sloped else "at the foot and at the head"
+
+
+def _runs(plan: FacePlan) -> Iterator[tuple[str, list[PlacedSheet]]]:
+    """The lowest sheet of each column, run by run ("", or the half of a run from the centre)."""
+    for half in dict.fromkeys(one.half for one in plan.sheets):
+        yield half, _columns(one for one in plan.sheets if one.half == half)
+
+
+def _read(run: Sequence[PlacedSheet]) -> Iterator[PlacedSheet]:
+    """The sheets of a run at which the tape is laid."""
+    return (one for count, one in enumerate(run, 1) if not count % EVERY or count == len(run) - 1)
+
+
+def _covers(run: Sequence[PlacedSheet]) -> list[float]:
+    """The covers of a run, each once (mm)."""
+    ribs = [one.rib for one in run if one.rib is not None]
+    found: list[float] = []
+    for cover in (abs(other - one) for one, other in pairwise(ribs)):
+        if not any(abs(cover - known) < SAME for known in found):
+            found.append(cover)
+    return found
 
 
 def _columns(sheets: Iterator[PlacedSheet]) -> list[PlacedSheet]:

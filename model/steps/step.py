@@ -34,14 +34,38 @@ class Caution:
 
 
 @dataclass(frozen=True, slots=True)
+class Laid:
+    """Columns that are laid one after the other, alike and equally far apart (mm).
+
+    first, last: their numbers in the order of laying. marks: of a column, from below. read_from: where
+    distances are read from. rib, edge: of the first column's overlap rib, None where it has none, and of its
+    leading edge. every: from each to the next; 0 for one alone.
+    """
+
+    first: int
+    last: int
+    marks: tuple[str, ...]
+    read_from: str
+    rib: float | None
+    edge: float
+    every: float = 0.0
+
+    @property
+    def count(self) -> int:
+        """How many columns."""
+        return self.last - self.first + 1
+
+
+@dataclass(frozen=True, slots=True)
 class Step:
     """One step. pieces: in the order in which they are placed, screws last; none for a step that only
-    checks. Every piece of a model stands in exactly one step."""
+    checks. Every piece of a model stands in exactly one step. laid: where sheets go, in a step of sheets."""
 
     name: str
     pieces: tuple[Piece, ...]
     dimensions: tuple[Dimension, ...]
     cautions: tuple[Caution, ...]
+    laid: tuple[Laid, ...] = ()
 
     @property
     def counts(self) -> Mapping[str, int]:

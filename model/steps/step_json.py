@@ -10,7 +10,7 @@ from ..heading import is_braced, note
 from ..measure.snap import snapped
 from ..pieces import Model
 from ..units import Units
-from .step import Dimension, Step
+from .step import Dimension, Laid, Step
 from .words import driven, length, put_up
 
 
@@ -34,6 +34,7 @@ def _step(step: Step, units: Units) -> dict[str, Any]:
         "marks": [_counted(*one) for one in put_up(step)],
         "screws": [_counted(*one) for one in driven(step, units)],
         "pieces": [piece.name for piece in step.pieces],
+        "laid": [_laid(one) for one in step.laid],
         "dimensions": [_dimension(one, units) for one in step.dimensions],
         "cautions": [{"text": one.text, "source": one.source} for one in step.cautions],
     }
@@ -41,6 +42,17 @@ def _step(step: Step, units: Units) -> dict[str, Any]:
 
 def _counted(count: int, mark: str, what: str) -> dict[str, Any]:
     return {"mark": mark, "count": count, "what": what}
+
+
+def _laid(one: Laid) -> dict[str, Any]:
+    return {
+        "numbers": [one.first, one.last],
+        "marks": list(one.marks),
+        "read from": one.read_from,
+        "overlap rib mm": None if one.rib is None else snapped(one.rib, 0.01),
+        "leading edge mm": snapped(one.edge, 0.01),
+        "every mm": snapped(one.every, 0.01),
+    }
 
 
 def _dimension(one: Dimension, units: Units) -> dict[str, Any]:

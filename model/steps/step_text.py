@@ -5,12 +5,13 @@ from __future__ import annotations
 import csv
 import io
 import textwrap
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
 from ..measure.snap import snapped
 from ..printable import cell, printable
 from ..units import Units
-from .step import Dimension, Step
+from .step import Dimension, Laid, Step
 from .words import driven, length, put_up
 
 COLUMNS = ("list", "number", "step", "what", "where", "mark", "count", "size", "within", "source", "size mm")
@@ -29,17 +30,46 @@ def steps_table(steps: Sequence[Step], units: Units, head: Sequence[str], width:
 
 
 def said(step: Step, units: Units) -> Iterator[tuple[str, str]]:
-    """A word and what it is about, line by line: up, screws, check, mind."""
-    pieces = ", ".join(f"{count} {mark} {what}" for count, mark, what in put_up(step))
+    """A word and what it is about, line by line: up, lay, screws, check, mind."""
+    kinds: dict[str, list[str]] = defaultdict(list)
+    for count, mark, what in put_up(step):
+        kinds[what].append(f"{count} {mark}")
+    pieces = "; ".join(f"{what}: {', '.join(marks)}" for what, marks in kinds.items())
     yield from [("up", pieces)] if pieces else []
+    yield from (("lay", text) for text in _places(step.laid, units))
     yield from (("screws", f"{count} {mark} {what}") for count, mark, what in driven(step, units))
-    yield from (("check", _check(one, units)) for one in step.dimensions)
+    yield from (("check", text) for text in _checks(step.dimensions, units))
     yield from (("mind", f"{one.text} ({one.source})") for one in step.cautions)
 
 
-def _check(one: Dimension, units: Units) -> str:
-    within = "" if one.within is None else f", within {length(one.within, units)} ({one.source})"
-    return f"{one.what}, {one.at}: {length(one.size, units)}{within}"
+def _places(laid: Sequence[Laid], units: Units) -> Iterator[str]:
+    """Where sheets go, in the order of laying: overlap rib / leading edge, by where they are read from."""
+    found: dict[str, list[str]] = defaultdict(list)
+    for one in laid:
+        gone = one.every * (one.count - 1)
+        numbers = f"#{one.first}" if one.count == 1 else f"#{one.first} to {one.last}"
+        places = _place(one, 0.0, units)
+        if one.count > 1:
+            places += f" to {_place(one, gone, units)}, every {length(one.every, units)}"
+        found[one.read_from].append(f"{numbers} {' + '.join(one.marks)}: {places}")
+    for read_from, said in found.items():
+        yield f"overlap rib / leading edge, {read_from}: {'; '.join(said)}"
+
+
+def _place(one: Laid, gone: float, units: Units) -> str:
+    rib = "none" if one.rib is None else length(one.rib + gone, units)
+    return f"{rib} / {length(one.edge + gone, units)}"
+
+
+def _checks(dimensions: Sequence[Dimension], units: Units) -> Iterator[str]:
+    """What is measured in one way is said once, then what it must read at each place."""
+    found: dict[tuple[str, str, float | None, str], list[Dimension]] = defaultdict(list)
+    for one in dimensions:
+        found[one.what, one.at.partition(", ")[2], one.within, one.source].append(one)
+    for (what, ends, within, source), of_one in found.items():
+        off = "" if within is None else f", within {length(within, units)} ({source})"
+        read = "; ".join(f"{one.at.partition(', ')[0]}: {length(one.size, units)}" for one in of_one)
+        yield f"{', '.join(filter(None, (what, ends)))}{off}: {read}"
 
 
 def steps_csv(steps: Sequence[Step], units: Units, head: Sequence[str]) -> str:

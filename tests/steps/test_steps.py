@@ -22,6 +22,7 @@ from ribwright.roles import Role, list_of
 from ribwright.steps import Step, steps
 from ribwright.steps.step_json import steps_json
 from ribwright.steps.step_text import steps_csv, steps_table
+from ribwright.steps.survey import survey
 from support.sample_building import sample_model
 
 FOOT, INCH = 304.8, 25.4
@@ -183,6 +184,54 @@ def test_what_the_tape_reads_of_the_sample_by_hand() -> None:
     assert doors["rough height, slab to header", "front overhead door 1"] == pytest.approx(
         10 * FOOT, abs=0.05
     )
+
+
+def test_covers_and_frames_ahead_of_the_sample_by_hand() -> None:
+    """Cover 36 in. Frames of the sample stand 6 in and 20 ft from the front: the fifth roof sheet of the left
+    slope, laid from its left corner at the back, ends 15 ft 2 in on, 24 ft 10 in from the front: 4 ft 10 in
+    before the third frame."""
+    found = steps(sample_model())
+    for name in ("sheets of the left", "sheets of the right slope"):
+        covers = [one for one in named(found, name).dimensions if one.what.startswith("cover")]
+        assert [one.size for one in covers] == [pytest.approx(36 * INCH, abs=0.05)]
+    ahead = sizes(named(found, "sheets of the left slope"))
+    at = "sheet 5, at the eave and at the head the same"
+    read = "leading edge to the middle of the next frame"
+    assert ahead[read, at] == pytest.approx(58 * INCH, abs=0.05)
+    assert not any("next frame" in one.what for one in named(found, "sheets of the left").dimensions)
+
+
+@pytest.mark.parametrize(
+    "name", ["workshop", "long-store", "single-slope", "wainscot", "lean-to", "machine-shed"]
+)
+def test_every_sheet_is_laid_at_its_running_distance(name: str) -> None:
+    """Stretches taken apart again: every number once, each where the plan of its face has it."""
+    one = survey(model(name))
+    plans = [plan for plan in one.plans if plan.sheets]
+    told: Counter[tuple[object, ...]] = Counter()
+    for step in steps(model(name)):
+        for stretch in step.laid:
+            for k in range(stretch.count):
+                rib = None if stretch.rib is None else stretch.rib + k * stretch.every
+                for mark in stretch.marks:
+                    told[place(mark, stretch.first + k, rib, stretch.edge + k * stretch.every)] += 1
+    assert told == Counter(
+        place(sheet.mark, sheet.number, sheet.rib, sheet.edge) for plan in plans for sheet in plan.sheets
+    )
+
+
+def place(mark: str, number: int, rib: float | None, edge: float) -> tuple[object, ...]:
+    """A sheet and where it is to 1 mm."""
+    return mark, number, None if rib is None else round(rib), round(edge)
+
+
+def test_a_long_run_is_told_by_its_ends() -> None:
+    """The long store's right wall of 90 ft, from its right corner: sheets 1 in on, 36 in cover."""
+    (step,) = [one for one in steps(model("long-store")) if one.name == "sheets of the right"]
+    first, last = step.laid
+    assert (first.first, first.count, last.first) == (1, 29, 30)
+    assert (first.rib, first.edge) == (pytest.approx(INCH, abs=0.01), pytest.approx(38 * INCH, abs=0.01))
+    assert first.every == pytest.approx(36 * INCH, abs=0.01)
 
 
 def test_bays_are_squared_by_their_diagonals() -> None:
