@@ -1,4 +1,4 @@
-"""Lists to tick and write on: sections of rows that flow down the pages, with room for a pen."""
+"""Lists, to read or to tick and write on: sections of rows that flow down the pages, with room for a pen."""
 
 from __future__ import annotations
 

@@ -1,4 +1,5 @@
-"""Members: a list of their lengths, ends and holes, and a drawing of each mark that is not cut square."""
+"""Members: a list of their lengths, ends and holes, the sticks they are cut from, and a drawing of each mark
+that is not cut square."""
 
 from __future__ import annotations
 
@@ -13,13 +14,15 @@ from ..measure.member import measure_member
 from ..order.lists.item_cells import cells
 from ..order.lists.items import Item
 from ..units import weight_unit
-from .cards import FIRST, Card, card_pages
+from .cards import Card, card_pages
+from .checklists import Section, checklist
 from .flat import Flat, likeness, steady
 from .flat_card import flat_card
-from .frame import ROW, Content, room_of, table
+from .frame import Content
 from .job import Job
 from .scales import between
 from .sheet_notes import said
+from .sticks import cut_from_sticks
 from .trim_sheets import pieces_by_mark
 
 if TYPE_CHECKING:
@@ -34,28 +37,24 @@ RATIOS = {"ft-in": (16.0, 64.0), "mm": (20.0, 100.0)}
 SLIVER = 0.5
 """mm; waste that is narrower is none: the round of a corner."""
 HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
+SHARES = (0.07, 0.07, 0.16, 0.13, 0.19, 0.13, 0.25)
 
 
 def member_sheets(one: Job) -> Iterator[Content]:
-    """The list of all members, then cards of those that are cut otherwise than square."""
+    """The list of all members and of the sticks they are cut from, then cards of those that are cut
+    otherwise than square."""
     items = one.listed.listed("members")
-    yield from _list(one, items)
+    if not items:
+        return
+    yield from checklist(one, "members", [_list(one, items), cut_from_sticks(one)])
     first = pieces_by_mark(one)
     cards = (card for item in items for card in _cards(one, item, first[item.mark].solid))
     yield from card_pages(one, "members", NOTES, cards)
 
 
-def _list(one: Job, items: Sequence[Item]) -> Iterator[Content]:
-    room = room_of(one)
-    rows = []
-    for item in items:
-        of = cells(item, one.units)
-        rows.append([of[name] for name in HEAD])
-    most = int((room.height - FIRST) / ROW) - 2
-    for start in range(0, len(rows), most):
-        found, _ = table(one, HEAD, rows[start : start + most], (room.left, room.high), room.width)
-        part = "" if len(rows) <= most else f", part {start // most + 1}"
-        yield Content(f"members{part}", (), tuple(found))
+def _list(one: Job, items: Sequence[Item]) -> Section:
+    of = [cells(item, one.units) for item in items]
+    return Section("Members", HEAD, SHARES, tuple(tuple(row[name] for name in HEAD) for row in of))
 
 
 def _cards(one: Job, item: Item, solid: TopoDS_Solid) -> Iterator[Card]:
