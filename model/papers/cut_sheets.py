@@ -23,8 +23,8 @@ NOTES = (
     "of laying. Hatched: waste. Face up, first across the ribs by snips, then along them by snips or a "
     "scored line bent until it parts."
 )
-RATIOS = {"ft-in": (32.0, 192.0), "mm": (20.0, 200.0)}
-"""Sheets are drawn to 3/8 in a foot, or 1:20, where they fit, and never smaller than the second."""
+RATIOS = {"ft-in": (48.0, 192.0), "mm": (50.0, 200.0)}
+"""Sheets are drawn to 1/4 in a foot, or 1:50, where they fit, and never smaller than the second."""
 
 
 def cut_sheets(one: Job) -> Iterator[Content]:

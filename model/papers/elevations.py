@@ -11,6 +11,7 @@ from shapely.geometry import Polygon
 
 from ..drawing.pens import Pen
 from ..drawing.values import Polyline, Shape
+from ..measure.placing import PlacedSheet
 from ..roles import list_of
 from .elevation_parts import lies_in, trim_laps
 from .elevation_shapes import (
@@ -29,13 +30,16 @@ from .elevation_shapes import (
 from .frame import Content
 from .job import Job
 from .labels import Labels
-from .single import Subject, around, page_of, scale_for, sorted_out, width_for, window_of
+from .single import Subject, around, scale_for, sorted_out, width_for, window_of
+from .stacked import stacked
 
 MOST, FOR_LONG, PARTS = 100.0, 130.0, 3
 """The ratio of the smallest scale that a run is drawn to; a longer one is drawn in parts, and one of more
 parts than a few to the smaller scale."""
 BROKEN = 2.0
 """mm; where a part ends farther from the end of the whole, another goes on."""
+EVERY = 5
+"""Of sheets that are not drawn, the place of every so many is told."""
 KEY = (
     "Below: overlap ribs; above: leading edges; left: screw lines over the feet. "
     "# order of laying; ↓ head down; dashed: steel."
@@ -53,25 +57,70 @@ def elevations(one: Job) -> Iterator[Content]:
 
 
 def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
+    whole = around([area for _, area in face.seen])
     subject = Subject(
         f"{name}: sheets",
         name,
-        around([area for _, area in face.seen]),
+        whole,
         f"{_said(one, face)} {KEY}",
         (rib_row(face), edge_row(face), height_row(face)),
         partial(_painted, face),
         OPENING_HEAD,
-        tuple(_opening_rows(one, face)),
+        tuple(_opening_rows(one, face, whole)),
     )
     scale = scale_for(one, subject, MOST)
     windows = _windows(face, subject.window, width_for(one, subject, scale))
     if len(windows) > PARTS:
         scale = scale_for(one, subject, FOR_LONG)
         windows = _windows(face, subject.window, width_for(one, subject, scale))
+    parts: list[Subject] = []
     for number, window in enumerate(windows, 1):
         part = "" if len(windows) == 1 else f", part {number} of {len(windows)}"
-        shown = replace(subject, title=subject.title + part, name=name + part, window=window)
-        yield from page_of(one, shown, scale)
+        cells = tuple(_opening_rows(one, face, window))
+        title = subject.title + part
+        if parts and _is_typical(face, window, parts[-1].window):
+            parts[-1] = _with_more(one, face, parts[-1], window)
+        else:
+            parts.append(replace(subject, title=title, name=name + part, window=window, cells=cells))
+    yield from stacked(one, [(part, scale) for part in parts])
+
+
+def _is_typical(face: Face, window: Polygon, drawn: Polygon) -> bool:
+    """Whether a part is full of sheets of one mark, as the last of the part left of it."""
+    kinds = {(sheet.mark, sheet.head_up) for sheet in _ending_in(face, window)}
+    before = [(sheet.mark, sheet.head_up) for sheet in _ending_in(face, drawn)]
+    inner = window.buffer(-BROKEN)
+    openings = (opening for _, opening in opening_letters(face))
+    ends = any(abs(window.bounds[i] - face.bounds[i]) < BROKEN for i in (0, 2))
+    met = any(opening.left < inner.bounds[2] and opening.right > inner.bounds[0] for opening in openings)
+    return len(kinds) == 1 and kinds <= set(before[-1:]) and not ends and not met
+
+
+def _ending_in(face: Face, window: Polygon) -> list[PlacedSheet]:
+    """The sheets of a face, from left to right, whose leading edges are in a window."""
+    found = []
+    for sheet in face.plan.sheets:
+        u = face.plan.zero + (-sheet.edge if face.plan.start == "right" else sheet.edge)
+        if window.bounds[0] - BROKEN < u <= window.bounds[2] + BROKEN:
+            found.append((u, sheet))
+    return [sheet for _, sheet in sorted(found, key=lambda one: one[0])]
+
+
+def _with_more(one: Job, face: Face, part: Subject, window: Polygon) -> Subject:
+    """A part drawn, with the places of the sheets that go on beside it in the same way: the first, every
+    fifth and the last, and how far from one to the next."""
+    sheets = sorted(_ending_in(face, window), key=lambda sheet: sheet.number)
+    first, last, mark = sheets[0], sheets[-1], sheets[0].mark
+    every = one.length(abs(last.edge - first.edge) / max(last.number - first.number, 1))
+    told = [sheet for sheet in sheets if not sheet.number % EVERY or sheet in (first, last)]
+    places = {sheet.number: f"{one.length(sheet.rib or 0.0)} / {one.length(sheet.edge)}" for sheet in told}
+    cells = {*part.listed, *(f"#{number} {place}" for number, place in places.items())}
+    said = f"Not drawn: more {mark} with steel and trims as here, every {every}. Overlap rib / leading edge:"
+    return replace(part, said=said, listed=tuple(sorted(cells, key=_number)))
+
+
+def _number(cell: str) -> int:
+    return int(cell[1:].split(maxsplit=1)[0])
 
 
 def _windows(face: Face, whole: Polygon, most: float) -> list[Polygon]:
@@ -125,9 +174,13 @@ def _said(one: Job, face: Face) -> str:
 OPENING_HEAD = ("", "opening", "fill", "rough", "from the left corner", "sill", "head")
 
 
-def _opening_rows(one: Job, face: Face) -> list[tuple[str, ...]]:
+def _opening_rows(one: Job, face: Face, window: Polygon) -> list[tuple[str, ...]]:
+    """Of the openings that are in a window, in whole or in part."""
     rows: list[tuple[str, ...]] = []
+    left, _, right, _ = window.bounds
     for letter, opening in opening_letters(face):
+        if opening.right < left or opening.left > right:
+            continue
         near, far = (u - face.plan.corners[0] for u in (opening.left, opening.right))
         fill = "open" if opening.filling is None else _by(one, *opening.filling[1:])
         rows.append(

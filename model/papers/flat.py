@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
 import shapely
 from shapely.geometry import Polygon
 
+from ..measure.faces import Vectors
 from ..place import Point2
 from .seen import rims
 
@@ -64,6 +66,23 @@ class Flat:
 
     def _corners(self, axis: int) -> list[float]:
         return [float(point[axis]) for ring in rims(self.outline) for point in ring]
+
+
+NEAR = 0.5
+"""mm; ends whose corners differ by less are cut alike."""
+FAR = 1e6
+"""mm; longer than anything: tells corners at one end from those at the other."""
+
+
+def ends_cut(corners: Vectors) -> tuple[tuple[int, ...], ...]:
+    """What is the same of things that differ in length alone: every corner, from the nearer end.
+
+    corners: (n, 2 or 3) mm, the second of each along it.
+    """
+    found = corners - corners.min(axis=0)
+    length = float(found[:, 1].max())
+    found[:, 1] -= np.where(found[:, 1] > length / 2, length + FAR, 0.0)
+    return tuple(sorted({tuple(round(value / NEAR) for value in corner) for corner in found.tolist()}))
 
 
 def steady(area: shapely.Geometry) -> shapely.Geometry:

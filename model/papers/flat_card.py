@@ -17,7 +17,7 @@ from .flat_shapes import EDGE, ROW_GAP, flat_shapes
 from .frame import lines_down, room_of, wrapped
 from .job import Job
 
-NOTES = 74.0
+NOTES = 100.0
 """mm on paper for the lines beside a drawing."""
 TOP, LINE = 9.0, 4.9
 """mm on paper from a card's top to its notes, and from one line of them to the next."""

@@ -43,11 +43,12 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class Content:
-    """What goes on a page besides its frame."""
+    """What goes on a page besides its frame. low: the lowest place that it takes (mm)."""
 
     title: str
     views: tuple[View, ...] = ()
     shapes: tuple[Shape, ...] = ()
+    low: float = 0.0
 
 
 def room_of(one: Job) -> Room:
@@ -141,6 +142,19 @@ def table(
     y = at[1] - height - 1.4
     shapes.append(Line((at[0], y), (min(at[0] + room, starts[-1] + wide[-1]), y), Pen.DIMENSION))
     return shapes, ROW * (len(rows) + 1)
+
+
+def grid(one: Job, cells: Sequence[str], at: Point2, room: float) -> tuple[list[Shape], float]:
+    """Cells in rows, from left to right, in columns as wide as the longest; and the height they take."""
+    if not cells:
+        return [], 0.0
+    wide = max(width(cell, one.style.heights[Size.SMALL]) for cell in cells) + 4.0
+    across = max(1, int((room + 4.0) / wide))
+    shapes: list[Shape] = [
+        Text((at[0] + wide * (number % across), at[1] - ROW * (number // across + 1)), cell)
+        for number, cell in enumerate(cells)
+    ]
+    return shapes, ROW * -(-len(cells) // across)
 
 
 def titled(one: Job, view: View, at: Point2, size: Size = Size.LARGE) -> list[Shape]:

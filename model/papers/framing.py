@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import pairwise
 from math import atan2, degrees
 
 import numpy as np
@@ -13,7 +14,7 @@ import shapely
 from shapely.geometry import Polygon
 
 from ..drawing.pens import Pen
-from ..drawing.values import Polyline, Shape, Text
+from ..drawing.values import Polyline, Scale, Shape, Text
 from ..measure.placing import STEEL
 from ..measure.standing import standing_box
 from ..pieces import Piece
@@ -25,7 +26,8 @@ from .frame import Content
 from .job import Job
 from .labels import Labels
 from .seen import box_in, flats_of, lines_in, visible
-from .single import Row, Station, Subject, around, page_of, scale_for, sorted_out, width_for, window_of
+from .single import Row, Station, Subject, around, scale_for, sorted_out, width_for, window_of
+from .stacked import stacked
 
 UPRIGHT = 60.0
 """Degrees; steel that leans more from the level tells where it stands, less how high it lies."""
@@ -34,6 +36,7 @@ LEVEL = 1.0
 SIZES = "Sizes are placeholders until an engineer's drawings."
 UNBRACED = f"No bracing is drawn: this is not a stable frame. {SIZES}"
 BRACED = f"Bracing by the engineer: as drawn it is a placeholder. {SIZES}"
+MORE = "Not drawn: more bays of the same marks; frames stand as on the slab plan."
 UP: Point3 = (0.0, 0.0, 1.0)
 MOST = 200.0
 """The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
@@ -43,9 +46,11 @@ FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE, Role.POST)
 
 def framing(one: Job) -> Iterator[Content]:
     """Pages of steel: frames, walls, slopes."""
-    yield from frames(one)
-    for name, frame, pieces, sloped in planes(one):
-        yield from _plane_pages(one, name, frame, pieces, sloped=sloped)
+    yield from stacked(one, frames(one))
+    for slopes in (False, True):
+        found = (plane for plane in planes(one) if plane[3] == slopes)
+        drawings = (drawing for plane in found for drawing in _of_plane(one, *plane))
+        yield from stacked(one, drawings)
 
 
 def _note(one: Job) -> str:
@@ -83,8 +88,8 @@ def _outermost(frame: Place, pieces: Sequence[Piece]) -> list[Piece]:
     return [piece for piece, (least, _) in zip(members, boxes, strict=True) if least[2] > out - 420.0]
 
 
-def frames(one: Job) -> Iterator[Content]:
-    """A page for each frame that differs from the others."""
+def frames(one: Job) -> Iterator[tuple[Subject, Scale]]:
+    """A drawing of each frame that differs from the others."""
     groups: dict[tuple[str, ...], list[Piece]] = defaultdict(list)
     for piece in one.model.pieces:
         if piece.role in FRAMES and piece.group:
@@ -100,11 +105,19 @@ def frames(one: Job) -> Iterator[Content]:
         frame = Place((0.0, back, 0.0), (1.0, 0.0, 0.0), UP)
         names = [group[-1] for group in found]
         name = names[0] if len(names) == 1 else f"{names[0]}, and {len(names) - 1} like it"
-        note = f"Like it: {', '.join(names[1:])}. " if names[1:] else ""
+        note = f"Like it: {_listed(names[1:])}. " if names[1:] else ""
         places = ", ".join(one.length(_middle(one, groups[group])) for group in found)
         note += f"Centres from the front steel corner: {places}. Below: centres from the left steel corner; "
         note += f"left: tops above the slab. {_note(one)}"
-        yield from _frame_page(one, name, frame, pieces, note)
+        yield from _of_frame(one, name, frame, pieces, note)
+
+
+def _listed(names: Sequence[str]) -> str:
+    """ "frame 3, 4, 5": what names have in common said once."""
+    common = names[0].rpartition(" ")[0]
+    if common and all(name.rpartition(" ")[0] == common for name in names):
+        return f"{common} {', '.join(name.rpartition(' ')[2] for name in names)}"
+    return ", ".join(names)
 
 
 def _print(pieces: Sequence[Piece]) -> object:
@@ -130,7 +143,9 @@ def corners_of(one: Job) -> tuple[Point3, Point3]:
     return (ax, ay, az), (bx, by, bz)
 
 
-def _frame_page(one: Job, name: str, frame: Place, pieces: list[Piece], note: str) -> Iterator[Content]:
+def _of_frame(
+    one: Job, name: str, frame: Place, pieces: list[Piece], note: str
+) -> Iterator[tuple[Subject, Scale]]:
     left = corners_of(one)[0][0]
     uprights = [piece for piece in pieces if piece.role in (Role.COLUMN, Role.POST)]
     tops = [piece for piece in pieces if piece.role in (Role.COLUMN, Role.POST, Role.RAFTER)]
@@ -140,16 +155,16 @@ def _frame_page(one: Job, name: str, frame: Place, pieces: list[Piece], note: st
     start = min(float(box[0][0]) for box in boxes.values())
     heights = tuple(Station((start, v), v) for v in (float(boxes[p.name][1][1]) for p in tops))
     rows = (Row("below", (left, low), below), Row("left", (start, 0.0), heights))
-    yield from _pages(one, (f"framing: {name}", name), frame, pieces, note, rows)
+    yield from _drawings(one, (f"framing: {name}", name), frame, pieces, note, rows)
 
 
 def _centre(box: tuple[np.ndarray, np.ndarray]) -> Point2:
     return float(box[0][0] + box[1][0]) / 2, float(box[0][1] + box[1][1]) / 2
 
 
-def _plane_pages(
-    one: Job, name: str, frame: Place, pieces: list[Piece], *, sloped: bool
-) -> Iterator[Content]:
+def _of_plane(
+    one: Job, name: str, frame: Place, pieces: list[Piece], sloped: bool
+) -> Iterator[tuple[Subject, Scale]]:
     low, high = corners_of(one)
     ends = [frame.seen(corner)[0] for corner in (low, high)]
     zero = min(ends)
@@ -180,31 +195,37 @@ def _plane_pages(
     corner = Station((max(ends), foot), abs(max(ends) - zero))
     rows = (Row("below", (zero, foot), (*uprights, corner)), Row("left", (start, base), heights))
     note = f"Seen from outside. Below: centres from the left steel corner. {said} {_note(one)}"
-    yield from _pages(one, (title, title), frame, pieces, note, rows)
+    yield from _drawings(one, (title, title), frame, pieces, note, rows)
 
 
-def _pages(
+def _drawings(
     one: Job,
     title: tuple[str, str],
     frame: Place,
     pieces: list[Piece],
     note: str,
     rows: tuple[Row, ...],
-) -> Iterator[Content]:
+) -> Iterator[tuple[Subject, Scale]]:
     seen = visible([flat for piece in pieces for flat in flats_of(frame, piece)])
     paint = partial(_painted, frame, seen)
     subject = Subject(title[0], title[1], around([area for _, area in seen]), note, rows, paint)
     scale = scale_for(one, subject, MOST)
     left, low, right, high = subject.window.bounds
-    most = width_for(one, subject, scale)
-    count = int(-(-(right - left) // most))
-    for number in range(count):
-        part = "" if count == 1 else f", part {number + 1} of {count}"
-        window = window_of(
-            left + number * (right - left) / count, low, left + (number + 1) * (right - left) / count, high
-        )
-        shown = replace(subject, title=title[0] + part, name=title[1] + part, window=window)
-        yield from page_of(one, shown, scale)
+    count = int(-(-(right - left) // width_for(one, subject, scale)))
+    cuts = [left + number * (right - left) / count for number in range(count + 1)]
+    parts: list[Subject] = []
+    for number, window in enumerate((window_of(a, low, b, high) for a, b in pairwise(cuts)), 1):
+        part = "" if count == 1 else f", part {number} of {count}"
+        if 1 < number < count and _marks_in(seen, window) <= _marks_in(seen, parts[-1].window):
+            parts[-1] = replace(parts[-1], said=MORE)
+        else:
+            parts.append(replace(subject, title=title[0] + part, name=title[1] + part, window=window))
+    yield from ((part, scale) for part in parts)
+
+
+def _marks_in(seen: Sequence[tuple[Piece, shapely.Geometry]], window: Polygon) -> set[str]:
+    """The marks of what is seen in a window, in whole or in part."""
+    return {piece.mark for piece, area in seen if area.intersects(window)}
 
 
 def _painted(

@@ -3,6 +3,7 @@ that is not cut square."""
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -16,12 +17,12 @@ from ..order.lists.items import Item
 from ..units import weight_unit
 from .cards import Card, card_pages
 from .checklists import Section, checklist
-from .flat import Flat, likeness, steady
+from .flat import Flat, ends_cut, likeness, steady
 from .flat_card import flat_card
 from .frame import Content
 from .job import Job
 from .scales import between
-from .sheet_notes import said
+from .sheet_notes import likewise, said
 from .sticks import cut_from_sticks
 from .trim_sheets import pieces_by_mark
 
@@ -48,7 +49,12 @@ def member_sheets(one: Job) -> Iterator[Content]:
         return
     yield from checklist(one, "members", [_list(one, items), cut_from_sticks(one)])
     first = pieces_by_mark(one)
-    cards = (card for item in items for card in _cards(one, item, first[item.mark].solid))
+    alike: dict[object, list[tuple[Item, list[Flat]]]] = defaultdict(list)
+    for item in items:
+        sides = [member_flat(item.mark, first[item.mark].solid, turned) for turned in (False, True)]
+        ways = measure_member(first[item.mark].solid).ways  # turned, never mirrored: hands stay apart
+        alike[item.section, min(ends_cut(way.points) for way in ways)].append((item, sides))
+    cards = (card for found in alike.values() for card in _cards(one, found))
     yield from card_pages(one, "members", NOTES, cards)
 
 
@@ -57,14 +63,17 @@ def _list(one: Job, items: Sequence[Item]) -> Section:
     return Section("Members", HEAD, SHARES, tuple(tuple(row[name] for name in HEAD) for row in of))
 
 
-def _cards(one: Job, item: Item, solid: TopoDS_Solid) -> Iterator[Card]:
-    """A card for each of two sides, a quarter turn apart, from which a cut is seen."""
+def _cards(one: Job, found: Sequence[tuple[Item, list[Flat]]]) -> Iterator[Card]:
+    """A card for each of two sides, a quarter turn apart, from which a cut is seen, of members that differ in
+    length alone."""
+    (item, sides), *others = found
     scales = between(*RATIOS[one.units], one.units)
-    sides = (member_flat(item.mark, solid, False), member_flat(f"{item.mark} turned", solid, True))
+    notes = [*_notes(one, item), *likewise(one, [other for other, _ in others])]
     cut = [flat for flat in sides if flat.fall is None]
-    for flat in cut:
+    for number, flat in enumerate(cut):
+        mark = f"{item.mark} turned" if number else item.mark
         yield flat_card(
-            one, replace(flat, mark=item.mark) if len(cut) == 1 else flat, _notes(one, item), scales
+            one, replace(flat, mark=mark), [f"{item.mark}, a quarter turn on"] if number else notes, scales
         )
 
 

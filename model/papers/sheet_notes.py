@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..measure.blank import Cutout, End
 from ..order.lists.handling import people_text
-from ..order.lists.items import format_thickness
+from ..order.lists.items import Item, format_thickness
 from ..order.lists.schedule import Row
 from ..order.lists.sheet_cells import up
 from ..units import format_weight, weight_unit
@@ -41,6 +41,13 @@ def sheet_notes(one: Job, row: Row, whole: float) -> Iterator[str]:
 def said(one: Job, mm: float) -> str:
     """A length within a sentence."""
     return one.length(mm) + ("" if one.units == "ft-in" else " mm")
+
+
+def likewise(one: Job, items: Sequence[Item]) -> Iterator[str]:
+    """The others that are cut as the one that is drawn, but for their lengths."""
+    told = ", ".join(f"{item.count} {item.mark} {said(one, item.length)}" for item in items)
+    if told:
+        yield f"cut alike, from either end: {told}"
 
 
 def where(one: Job, mark: str) -> str:

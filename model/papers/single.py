@@ -9,12 +9,12 @@ from typing import Literal
 import shapely
 from shapely.geometry import Polygon
 
-from ..drawing.dimensions import JOG
+from ..drawing.dimensions import APART, JOG, spread
 from ..drawing.font import width
 from ..drawing.pens import Size
 from ..drawing.values import RunningDimension, Scale, Shape, Text, View
 from ..place import Point2
-from .frame import ROW, Content, lines_down, room_of, table, titled, wrapped
+from .frame import ROW, Content, grid, lines_down, room_of, table, titled, wrapped
 from .job import Job
 from .labels import Labels
 from .scales import fitting
@@ -73,7 +73,8 @@ class Row:
 @dataclass(frozen=True)
 class Subject:
     """What a page shows. window: the part of the plane that is seen; paint: the shapes in it, and the
-    texts that found no room. head, cells: of a table under it."""
+    texts that found no room. head, cells: of a table under it. said, listed: what is said of what is not
+    drawn, and a list of it in columns, under that."""
 
     title: str
     name: str
@@ -83,6 +84,8 @@ class Subject:
     paint: Callable[[Labels, Polygon], tuple[list[Shape], list[str]]]
     head: tuple[str, ...] = ()
     cells: tuple[tuple[str, ...], ...] = ()
+    said: str = ""
+    listed: tuple[str, ...] = ()
 
 
 def scale_for(one: Job, subject: Subject, most: float = 1000.0) -> Scale:
@@ -120,40 +123,74 @@ def reach(one: Job, subject: Subject, side: Side) -> float:
     return max(width(text, height) for text in texts) + JOG + GAP + 2.0 if texts else 0.0
 
 
-def page_of(one: Job, subject: Subject, scale: Scale) -> Iterator[Content]:
-    """The page of a subject; one more where a list does not fit under it."""
+def height_of(one: Job, subject: Subject, scale: Scale) -> float:
+    """mm on paper that a subject takes, if all of it has room on its drawing."""
+    low, high = float(subject.window.bounds[1]), float(subject.window.bounds[3])
+    beside = room_of(one).height - _free(one, subject)[1] - ROW * SPARE - reach(one, subject, "above")
+    return beside + _over(one, subject, scale) + (high - low) / scale.ratio
+
+
+def _over(one: Job, subject: Subject, scale: Scale) -> float:
+    """mm on paper that texts reach over what is drawn: of the row above, or of crowded heights beside it."""
+    pitch = one.style.heights[Size.SMALL] + APART
+    high = float(subject.window.bounds[3])
+    found = [reach(one, subject, "above")]
+    for row in subject.rows:
+        if row.upright:
+            within = row.within(subject.window)
+            hook = (row.zero[1],) if row.hooked(subject.window) else ()
+            places = sorted((*hook, *(station.at[1] for station in within.stations)))
+            texts = spread([place / scale.ratio for place in places], pitch)
+            found += [texts[-1] + pitch / 2 - high / scale.ratio] if texts else []
+    return max(found)
+
+
+def page_of(one: Job, subject: Subject, scale: Scale, top: float | None = None) -> Iterator[Content]:
+    """The page of a subject, from a height down; one more where a list does not fit under it."""
     room, window = room_of(one), subject.window
+    top = room.high if top is None else top
     notes = wrapped(one, subject.notes, room.width)
     left, low, right, high = window.bounds
-    top = room.high - HEAD - ROW * len(notes) - reach(one, subject, "above") - MARGIN
+    head = top - HEAD - ROW * len(notes) - _over(one, subject, scale) - MARGIN
     free = _free(one, subject)[0] + 2 * MARGIN - (right - left) / scale.ratio
     at = (
         room.left + reach(one, subject, "left") + free / 2 - left / scale.ratio,
-        top - high / scale.ratio,
+        head - high / scale.ratio,
     )
+    foot = at[1] + low / scale.ratio - MARGIN - reach(one, subject, "below")
     empty = View(subject.name, scale, at, ())
     rows = [running(one, row, empty, window) for row in subject.rows]
-    labels = Labels(empty, one.style, window_of(room.left, room.low, room.right, room.high))
+    labels = Labels(empty, one.style, window_of(room.left, foot, room.right, top))
     labels.keep(row for row in rows if row)
     shapes, listed = subject.paint(labels, window)
     view = View(subject.name, scale, at, (*shapes, *(row for row in rows if row)))
-    foot = at[1] + low / scale.ratio - MARGIN - reach(one, subject, "below")
     under, taken = table(one, subject.head, subject.cells, (room.left, foot), room.width)
     said = f"No room on the drawing for: {', '.join(listed)}." if listed else ""
-    more = wrapped(one, said, room.width)
-    fits = foot - taken - ROW * len(more) > room.low - 2.0
+    shapes, end = _below(one, subject, said, foot - taken)
+    fits = end > room.low - 2.0
     yield Content(
         subject.title,
         (view,),
         (
-            *titled(one, view, (room.left, room.high - 6.0)),
-            *lines_down(notes, (room.left, room.high - HEAD - 2.0)),
+            *titled(one, view, (room.left, top - 6.0)),
+            *lines_down(notes, (room.left, top - HEAD - 2.0)),
             *under,
-            *(lines_down(more, (room.left, foot - taken - ROW)) if fits else ()),
+            *(shapes if fits else ()),
         ),
+        end if fits else foot - taken,
     )
-    if more and not fits:
-        yield Content(f"{subject.title}, list", (), tuple(lines_down(more, (room.left, room.high - ROW))))
+    if not fits:
+        shapes, end = _below(one, subject, said, room.high)
+        yield Content(f"{subject.title}, list", (), tuple(shapes), end)
+
+
+def _below(one: Job, subject: Subject, said: str, top: float) -> tuple[list[Shape], float]:
+    """What had no room, and what is not drawn, from a height down; and where it ends."""
+    room = room_of(one)
+    lines = wrapped(one, f"{said} {subject.said}", room.width)
+    end = top - ROW * len(lines)
+    columns, taken = grid(one, subject.listed, (room.left, end), room.width)
+    return [*lines_down(lines, (room.left, top - ROW)), *columns], end - taken
 
 
 def running(one: Job, row: Row, view: View, window: Polygon) -> RunningDimension | None:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+
+import shapely
 
 from ..measure.congruent import groups
 from ..order.lists.items import Item
@@ -11,11 +14,12 @@ from ..order.written.bend_text import bend_text
 from ..pieces import Piece
 from ..units import format_weight, weight_unit
 from .cards import Card, card_pages
-from .flat_card import flat_card
+from .flat import Flat, ends_cut
+from .flat_card import ALONE, flat_card
 from .frame import Content
 from .job import Job
 from .scales import between
-from .sheet_notes import said
+from .sheet_notes import likewise, said
 from .sketches import sketch
 from .trim_flats import trim_flat
 
@@ -34,12 +38,19 @@ def trim_sheets(one: Job) -> Iterator[Content]:
     for item in one.listed.listed("trims"):
         if item.painted:
             painted[_kind(item)] = item.painted
-    cards = [
-        card
-        for item in one.listed.listed("trims")
-        if (card := _card(one, item, first[item.mark], painted.get(_kind(item), ""))) is not None
-    ]
-    yield from card_pages(one, "trims", NOTES, cards)
+    alike: dict[object, list[tuple[Item, Flat]]] = defaultdict(list)
+    for item in one.listed.listed("trims"):
+        if item.bends:
+            flat, bends = trim_flat(item.mark, first[item.mark].solid, item.bends)
+            shown = replace(item, painted=painted.get(_kind(item), ""), bends=bends)
+            alike[_cut_alike(one, shown, flat)].append((shown, flat))
+    yield from card_pages(one, "trims", NOTES, (_card(one, found) for found in alike.values()))
+
+
+def _cut_alike(one: Job, item: Item, flat: Flat) -> object:
+    """What trims have in common that differ in length alone."""
+    bent = bend_text(item, one.units)
+    return item.role, item.colour, item.gauge, bent, ends_cut(shapely.get_coordinates(flat.outline))
 
 
 def pieces_by_mark(one: Job) -> dict[str, Piece]:
@@ -51,14 +62,13 @@ def _kind(item: Item) -> tuple[str, str, int]:
     return item.role, item.colour, round(item.bends.girth) if item.bends else 0
 
 
-def _card(one: Job, item: Item, piece: Piece, painted: str) -> Card | None:
-    bends = item.bends
-    if bends is None:
-        return None
-    flat, bends = trim_flat(item.mark, piece.solid, bends)
+def _card(one: Job, found: Sequence[tuple[Item, Flat]]) -> Card:
+    """The card of trims that differ in length alone: the first is drawn, the others are listed."""
+    (item, flat), *others = found
     scales = between(*RATIOS[one.units], one.units)
-    shown = replace(item, painted=painted, bends=bends)
-    return flat_card(one, flat, _notes(one, shown), scales, sketch(one, bends, painted))
+    aside = sketch(one, item.bends, item.painted) if item.bends else ALONE
+    notes = [*_notes(one, item), *likewise(one, [other for other, _ in others])]
+    return flat_card(one, flat, notes, scales, aside)
 
 
 def _notes(one: Job, item: Item) -> Iterator[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import atan, degrees
 
 import pytest
@@ -13,7 +14,7 @@ from ribwright.papers.member_sheets import member_sheets
 from ribwright.papers.trim_sheets import trim_sheets
 from support.drawn import STARTERS, starter_model
 from support.read_pdf import Read, read_pdf
-from support.rebuilt import card, outline
+from support.rebuilt import card, outline, parse
 
 STEP = {"ft-in": 25.4 / 16, "mm": 1.0}
 
@@ -32,20 +33,57 @@ def card_of(reads: list[Read], mark: str) -> Read | None:
     return None
 
 
+def alike(found: Read) -> dict[str, tuple[int, float]]:
+    """The marks that a card says are cut alike: how many of each, and how long (mm)."""
+    said = " ".join(text.text for text in found.texts)
+    told = re.findall(r"(\d+) ([A-Z]+\d+) ((?:\d+' )?[\d/-]+(?:\"|'| mm))", said.partition("cut alike")[2])
+    return {mark: (int(count), parse(long.removesuffix(" mm"))) for count, mark, long in told}
+
+
+def card_with(reads: list[Read], mark: str) -> tuple[Read, tuple[int, float] | None]:
+    """The card of a mark, or of the one that is drawn for it with what is said of the mark itself."""
+    own = card_of(reads, mark)
+    if own is not None:
+        return own, None
+    for page in reads:
+        for text in page.texts:
+            if re.fullmatch(r"T[A-Z]\d+", text.text):
+                found = card(page, text.text)
+                if mark in alike(found):
+                    return found, alike(found)[mark]
+    raise AssertionError(mark)
+
+
 @pytest.mark.parametrize("name", STARTERS)
 def test_opened_out_a_trim_holds_as_much_steel_as_its_solid(name: str) -> None:
-    """To half a step all round, and to the thickness that a bend takes."""
+    """To half a step all round, and to the thickness that a bend takes; where it is told to be cut like
+    another, with that one's ends and its own length."""
     one, reads = read(name)
     for item in one.listed.listed("trims"):
-        found = card_of(reads, item.mark)
-        assert found and item.bends, item.mark
+        found, other = card_with(reads, item.mark)
+        assert item.bends, item.mark
         rings, _ = outline(found)
         area = sum(shapely.Polygon(ring).area for ring in rings)
+        if other:
+            count, length = other
+            assert (count, abs(length - item.length) <= STEP[one.units] / 2 + 1e-6) == (item.count, True)
+            wide, drawn = (max(point[i] for ring in rings for point in ring) for i in (0, 1))
+            area += (length - drawn) * wide
         true = item.volume / item.thickness
-        slack = item.length * (2 * item.thickness * len(item.bends.angles)) + STEP[one.units] * (
-            item.length + item.bends.girth
-        )
+        slack = item.length * (2 * item.thickness * len(item.bends.angles)) + (2 if other else 1) * STEP[
+            one.units
+        ] * (item.length + item.bends.girth)
         assert abs(area - true) < slack, item.mark
+
+
+def test_what_is_cut_with_the_other_hand_has_a_card_of_its_own() -> None:
+    """The rake angles of the sample's two slopes are as long as each other and mirror images; its girts of 40
+    and 30 ft are mitred alike, and are drawn once."""
+    _, reads = read("workshop")
+    assert card_of(reads, "RK1") and card_of(reads, "RK2") and card_of(reads, "G1")
+    assert card_of(reads, "G2") is None
+    found = card_of(reads, "G1")
+    assert found is not None and "G2" in " ".join(text.text for text in found.texts)
 
 
 @pytest.mark.parametrize("name", STARTERS)
