@@ -31,8 +31,8 @@ def regions_of(
         lower = building.wainscot.skin
         found.append(Region(WAINSCOT, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)))
         outline = _above(outline, seam.foot)
-    headwall = headwall_of(building)
-    if headwall is not None and headwall.wall == name and headwall.foot < max(v for _, v in outline):
+    headwall = headwall_of(building, name)
+    if headwall is not None and headwall.foot < max(v for _, v in outline):
         found.append(Region(UNDER, skin, fitted_wall(_below(outline, headwall.head), step)))
         outline = _above(outline, headwall.foot)
     return (*found, Region("", skin, fitted_wall(outline, step)))

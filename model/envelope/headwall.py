@@ -35,10 +35,12 @@ UNDER = "lower"
 
 @dataclass(frozen=True, slots=True)
 class Headwall:
-    """Heights on the main wall (mm). wall: which. roof: of the lean-to's steel plane at that wall's steel
-    line, rise: what it falls in one of run outward. bend: of the flashing, inside. top: of its upper leg.
-    head: where the sheets under it end; foot: where those over it begin. ledge: of the ledger's underside."""
+    """Heights on a main wall (mm). number: of the lean-to, from 0. wall: which it stands at. roof: of its
+    steel plane at that wall's steel line, rise: what it falls in one of run outward. bend: of the flashing,
+    inside. top: of its upper leg. head: where the sheets under it end; foot: where those over it begin.
+    ledge: of the ledger's underside."""
 
+    number: int
     wall: str
     roof: float
     rise: float
@@ -58,11 +60,18 @@ class Headwall:
         return self.roof - out * self.rise - below * hypot(1.0, self.rise)
 
 
-def headwall_of(building: Building) -> Headwall | None:
-    """The headwall of a building's lean-to; None where it has none."""
-    if not building.lean_tos:
-        return None
-    lean_to = building.lean_tos[0]
+def headwalls(building: Building) -> Iterator[Headwall]:
+    """Those of a building's lean-tos."""
+    for number, lean_to in enumerate(building.lean_tos):
+        yield _headwall(building, number, lean_to)
+
+
+def headwall_of(building: Building, wall: str) -> Headwall | None:
+    """The headwall on a wall; None where no lean-to stands at it."""
+    return next((one for one in headwalls(building) if one.wall == wall), None)
+
+
+def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     rise, wall = tan(radians(lean_to.pitch)), "right" if lean_to.joined == "left" else "left"
     seam = seam_of(building) if tiered(building, wall) else None
     low = seam.foot if seam else foot(building)
@@ -70,6 +79,7 @@ def headwall_of(building: Building) -> Headwall | None:
     bend = roof + over_roof(building) * hypot(1.0, rise)
     ledge = roof - lean_to.framing.purlin.depth
     return Headwall(
+        number=number,
         wall=wall,
         roof=roof,
         rise=rise,
@@ -86,11 +96,8 @@ def over_roof(building: Building) -> float:
     return outermost(building.sheets, building.sheets.roof) + lap_room(building)
 
 
-def headwall_girts(building: Building) -> tuple[float, ...]:
+def headwall_girts(building: Building, headwall: Headwall) -> Point2:
     """Heights of the girts behind the lower sheets' heads and the upper ones' feet."""
-    headwall = headwall_of(building)
-    if headwall is None:
-        return ()
     middle = flat_of(building.framing.girt)[1]
     low, high = headwall.rows
     return (low + middle, high + middle)
@@ -106,11 +113,15 @@ class EndGirts:
 
 
 def end_girts(building: Building) -> Iterator[EndGirts]:
-    """Those of a building, from the lowest up: behind a seam, and at a lean-to's roof."""
+    """Those of a building, from the lowest up: behind a seam, and at its lean-tos' roofs, of two that end at
+    one height once."""
     if (seam := seam_of(building)) is not None:
         yield EndGirts(seam.level, seam.level, seam_girts(building))
-    if pair := headwall_girts(building):
-        yield EndGirts(pair[0], pair[-1], pair)
+    pairs = {
+        round(pair[0], 6): pair for one in headwalls(building) for pair in [headwall_girts(building, one)]
+    }
+    for _, pair in sorted(pairs.items()):
+        yield EndGirts(pair[0], pair[1], pair)
 
 
 def frame_planes(building: Building) -> tuple[float, ...]:
@@ -130,9 +141,9 @@ def rafter_spans(building: Building) -> Iterator[Point2]:
         yield at - half, at + half
 
 
-def rafter_band(building: Building) -> tuple[float, float] | None:
-    """Heights between which a lean-to's rafters pass from the main steel line to the main columns."""
-    headwall = headwall_of(building)
+def rafter_band(building: Building, wall: str) -> Point2 | None:
+    """Heights between which a lean-to's rafters pass from a wall's steel line to the main columns."""
+    headwall = headwall_of(building, wall)
     if headwall is None or building.framing.girts != "by-pass":
         return None
     deep = building.framing.girt.depth
@@ -142,8 +153,8 @@ def rafter_band(building: Building) -> tuple[float, float] | None:
 
 def rafter_cuts(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
     """What the rafters of a lean-to take of the sheets under it, from their undersides up past the heads."""
-    headwall = headwall_of(building)
-    if headwall is None or headwall.wall != wall:
+    headwall = headwall_of(building, wall)
+    if headwall is None:
         return
     skins = (building.sheets.sides, building.sheets.gables)
     crown = max(outermost(building.sheets, skin) for skin in skins)

@@ -10,7 +10,7 @@ from ..description.building import Building, Opening
 from ..description.said_limits import at_least, at_most, over, under
 from ..units import parse_length
 from .end_lap_checks import length_misfits
-from .headwall import OFF_WALL, Headwall, headwall_girts, headwall_of
+from .headwall import OFF_WALL, Headwall, headwall_girts, headwalls
 from .opening_lines import OpeningLines
 from .shell_checks import shell_misfits
 from .skin_lines import SCREW_EDGE, corner_trim, head_angle, lap_room
@@ -28,17 +28,17 @@ OWN = ("width", "eave_height", "pitch")
 
 def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]:
     """Every place where a lean-to does not go with the building that it stands at."""
-    headwall = headwall_of(lines.building)
-    if headwall is None:
+    found = list(headwalls(lines.building))
+    apart = [one for headwall in found for one in _not_yet(lines.building, headwall)]
+    yield from dict.fromkeys(apart)
+    if not found or apart:
         return
-    apart = list(_not_yet(lines.building, headwall))
-    yield from apart
-    if not apart:
-        yield from _as_a_building(lines.building, even_bays)
+    for headwall in found:
+        yield from _as_a_building(lines.building, headwall.number, even_bays)
         yield from _under_eave(lines, headwall)
         yield from _over_seam(lines, headwall)
         yield from _across_openings(lines, headwall)
-        yield from _ledger(lines.building)
+    yield from _ledger(lines.building)
 
 
 def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
@@ -52,14 +52,14 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
         yield ("walls", headwall.wall), nearest + "clad, with a framed opening for each way through"
 
 
-def _as_a_building(main: Building, even_bays: bool) -> Iterator[Objection]:
+def _as_a_building(main: Building, number: int, even_bays: bool) -> Iterator[Objection]:
     """What keeps it from standing at all; what is wrong with the steel of both is said of the main one."""
-    lines = OpeningLines(main.lean_tos[0])
+    lines = OpeningLines(main.lean_tos[number])
     said = set(steel_misfits(OpeningLines(replace(main, lean_tos=())), even_bays))
     steel = (*shell_misfits(lines), *steel_misfits(lines, even_bays), *beyond_stock(lines))
     for path, remedy in (*steel, *length_misfits(lines)):
         if path[0] in OWN:
-            yield ("lean_to", 0, *path), remedy
+            yield ("lean_to", number, *path), remedy
         elif (path, remedy) not in said:
             yield path, f"{remedy}; for the lean-to"
 
@@ -69,7 +69,7 @@ def _room(lines: OpeningLines, headwall: Headwall) -> float:
     building, eave = lines.building, lines.eaves[headwall.wall]
     trim = eave.height - (corner_trim(building) + lap_room(building)) * eave.rise
     drop = trim_profiles()["eave"].out_of_plane
-    girt = headwall_girts(building)[-1] + building.framing.girt.width / 2
+    girt = headwall_girts(building, headwall)[-1] + building.framing.girt.width / 2
     return min(trim - drop - STRIP - headwall.bend, lines.strut_foot(eave) - girt)
 
 
@@ -78,13 +78,13 @@ def _under_eave(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
     building, room = lines.building, _room(lines, headwall)
     if not under(room, 0.0):
         return
-    lean_to, units = building.lean_tos[0], building.units
+    lean_to, units = building.lean_tos[headwall.number], building.units
     where = f"its flashing stays 8 in under the {headwall.wall} wall's eave trim"
     if (most := lean_to.eave_height + room) >= LOWEST:
-        yield ("lean_to", 0, "eave_height"), f"at most {at_most(most, units)}: {where}"
+        yield ("lean_to", headwall.number, "eave_height"), f"at most {at_most(most, units)}: {where}"
     else:
         most = lean_to.width + room / headwall.rise
-        yield ("lean_to", 0, "width"), f"at most {at_most(most, units)} at this pitch: {where}"
+        yield ("lean_to", headwall.number, "width"), f"at most {at_most(most, units)} at this pitch: {where}"
 
 
 def _over_seam(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
@@ -94,9 +94,9 @@ def _over_seam(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
         return
     room = headwall.head - lines.seam.shelf - UPPER
     if under(room, 0.0):
-        least = building.lean_tos[0].eave_height - room + building.sheets.step
+        least = building.lean_tos[headwall.number].eave_height - room + building.sheets.step
         yield (
-            ("lean_to", 0, "eave_height"),
+            ("lean_to", headwall.number, "eave_height"),
             f"at least {at_least(least, building.units)}, to leave 2 ft of wall over the wainscot",
         )
 
@@ -116,7 +116,7 @@ def _past(lines: OpeningLines, headwall: Headwall, opening: Opening) -> tuple[fl
     """How far the roof would have to be higher to pass over an opening, and lower to pass under it, with the
     trim around it."""
     framing, trims = lines.building.framing, trim_profiles()
-    low, high = headwall_girts(lines.building)
+    low, high = headwall_girts(lines.building, headwall)
     over_head = head_angle(lines.building, opening) + trims["drip"].in_plane
     under_sill = trims["j"].in_plane + lap_room(lines.building)
     half, top = framing.girt.width / 2, opening.sill + opening.height + max(framing.header.width, over_head)
@@ -128,13 +128,13 @@ def _moved(
     lines: OpeningLines, headwall: Headwall, number: int, past: tuple[float, float]
 ) -> Iterator[Objection]:
     building, (up, down) = lines.building, past
-    units, eave = building.units, building.lean_tos[0].eave_height
+    units, eave = building.units, building.lean_tos[headwall.number].eave_height
     opening, step = building.openings[number], building.sheets.step
     ways = [f"at least {at_least(eave + up + step, units)}"] if up + step <= _room(lines, headwall) else []
     ways += [f"at most {at_most(eave - down, units)}"] if eave - down >= LOWEST else []
     across = f"its roof ends at the wall across the {opening.kind} there, opening[{number + 1}]"
     if ways:
-        yield ("lean_to", 0, "eave_height"), f"{' or '.join(ways)}: {across}"
+        yield ("lean_to", headwall.number, "eave_height"), f"{' or '.join(ways)}: {across}"
         return
     most = opening.height - up
     lower = f"at most {at_most(most, units)}" if most > 0 else "none in this wall"

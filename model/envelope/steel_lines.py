@@ -102,15 +102,15 @@ class SteelLines(RoofLines):
 
     @cached_property
     def girts_of_ends(self) -> tuple[EndGirts, ...]:
-        """The girts behind a seam, and those at a lean-to's roof, from the lowest up. They run around the
+        """The girts behind a seam, and those at lean-tos' roofs, from the lowest up. They run around the
         building, so that girts meet at its corners, whichever walls have such ends."""
         return tuple(end_girts(self.building))
 
     def sheet_ends(self, wall: Face) -> list[Seam | Headwall]:
         """Where sheets of a wall end over each other, from the lowest up."""
         ends: list[Seam | Headwall] = [self.seam] if self.seam and wall.tiered else []
-        headwall = headwall_of(self.building)
-        return [*ends, headwall] if headwall and headwall.wall == wall.name else ends
+        headwall = headwall_of(self.building, wall.name)
+        return [*ends, headwall] if headwall else ends
 
     def girts(self, wall: Face) -> tuple[float, ...]:
         """Heights of a wall's girts, from the slab up."""

@@ -103,8 +103,8 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
 
 def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
     """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
-    headwall = headwall_of(lines.building)
-    own = headwall.rows if headwall and role is Role.GIRT and face.name == headwall.wall else ()
+    headwall = headwall_of(lines.building, face.name)
+    own = headwall.rows if headwall and role is Role.GIRT else ()
     if rows := [v for v in own if flange[0] <= v <= flange[1]]:
         return rows
     seam = lines.steel.seam

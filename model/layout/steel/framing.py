@@ -114,8 +114,8 @@ def _rafters(lines: SteelLines, face: Face, depth: float, top: float) -> list[Sp
 
 def _lean_to_rafters(lines: SteelLines, face: Face, heights: Span) -> list[Span]:
     """Where the rafters of a lean-to come through between two heights."""
-    band = rafter_band(lines.building)
-    if band is None or not face.cuts or heights[0] >= band[1] or heights[1] <= band[0]:
+    band = rafter_band(lines.building, face.name)
+    if band is None or heights[0] >= band[1] or heights[1] <= band[0]:
         return []
     ends = ([along_foot(face.frame, y) for y in span] for span in rafter_spans(lines.building))
     return [(min(one), max(one)) for one in ends]

@@ -52,8 +52,9 @@ def at_headwall(
 ) -> Iterator[tuple[float, float, Box]]:
     """What a corner trim, in its own frame (see `corner_runs`), loses of its leg on a wall that a lean-to's
     roof ends at: from the lower sheets' heads to the upper ones' feet, and lower where a rafter comes out."""
-    headwall = headwall_of(lines.building)
-    if headwall is None or headwall.wall not in (before.name, after.name):
+    found = (headwall_of(lines.building, wall.name) for wall in (before, after))
+    headwall = next((one for one in found if one), None)
+    if headwall is None:
         return
     past = lines.lap_room + lines.thickness + 1
     low = headwall.under(max(bend) + past, lines.steel.rafter_under) - NOTCH
