@@ -17,7 +17,7 @@ LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "
 
 
 LEAN_TO = "lean-to"
-"""What the names of a lean-to's pieces and faces begin with."""
+"""What the names of a lean-to's pieces and faces begin with; of two after "left" or "right"."""
 
 
 class Role(StrEnum):

@@ -103,7 +103,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units])
     return replace(
         main,
-        name=LEAN_TO,
+        name=LEAN_TO if len(draft.lean_tos) == 1 else f"{wall} {LEAN_TO}",
         width=values["width"],
         eave_height=values["eave_height"],
         pitch=values["pitch"],

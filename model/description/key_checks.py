@@ -52,7 +52,17 @@ def check(draft: Draft) -> None:
         for one_opening in (_clad, _in_wall, _above_foot, _swing):
             with suppress(Unread):
                 one_opening(draft, number)
+    with suppress(Unread):
+        _one_a_wall(draft)
     _apart(draft)
+
+
+def _one_a_wall(draft: Draft) -> None:
+    """Two lean-tos stand at two walls."""
+    walls = [lean_to["wall"] for lean_to in draft.lean_tos]
+    if len(walls) > len(set(walls)):
+        free = "right" if walls[0] == "left" else "left"
+        draft.object_to(("lean_to", 1, "wall"), f'"{free}": one lean-to stands at that wall already')
 
 
 def _thickness(draft: Draft) -> None:

@@ -8,7 +8,6 @@ from ..description.braced_bays import bay_spans, free_bays, in_bay
 from ..description.building import Building
 from ..description.said_limits import at_least, at_most, over, under
 from ..place import Point2
-from ..roles import LEAN_TO
 from .bracing import CLEAR, BraceLines, brace_lines
 from .steel_checks import Objection
 from .steel_lines import SteelLines
@@ -85,7 +84,7 @@ def _size(braces: BraceLines) -> Iterator[Objection]:
     least, units = max(LEAST, 2 * braces.brace.depth), braces.steel.building.units
     for cross in braces.crosses():
         if any(under(side, least) for side in cross.size):
-            of = f"{LEAN_TO}'s " if braces.steel.building.joined else ""
+            of = f"{braces.steel.building.name}'s " if braces.steel.building.joined else ""
             where = f"bay {cross.bay} leaves less on the {of}{cross.face.name}"
             yield (
                 ("bracing", "bays"),

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from math import hypot, radians, tan
 
 from ..catalog.trims import trim_profiles
@@ -28,6 +29,9 @@ HANG = 12.7
 
 NOTCH = 3.175
 """mm; round a rafter that comes through the sheets (1/8 in)."""
+
+OFF_MIDDLE = 6.35
+"""mm; a row may stand so far (1/4 in) off the middle of its girt's flat. Ours."""
 
 UNDER = "lower"
 """What the sheets under a lean-to's roof are called."""
@@ -117,11 +121,20 @@ def end_girts(building: Building) -> Iterator[EndGirts]:
     one height once."""
     if (seam := seam_of(building)) is not None:
         yield EndGirts(seam.level, seam.level, seam_girts(building))
-    pairs = {
-        round(pair[0], 6): pair for one in headwalls(building) for pair in [headwall_girts(building, one)]
-    }
-    for _, pair in sorted(pairs.items()):
-        yield EndGirts(pair[0], pair[1], pair)
+    pairs = [headwall_girts(building, one) for one in headwalls(building)]
+    for low, high in sorted(pairs if girts_apart(building, *pairs) else pairs[:1]):
+        yield EndGirts(low, high, (low, high))
+
+
+def girts_apart(building: Building, *pairs: Point2) -> bool:
+    """Whether the girts of lean-tos clear each other."""
+    wide = building.framing.girt.width
+    return all(other[0] - one[1] > wide for one, other in pairwise(sorted(pairs)))
+
+
+def girts_shared(*pairs: Point2) -> bool:
+    """Whether the girts of one headwall hold the rows of another."""
+    return all(max(heights) - min(heights) <= OFF_MIDDLE for heights in zip(*pairs, strict=True))
 
 
 def frame_planes(building: Building) -> tuple[float, ...]:

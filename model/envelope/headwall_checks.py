@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, Opening
-from ..description.said_limits import at_least, at_most, over, under
+from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..units import parse_length
 from .end_lap_checks import length_misfits
-from .headwall import OFF_WALL, Headwall, headwall_girts, headwalls
+from .headwall import OFF_WALL, Headwall, girts_apart, girts_shared, headwall_girts, headwalls
 from .opening_lines import OpeningLines
 from .shell_checks import shell_misfits
 from .skin_lines import SCREW_EDGE, corner_trim, head_angle, lap_room
@@ -33,6 +33,7 @@ def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]
     yield from dict.fromkeys(apart)
     if not found or apart:
         return
+    yield from _at_one_height(lines, found)
     for headwall in found:
         yield from _as_a_building(lines.building, headwall.number, even_bays)
         yield from _under_eave(lines, headwall)
@@ -73,6 +74,27 @@ def _room(lines: OpeningLines, headwall: Headwall) -> float:
     return min(trim - drop - STRIP - headwall.bend, lines.strut_foot(eave) - girt)
 
 
+def _at_one_height(lines: OpeningLines, found: Sequence[Headwall]) -> Iterator[Objection]:
+    """Girts run around the building: those of two lean-tos are the same ones, or clear each other."""
+    building = lines.building
+    pairs = [headwall_girts(building, one) for one in found]
+    if len(pairs) < 2 or girts_shared(*pairs) or girts_apart(building, *pairs):
+        return
+    (first, second), units, girt = found, building.units, building.framing.girt.width
+    eave, step, ((low, high), (own_low, own_high)) = _eave(building, second), building.sheets.step, pairs
+    above, below = eave + high - own_low + girt + step, eave - (own_high - low) - girt - step
+    ways = [exactly(eave + first.roof - second.roof, units)] if first.rise == second.rise else []
+    ways += [f"at least {at_least(above, units)}"] if above - eave <= _room(lines, second) else []
+    ways += [f"at most {at_most(below, units)}"] if below >= LOWEST else []
+    where = f"its roof ends at the {second.wall} wall near the height of the other one's, and not at it"
+    yield ("lean_to", 1, "eave_height"), f"{' or '.join(ways) or 'as the other one'}: {where}"
+
+
+def _eave(building: Building, headwall: Headwall) -> float:
+    """The height of a lean-to's own eave."""
+    return building.lean_tos[headwall.number].eave_height
+
+
 def _under_eave(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
     """Over the flashing a strip of wall is left under the main eave trim, with a girt at its foot."""
     building, room = lines.building, _room(lines, headwall)
@@ -94,7 +116,7 @@ def _over_seam(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
         return
     room = headwall.head - lines.seam.shelf - UPPER
     if under(room, 0.0):
-        least = building.lean_tos[headwall.number].eave_height - room + building.sheets.step
+        least = _eave(building, headwall) - room + building.sheets.step
         yield (
             ("lean_to", headwall.number, "eave_height"),
             f"at least {at_least(least, building.units)}, to leave 2 ft of wall over the wainscot",
@@ -128,7 +150,7 @@ def _moved(
     lines: OpeningLines, headwall: Headwall, number: int, past: tuple[float, float]
 ) -> Iterator[Objection]:
     building, (up, down) = lines.building, past
-    units, eave = building.units, building.lean_tos[headwall.number].eave_height
+    units, eave = building.units, _eave(building, headwall)
     opening, step = building.openings[number], building.sheets.step
     ways = [f"at least {at_least(eave + up + step, units)}"] if up + step <= _room(lines, headwall) else []
     ways += [f"at most {at_most(eave - down, units)}"] if eave - down >= LOWEST else []

@@ -104,8 +104,9 @@ def offered(
             asked.append((RUNS.name, piece.label("face").replace(" ", "_")))
         if paint >= 0:
             asked.append((painted[paint].table, painted[paint].key))
-        if piece.name.startswith("lean-to "):
-            asked += [(LEAN_TO.name, 0, name) for name in ("width", "pitch", "eave_height")]
+        for number, beside in enumerate(building.lean_tos):
+            if piece.name.startswith(f"{beside.name} "):
+                asked += [(LEAN_TO.name, number, name) for name in ("width", "pitch", "eave_height")]
         asked += [(name,) for name in SIZES]
         known = tuple(dict.fromkeys(numbers[path] for path in asked if path in numbers))
         own.append(lists.setdefault(known, len(lists)))

@@ -132,7 +132,7 @@ def face_plans(
 
 def _beside(face: str) -> bool:
     """Whether a face is a lean-to's: its steel is its own."""
-    return face.startswith(LEAN_TO)
+    return LEAN_TO in face
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:

@@ -170,7 +170,7 @@ WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = 
         ("[[lean_to]]", '[[lean_to]]\nwalls = "all"', "lean_to[1].walls", "clad ends are not yet possible"),
         ("[[lean_to]]", '[[lean_to]]\nbetween = "open"', "lean_to[1].between", "a clad wall inside"),
         ('width = "9 ft"', 'width = "4 ft"', "lean_to[1].width", "over this steel"),
-        (SHED[-20:], SHED[-20:] + "[[lean_to]]\n", "lean_to[2]", "at most 1 lean-to"),
+        (SHED[-20:], SHED[-20:] + 2 * "[[lean_to]]\n", "lean_to[3]", "at most 2 lean-tos"),
     ],
 )
 def test_a_lean_to_that_cannot_be_is_refused_by_its_key(old: str, new: str, key: str, remedy: str) -> None:

@@ -17,7 +17,8 @@ from .source import LOST
 from .syntax import shorten
 
 MOST_OPENINGS = 500
-MOST_LEAN_TOS = 1
+MOST_LEAN_TOS = 2
+"""One along each side wall."""
 MOST_PROBLEMS = 100
 """More are not listed; whoever has a hundred mends some of them first."""
 
