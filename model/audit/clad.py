@@ -7,21 +7,26 @@ trims ring and no steel crosses, or what a leaf or sash fills.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 import numpy as np
 import shapely
 
 from ..measure.faces import Vectors, flats
-from ..measure.laps import CladPlane
+from ..measure.laps import DEEP, CladPlane
+from ..place import dot
 from .shadow import seen
 from .site import Numbers, Site
 
+ALIKE = 1e-6
+"""How far a normal may be off another of faces in line, on each axis."""
 BEHIND, BEFORE = 8.0, 0.05
 """mm behind and before the sheets' undersides in which the face of steel that backs them lies."""
 ABOUT = 400.0
 """mm before a plane; a trim that begins farther out is another plane's."""
+HEM = 20.0
+"""mm; the steel behind the sheets of another face in line reaches so far past them at most. Ours."""
 EAVE = 200.0
 """mm up from a roof's feet in which its eave trim lies."""
 HAIRLINE = 1.0
@@ -56,12 +61,14 @@ class Hole:
 
 @dataclass(frozen=True, eq=False)
 class Clad:
-    """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides."""
+    """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides.
+    in_line: what the sheets of other faces in line with it cover."""
 
     site: Site
     plane: CladPlane
     axes: Vectors
     offset: float
+    in_line: shapely.Geometry = field(default_factory=shapely.Polygon)
 
     @cached_property
     def steel(self) -> tuple[Shade, ...]:
@@ -79,7 +86,7 @@ class Clad:
         plane farther off is another building's."""
         left, low, right, high = self.plane.outline.bounds
         near = shapely.box(left - ABOUT, low - ABOUT, right + ABOUT, high + ABOUT)
-        return self.backing.intersection(near).convex_hull
+        return self.backing.intersection(near).difference(self.in_line).convex_hull
 
     @cached_property
     def trims(self) -> tuple[Shade, ...]:
@@ -158,9 +165,12 @@ class Clad:
 
 def clad(site: Site, planes: Sequence[CladPlane]) -> tuple[Clad, ...]:
     """Every plane of sheets on a site."""
-    return tuple(_clad(site, plane) for plane in planes)
+    return tuple(_clad(site, plane, planes) for plane in planes)
 
 
-def _clad(site: Site, plane: CladPlane) -> Clad:
+def _clad(site: Site, plane: CladPlane, planes: Sequence[CladPlane]) -> Clad:
     axes = np.array([plane.frame.x, plane.frame.y, plane.frame.z])
-    return Clad(site, plane, axes, float(axes[2] @ np.array(plane.frame.origin)))
+    level = float(axes[2] @ np.array(plane.frame.origin))
+    others = (one for one in planes if one is not plane and np.allclose(one.frame.z, axes[2], atol=ALIKE))
+    in_line = [one.outline for one in others if abs(dot(one.frame.z, one.frame.origin) - level) < DEEP]
+    return Clad(site, plane, axes, level, shapely.union_all(in_line).buffer(HEM, join_style="mitre"))

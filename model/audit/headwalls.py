@@ -29,6 +29,8 @@ UP, DOWN = 76.2, 101.6
 least. Common practice, no source."""
 HANG = (12.7, 25.4)
 """mm; from a flashing's bend up to the sheets' feet (1/2 to 1 in). Common practice, no source."""
+STANDS_OUT = 300.0
+"""mm from a wall at which one that stands out from it is looked for."""
 AROUND = 30.0
 """mm; sheets end so near to the steel that comes through between them: 1/8 in, and a step of length."""
 OUT = 254.0
@@ -44,13 +46,15 @@ ROOF_DEEP = 1.0
 
 @dataclass(frozen=True, eq=False)
 class Headwall:
-    """A roof's heads at a wall: from left to right on the wall (u), at a height (v)."""
+    """A roof's heads at a wall: from left to right on the wall (u), at a height (v). closed: the ends (u) at
+    which a wall stands under the roof, so that the one that it ends at is indoors there."""
 
     roof: Clad
     wall: Clad
     left: float
     right: float
     head: float
+    closed: tuple[float, ...] = ()
 
     def pairs(self) -> list[Seam]:
         """The sheets over and under it that stand over each other."""
@@ -72,8 +76,10 @@ class Headwall:
         members = self.wall.site.listed("members")
         steel = self.wall.shades(members, ROOF_DEEP, ROOF_DEEP)
         about = shapely.union_all([one.shape.buffer(AROUND, join_style="mitre") for one in steel])
-        under = about & shapely.box(self.left, -1e6, self.right, self.head + AROUND)
-        return shapely.union_all([under, *self._under_bends()])
+        before = about & shapely.box(self.left, -1e6, self.right, self.head + AROUND)
+        under_roof = shapely.box(self.left - AROUND, -1e6, self.right + AROUND, self.head + AROUND)
+        ends = (shapely.box(u - AROUND, -1e6, u + AROUND, 1e6) & under_roof for u in self.closed)
+        return shapely.union_all([before, *ends, *self._under_bends()])
 
     def _under_bends(self) -> Iterator[shapely.Geometry]:
         for shade in self.wall.trims:
@@ -97,7 +103,21 @@ def headwalls(faces: Sequence[Clad]) -> Iterator[Headwall]:
             away = ends @ wall.axes[2] - wall.offset
             if roof.axes[2] @ wall.axes[2] > 0 and (away > 0).all() and (away < BEFORE).all():
                 across, heights = ends @ wall.axes[0], ends @ wall.axes[1]
-                yield Headwall(roof, wall, float(across.min()), float(across.max()), float(heights.max()))
+                closed = tuple(float(u) for u in across if _closes(faces, wall, u, float(heights.max()) / 2))
+                yield Headwall(
+                    roof, wall, float(across.min()), float(across.max()), float(heights.max()), closed
+                )
+
+
+def _closes(faces: Sequence[Clad], wall: Clad, u: float, v: float) -> bool:
+    """Whether a wall stands out from another at a place on that one."""
+    point = np.array(wall.plane.point(u, v)) + STANDS_OUT * wall.axes[2]
+    return any(
+        abs(face.axes[2] @ point - face.offset) < BEFORE
+        and face.plane.outline.convex_hull.intersects(shapely.Point(face.axes[:2] @ point))
+        for face in faces
+        if not face.plane.sloped and face is not wall
+    )
 
 
 def sheltered(found_: Sequence[Headwall], wall: Clad) -> shapely.Geometry:

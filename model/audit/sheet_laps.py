@@ -89,9 +89,9 @@ def _one_way(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Find
     for lap in laps:
         if lap.leftward != leftward:
             yield _of(face, Code.LAP_TURNED, (lap.upper, lap.under), lap.region)
-    asked = [side for normal, side in terms.overlap if float(face.axes[2] @ normal) > 1 - FACING]
+    asked = {side for normal, side in terms.overlap if float(face.axes[2] @ normal) > 1 - FACING}
     # The overlap rib lies on the neighbour: with it on the left, the right one of two sheets is on top.
-    if asked and (asked[0] == "left") == leftward:
+    if asked == {"left" if leftward else "right"}:
         sheets = tuple(dict.fromkeys(lap.upper for lap in laps))
         yield _of(face, Code.LAP_NOT_AS_ASKED, sheets, laps[0].region)
 

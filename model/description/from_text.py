@@ -99,7 +99,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     """A lean-to as a building: of one slope, with the main one's sheets, steel and bays, without posts."""
     wall: Hand = values["wall"]
     joined: Wall = "right" if wall == "left" else "left"
-    clad = {wall} if values["walls"] == "outer" else set()
+    clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
     framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units])
     return replace(
         main,
@@ -110,10 +110,15 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         roof=Roof("single slope", wall, None, None),
         open_walls=frozenset(set(WALLS) - clad),
         open_bays=(),
-        frame=replace(main.frame, front_posts=(), back_posts=()),
+        frame=replace(
+            main.frame,
+            front_posts=None if "front" in clad else (),
+            back_posts=None if "back" in clad else (),
+        ),
         framing=replace(framing, girt_heights=()),
         openings=(),
         wainscot=None,
+        runs={**main.runs, "front": None, "back": None},
         joined=joined,
     )
 

@@ -14,7 +14,7 @@ from .edges import Edge
 from .face import HAIR, WAINSCOT, Region, Side
 from .headwall import OFF_WALL, UNDER, headwall_of
 from .lengths import fitted_slope, fitted_wall
-from .skin_lines import HEAD_CLEARANCE, foot, outermost
+from .skin_lines import HEAD_CLEARANCE, foot, in_line, outermost
 from .tiers import seam_of, tiered
 from .top_line import crossed
 
@@ -78,6 +78,8 @@ def _past_wall(building: Building, skin: Skin, side: Side, gaps: tuple[Point2, .
                 if low - HAIR < side.start[0] < high + HAIR:
                     return low - high
             return _overrun(building, skin, side) if side.covers and not side.open else 0.0
+        case Edge.IN_LINE:
+            return -in_line(building)
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.

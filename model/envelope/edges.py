@@ -18,6 +18,7 @@ class Edge(StrEnum):
     BASE = "base"
     CORNER = "corner"
     INSIDE_CORNER = "inside corner"
+    IN_LINE = "in line"
     EAVE = "eave"
     HIGH_EAVE = "high eave"
     HEADWALL = "headwall"

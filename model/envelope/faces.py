@@ -53,13 +53,22 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     frame, other, kind = shell.frame(loop), shell.beyond(edge), kind_of(shell, loop, edge)
     if kind is Edge.HIGH_EAVE and other is not None and building.joined in (loop.name, other.name):
         kind = Edge.HEADWALL
+    if kind is Edge.CORNER and other is not None and _in_line(building, loop.name, other.name):
+        kind = Edge.IN_LINE
     start, end = (frame.seen(shell.vertices[number]) for number in edge)
     rise = _rise(shell, loop, edge, kind)
-    covers = kind is Edge.CORNER and other is not None and _covers(shell, loop, other, edge)
+    ends = (Edge.CORNER, Edge.IN_LINE)
+    covers = kind in ends and other is not None and _covers(shell, loop, other, edge)
     angle = angle_between(shell, loop, other, edge) if other else 90.0
     beyond = other.name if other else ""
-    is_open = kind is Edge.CORNER and _open_there(building, beyond, shell.vertices[edge[0]][1])
+    is_open = kind in ends and _open_there(building, beyond, shell.vertices[edge[0]][1])
     return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, is_open)
+
+
+def _in_line(building: Building, name: str, other: str) -> bool:
+    """Whether a clad wall ends in line with another building's, where that one's corner is."""
+    beside = {name, other} - {building.joined}
+    return building.joined in (name, other) and not beside & building.open_walls
 
 
 LEVEL = (Edge.EAVE, Edge.HIGH_EAVE, Edge.HEADWALL, Edge.RIDGE, Edge.BREAK, Edge.HOLLOW)

@@ -48,9 +48,26 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
     for key in ("ledge_depth", "hang"):
         if getattr(building.slab, key):
             yield ("slab", key), nearest + "0, sheets that stand on the slab"
+    yield from _not_enclosed(building, headwall)
     bays = any(wall == headwall.wall for wall, _, _ in building.open_bays)
     if headwall.wall in building.open_walls or bays:
         yield ("walls", headwall.wall), nearest + "clad, with a framed opening for each way through"
+
+
+def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]:
+    """What a lean-to cannot stand with whose ends are clad."""
+    lean_to = building.lean_tos[headwall.number]
+    ends = [wall for wall in ("front", "back") if wall not in lean_to.open_walls]
+    nearest = "not yet possible with a lean-to whose ends are clad; what comes nearest: "
+    if not ends:
+        return
+    if building.framing.girts != "by-pass":
+        yield ("framing", "girts"), f'{nearest}"by-pass"'
+    if building.wainscot is not None:
+        yield ("wainscot", "height"), f'{nearest}[[lean_to]] walls = "outer", or no wainscot'
+    for wall in ends:
+        if wall in building.open_walls:
+            yield ("walls", wall), f'{nearest}clad, or [[lean_to]] walls without "{wall}"'
 
 
 def _as_a_building(main: Building, number: int, even_bays: bool) -> Iterator[Objection]:

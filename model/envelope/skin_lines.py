@@ -64,6 +64,13 @@ def corner_trim(building: Building) -> float:
     return max(crown + FOAM, *(skin.profile.leg for skin in wall_skins(building, gables=True)))
 
 
+def in_line(building: Building) -> float:
+    """From another building's steel line to the sheets and the steel of a wall in line with its gable: clear
+    of that gable's overrun, of the side wall's sheets and of the mitre of the base trims under both."""
+    crown = max(outermost(building.sheets, skin) for skin in wall_skins(building, gables=True))
+    return max(corner_trim(building), crown + lap_room(building)) + HEAD_CLEARANCE
+
+
 def lap_room(building: Building) -> float:
     """What lapped pieces of trim take up. A piece's end lies flat; the next one's start lies a thickness
     higher, and by its lean over the lap, which is steepest where a short stick was cut shorter."""

@@ -15,6 +15,7 @@ from .face import Face
 from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
 from .shell import along_foot
+from .skin_lines import in_line
 from .tiers import Seam, flat_of, seam_girts, seam_of
 from .top_line import TopLine
 
@@ -138,6 +139,12 @@ class SteelLines(RoofLines):
         """Whether an upright stands at a clad wall's left or right end, since the next wall is open: it backs
         the corner trim's leg there. With flush girts the corner's column does."""
         return not wall.open_at(hand) and wall.beside(hand).open and self.setback > 0
+
+    def steel_end(self, wall: Face, hand: str) -> float:
+        """u at which a wall's lines of steel end at its left or right corner: on it, or short of a wall that
+        it stands in line with."""
+        short = in_line(self.building) if wall.beside(hand).kind is Edge.IN_LINE else 0.0
+        return short if hand == "left" else wall.width - short
 
     def gap_spans(self, wall: Face) -> list[tuple[float, float]]:
         """What a wall's open bays take of its lines of steel, the uprights at their ends included."""
@@ -307,8 +314,10 @@ class SteelLines(RoofLines):
         frame = self.building.frame
         if wall.name in self.eaves:
             return tuple((u, frame.column.width / 2) for u in self._along(wall))
-        corner = self.setback + frame.column.depth / 2
-        ends = [(corner, frame.column.depth / 2), (wall.width - corner, frame.column.depth / 2)]
+        half = frame.column.depth / 2
+        corners = {"left": self.setback + half, "right": wall.width - self.setback - half}
+        own = (hand for hand in corners if wall.beside(hand).kind is not Edge.IN_LINE)
+        ends = [(corners[hand], half) for hand in own]
         return tuple(sorted(ends + [(u, frame.post.width / 2) for u, _ in self.standing_posts(wall)]))
 
 

@@ -23,7 +23,7 @@ from .doors import doors, quoted, spelled
 SAMPLE = "workshop"
 """The starter that is raised when no file is named."""
 
-SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn")
+SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn", "barn")
 """Starters that show a shape of building; the others show a use."""
 
 LARGE, POSTS_APART = 40 * FOOT, 15 * FOOT

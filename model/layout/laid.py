@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from ..description.building import Building
@@ -10,7 +10,7 @@ from ..envelope.face import Face
 from ..findings import Finding, in_order
 from ..place import Place
 from ..recipe import Part
-from ..terms import Terms
+from ..terms import Asked, Terms
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +48,11 @@ def standing(laid: Laid, name: str, place: Place) -> Laid:
     return Laid(tuple(map(named, laid.parts)), findings, laid.terms)
 
 
+def _each(asked: Iterable[Asked]) -> Asked:
+    """What was asked of all faces; of two that look one way, where it differs, both, the main one's last."""
+    return tuple(dict.fromkeys(pair for of_one in reversed(list(asked)) for pair in of_one))
+
+
 def together(main: Laid, others: Sequence[Laid]) -> Laid:
     """One layout of several: what was asked of the main building holds for all."""
     if not others:
@@ -55,8 +60,8 @@ def together(main: Laid, others: Sequence[Laid]) -> Laid:
     every, terms = (main, *others), main.terms
     terms = replace(
         terms,
-        overlap=tuple(dict(pair for laid in every[::-1] for pair in laid.terms.overlap).items()),
-        start=tuple(dict(pair for laid in every[::-1] for pair in laid.terms.start).items()),
+        overlap=_each(laid.terms.overlap for laid in every),
+        start=_each(laid.terms.start for laid in every),
         bare=tuple(dict.fromkeys(normal for laid in every for normal in laid.terms.bare)),
     )
     findings = in_order(finding for laid in every for finding in laid.findings)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from ..description.building import Building
 from ..envelope.bracing import brace_lines
@@ -12,6 +13,7 @@ from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
 from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
+from ..place import Place
 from ..recipe import Part
 from ..roles import Role
 from .asked import asked
@@ -33,6 +35,7 @@ from .steel.opening_frames import opening_parts
 from .steel.slab import slab
 from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs, ridge_runs
 from .trim.headwall_trims import flashing_runs
+from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
 from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
@@ -51,12 +54,19 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     concrete = slab(building, trim.steel.walls, walls)
     others = [standing(_above_slab(lines), lines.building.name, place) for lines, place in lean_tos]
     flashings = [part for laid in others for part in laid.parts if part.role is Role.FLASHING]
-    main = _above_slab(trim, flashings)
+    main = _above_slab(trim, flashings, [run for lines, place in lean_tos for run in _in_line(lines, place)])
     return together(Laid((concrete, *main.parts), main.findings, main.terms), others)
 
 
-def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
-    """All of one building but its concrete. pressed: trims of others that its sheets press on."""
+def _in_line(lines: TrimLines, place: Place) -> Iterator[TrimRun]:
+    """The trims of a lean-to that lie over the main building's sheets too, where they stand."""
+    for run in in_line_runs(lines):
+        yield replace(run, name=f"{lines.building.name} {run.name}", frame=place @ run.frame)
+
+
+def _above_slab(trim: TrimLines, pressed: Sequence[Part] = (), shared: Sequence[TrimRun] = ()) -> Laid:
+    """All of one building but its concrete. pressed: trims of others that its sheets press on. shared: runs
+    of others that its screws hold too."""
     building = trim.building
     lines = trim.steel
     around = lines.faces
@@ -66,7 +76,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = ()) -> Laid:
     sheets = [part for of_face in laid.values() for _, part in of_face]
     around_openings, edges = list(_opening_runs(trim)), list(_edge_runs(trim))
     opening_trims, edge_trims = _trims(trim, around_openings), _trims(trim, edges)
-    trims, runs = opening_trims + edge_trims, around_openings + edges
+    trims, runs = opening_trims + edge_trims, [*around_openings, *edges, *shared]
     screws, missed = _screws(trim, laid, steel, ([*trims, *pressed], runs))
     parts = (
         *steel,
@@ -102,6 +112,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from corner_runs(lines)
+    yield from in_line_runs(lines)
     for wall in lines.steel.walls:
         yield from gap_runs(lines, wall)
     yield from eave_runs(lines)

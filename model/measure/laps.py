@@ -167,7 +167,8 @@ class EndLap:
 
 
 def clad_planes(model: Model) -> tuple[CladPlane, ...]:
-    """The sheets of a model by the planes they lie in, in the model's order."""
+    """The sheets of a model by the planes they lie in, in the model's order; those that say that they are on
+    other faces apart, though they lie in line."""
     found: list[tuple[Place, float, list[tuple[Piece, Place, MeasuredSheet]]]] = []
     for piece in model.pieces:
         if list_of(piece.role) != "sheets":
@@ -176,7 +177,9 @@ def clad_planes(model: Model) -> tuple[CladPlane, ...]:
         bench = piece.place @ measured.bench
         height = dot(bench.z, bench.origin)
         for frame, offset, sheets in found:
-            if dot(frame.z, bench.z) > 1 - COPLANAR and abs(offset - height) < DEEP and _along(frame, bench):
+            one_face = sheets[0][0].label("face") == piece.label("face")
+            level = dot(frame.z, bench.z) > 1 - COPLANAR and abs(offset - height) < DEEP
+            if one_face and level and _along(frame, bench):
                 sheets.append((piece, bench, measured))
                 break
         else:

@@ -130,9 +130,10 @@ def face_plans(
         )
 
 
-def _beside(face: str) -> bool:
-    """Whether a face is a lean-to's: its steel is its own."""
-    return LEAN_TO in face
+def _beside(face: str) -> str:
+    """Which lean-to a face is of, "" for the main building's: its steel is its own."""
+    before, named, _ = face.partition(LEAN_TO)
+    return before + named if named else ""
 
 
 def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:
@@ -148,7 +149,11 @@ def _run(model: Model, plane: CladPlane, steel: Vectors | None) -> _Run:
 
 
 def _asked(asked: Asked, plane: CladPlane) -> str:
-    return next((side for normal, side in asked if dot(normal, plane.frame.z) > SAME_WAY), "")
+    """What was asked of a face; of a lean-to's nothing, where others that look its way differ."""
+    sides = [side for normal, side in asked if dot(normal, plane.frame.z) > SAME_WAY]
+    if _beside(plane.name) and len(sides) > 1:
+        return ""
+    return sides[-1] if sides else ""
 
 
 def _overlap(plane: CladPlane, sheet: LaidSheet) -> tuple[float | None, str]:

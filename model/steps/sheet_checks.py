@@ -120,7 +120,7 @@ def roof_checks(
     gap = ridge_gap(plane, planes)
     if gap is not None:
         yield Dimension("gap between the slopes' sheets", "ridge", gap)
-    elif (out := _over(plane, head, -1.0, steel)) is not None:
+    elif (out := _over(plane, head, -1.0, steel)) is not None and out > 0.0:  # a wall stands over it
         yield Dimension("overhang, in plan past the steel", f"{plane.name}, high eave", out)
 
 

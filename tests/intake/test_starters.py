@@ -27,7 +27,7 @@ def built(name: str) -> Building:
 
 def test_starters_are_of_people_and_of_shapes() -> None:
     people = {"garage", "long-store", "machine-shed", "studio", "workshop"}
-    shapes = {"single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn"}
+    shapes = {"single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn", "barn"}
     assert starters() == tuple(sorted(people | shapes))
 
 

@@ -167,7 +167,7 @@ WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = 
         ("[[lean_to]]", '[walls]\nleft = "open"\n[[lean_to]]', "walls.left", "not yet possible"),
         ("[[lean_to]]", '[walls]\nleft = "open in bay 1"\n[[lean_to]]', "walls.left", "a framed opening"),
         ('wall = "left"', 'wall = "front"', "lean_to[1].wall", "a gable it is not yet possible"),
-        ("[[lean_to]]", '[[lean_to]]\nwalls = "all"', "lean_to[1].walls", "clad ends are not yet possible"),
+        ("[[lean_to]]", '[[lean_to]]\nwalls = "all"', "lean_to[1].walls", "'front', 'back' or 'outer'"),
         ("[[lean_to]]", '[[lean_to]]\nbetween = "open"', "lean_to[1].between", "a clad wall inside"),
         ('width = "9 ft"', 'width = "4 ft"', "lean_to[1].width", "over this steel"),
         (SHED[-20:], SHED[-20:] + 2 * "[[lean_to]]\n", "lean_to[3]", "at most 2 lean-tos"),

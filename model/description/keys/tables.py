@@ -12,6 +12,7 @@ from .key import Key, Table
 from .sheet_tables import GABLE_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
+from .word_kinds import Words
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -205,10 +206,9 @@ LEAN_TO = Table(
         ),
         Key(
             "walls",
-            Choice(("none", "outer")),
-            "which of its own walls are clad",
+            Words(("front", "back", "outer")),
+            'which of its own walls are clad: ["front", "back", "outer"] encloses it',
             "none",
-            not_yet="clad ends are not yet possible",
         ),
     ),
     "array",

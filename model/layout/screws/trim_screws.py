@@ -18,10 +18,12 @@ import shapely
 
 from ...envelope.edges import Edge
 from ...envelope.face import rakes
+from ...envelope.headwall import headwall_of
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
 from ...recipe import Part, Turned
 from ...roles import Role
+from ..trim.in_line_trims import NAME as IN_LINE
 from ..trim.trim_lines import PAST_STEEL
 from ..trim.trim_run import TrimRun
 from .door_screws import door_screws
@@ -122,7 +124,8 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
             (run for run in on.runs if run.role is Role.CORNER_TRIM),
             key=lambda run: sum((a - b) ** 2 for a, b in zip(run.frame.origin, corner, strict=True)),
         )
-        u, strip = end + into * edge / 2, (end + into * EDGE, end + into * (edge - EDGE))
+        first = lines.steel.steel_end(face, hand)
+        u, strip = first + into * edge / 2, (first + into * EDGE, first + into * (edge - EDGE))
         heights = [
             line.at
             for line in on.plan.lines
@@ -130,8 +133,28 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
         ]
         if face.open_at(hand) or face.beside(hand).open:
             heights = spread(top, 3 * INCH, on.lines.building.screws.apart)
-        spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in heights]
-        yield f"{face.name} corner trim {hand}", run, seat, spots
+        for trim, row in _by_trim(on, hand, run, heights):
+            spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in row]
+            what = IN_LINE if trim.name.endswith(IN_LINE) else "corner trim"
+            yield f"{face.name} {what} {hand}", trim, seat, spots
+
+
+def _by_trim(
+    on: Trimmed, hand: str, corner: TrimRun, heights: Sequence[float]
+) -> Iterator[tuple[TrimRun, list[float]]]:
+    """The trims that stand over each other at a corner, and the heights of the screws in each: where a
+    lean-to's end stands in line with a gable, one under its roof, and no leg there on the wall inside."""
+    building, face = on.lines.building, on.plan.face
+    walls = (face.name, face.beside(hand).other)
+    headwall = next((one for name in walls if (one := headwall_of(building, name))), None)
+    lean_to = building.lean_tos[headwall.number] if headwall else None
+    if headwall is None or lean_to is None or set(walls) & lean_to.open_walls - {headwall.wall}:
+        yield corner, list(heights)
+        return
+    if face.raked:
+        under = on.run(f"{lean_to.name} {face.name} {IN_LINE}")
+        yield under, [v for v in heights if v < headwall.head]
+    yield corner, [v for v in heights if v > headwall.foot]
 
 
 def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
@@ -203,8 +226,9 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
 
 def _past_leg(on: Trimmed, hand: str) -> float:
     """From a gable's corner, what the corner trim's leg and a screw clear of it take; 0 without one."""
-    leg = on.lines.corner_leg(on.plan.face, hand)
-    return leg + CLEAR if leg else 0.0
+    face, leg = on.plan.face, on.lines.corner_leg(on.plan.face, hand)
+    end = on.lines.steel.steel_end(face, hand)
+    return leg + min(end, face.width - end) + CLEAR if leg else 0.0
 
 
 def _on_slope(on: Trimmed) -> Iterator[Wanted]:

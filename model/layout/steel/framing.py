@@ -24,6 +24,7 @@ from ...place import Place, Point3
 from ...recipe import Part, Recipe, Section
 from ...roles import Role
 from ..role_colours import FRAMING
+from .in_line_ends import under_roof_steel
 from .straight_member import Plane, member, square, under_roof
 
 RIGHT: Point3 = (1.0, 0.0, 0.0)
@@ -145,7 +146,7 @@ def _corner_mitre(face: Face, hand: str) -> Plane:
 def _line_end(lines: SteelLines, face: Face, hand: str) -> tuple[float, Plane]:
     """How far a line of steel that runs to a wall's corner reaches, and the plane that ends it: mitred with
     the next wall's, or square, on the upright before an open one."""
-    corner, inward = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
+    corner, inward = lines.steel_end(face, hand), 1.0 if hand == "left" else -1.0
     if lines.setback and not face.beside(hand).open:
         return corner, _corner_mitre(face, hand)
     if lines.end_jamb(face, hand):
@@ -157,13 +158,14 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     """Uprights where a wall ends at an open one, from slab to eave strut: their webs behind the sheets, wide
     enough for a screw beside the corner rib, a flange towards the open wall."""
     shape = lines.building.framing.jamb
-    half, corners = shape.depth / 2, {"left": 0.0, "right": face.width}
-    stood = [(corners[hand], into, hand) for hand, into in INWARD if lines.end_jamb(face, hand)]
+    half = shape.depth / 2
+    stood = [(lines.steel_end(face, hand), into, hand) for hand, into in INWARD if lines.end_jamb(face, hand)]
     bays = face.gap_ends() if lines.setback else ()
     stood += [(u, into, f"of bay {number}") for number, (u, into) in enumerate(bays, 1)]
     for end, into, name in stood:
         u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
-        ends = square((u, 0.0, 0.0), UP), square((u, lines.strut_foot(eave), 0.0), UP)
+        head = min(lines.strut_foot(eave), under_roof_steel(lines, face, end, end + 2 * into * half))
+        ends = square((u, 0.0, 0.0), UP), square((u, head, 0.0), UP)
         made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
         yield _part(face, f"end jamb {name}", Role.JAMB, *made)
 

@@ -8,21 +8,18 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
-from ...envelope.roof_lines import Eave
 from ...place import Place, Point2, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .headwall_trims import at_headwall
+from .in_line_trims import in_line_start, short_of_roof
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
 UP: Point3 = (0.0, 0.0, 1.0)
 FRONT: Point3 = (0.0, -1.0, 0.0)
 ALONG: Point3 = (0.0, 0.0, 1.0)
-
-SHORT = 6.35
-"""mm; corner trims stop this far (1/4 in) under the roof; eave and rake trims reach further down. Ours."""
 
 SQUARE = 1e-6
 """Cosine of what is no nearer to one way than to the other."""
@@ -46,13 +43,14 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     hands = (("left", -1.0), ("right", 1.0))
     ends = [(face.beside(hand).mitre, side, _ends_open(face, hand)) for hand, side in hands]
     reach = [0.0 if is_open else lines.crown(face) * out / across for (across, out), _, is_open in ends]
-    full = (-reach[0], face.width + reach[1])
+    corners = [lines.steel.steel_end(face, hand) for hand, _ in hands]
+    full = (corners[0] - reach[0], corners[1] + reach[1])
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
     line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown(face), low))
     mitres = [
         Plane((0.0, 0.0, u), ALONG if is_open else (side * out, 0.0, across))
-        for ((across, out), side, is_open), u in zip(ends, (0.0, face.width), strict=True)
+        for ((across, out), side, is_open), u in zip(ends, corners, strict=True)
     ]
     for number, (a, b) in enumerate(remaining(full, [*doors, *face.gaps]), 1):
         yield TrimRun(
@@ -108,20 +106,14 @@ def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
         frame=frame,
         line=line,
         thickness=t,
-        start=Plane((0.0, 0.0, lines.foot), ALONG),
-        end=_short_of_roof(lines, eave, frame, head),
+        start=in_line_start(lines, covering, covered, frame) or Plane((0.0, 0.0, lines.foot), ALONG),
+        end=short_of_roof(lines, eave, frame, head),
         nest=(t, t),
         notches=(
             *_at_slab(lines, before, after, (near, far)),
             *at_headwall(lines, before, after, (near, far), (x, y)),
         ),
     )
-
-
-def _short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Plane:
-    """The head of an upright trim, in a frame at its foot: cut to the roof's steel plane, short of it."""
-    roof = lines.steel.named[eave.slope].frame.z
-    return Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
 
 
 def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
@@ -146,7 +138,7 @@ def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
             line=line if into < 0 else mirrored(line),
             thickness=t,
             start=Plane((0.0, 0.0, lines.foot), ALONG),
-            end=_short_of_roof(lines, eave, frame, eave.height),
+            end=short_of_roof(lines, eave, frame, eave.height),
             nest=(into * t, t),
             notches=tuple(notches),
         )

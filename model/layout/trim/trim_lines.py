@@ -11,6 +11,7 @@ from functools import cached_property
 
 from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
+from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
@@ -102,11 +103,13 @@ class TrimLines:
         return self.crown(wall) if wall.beside(hand).covers else self.side
 
     def corner_leg(self, wall: Face, hand: str) -> float:
-        """How far the corner trim's leg reaches along a wall from its steel corner; over an upright it covers
-        that; 0 where no trim stands, between two open walls."""
+        """How far the corner trim's leg reaches along a wall from where its steel ends; over an upright it
+        covers that; 0 where no trim stands, between two open walls."""
         side = wall.beside(hand)
         if wall.open_at(hand) and side.open:
             return 0.0
+        if side.kind is Edge.IN_LINE:
+            return 0.0 if wall.open else self.profile("corner").in_plane - self.side
         other, there = self.steel.named[side.other], "left" if hand == "right" else "right"
         if wall.open_at(hand):
             return self.steel.end_depth(other, there) + PAST_STEEL

@@ -1,0 +1,70 @@
+"""Where a lean-to's end wall stands in line with the main gable.
+
+One flat trim lies over the ends of both walls' sheets, from the foot up to the lean-to's roof; over that the
+main corner trim begins.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from math import hypot
+
+from ...envelope.edges import Edge
+from ...envelope.face import Face
+from ...envelope.headwall import headwall_of
+from ...envelope.roof_lines import Eave
+from ...envelope.skin_lines import HEAD_CLEARANCE, in_line
+from ...place import Place, Point3, dot
+from ...roles import Role
+from ..steel.straight_member import Plane
+from .trim_lines import TrimLines
+from .trim_run import TrimRun
+
+ALONG: Point3 = (0.0, 0.0, 1.0)
+
+SHORT = 6.35
+"""mm; corner trims stop this far (1/4 in) under the roof; eave and rake trims reach further down. Ours."""
+
+NAME = "in-line trim"
+
+
+def short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Plane:
+    """The head of an upright trim, in a frame at its foot: cut to the roof's steel plane, short of it."""
+    roof = lines.steel.named[eave.slope].frame.z
+    return Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
+
+
+def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    """Those of a lean-to, each in a frame at its wall's end: x outward, y to the right, z up."""
+    t, legs = lines.thickness, lines.profile("corner")
+    for wall in lines.steel.walls:
+        for hand, into in (("left", 1.0), ("right", -1.0)):
+            if wall.beside(hand).kind is not Edge.IN_LINE or wall.open:
+                continue
+            corner, eave = 0.0 if hand == "left" else wall.width, lines.steel.over_corner(wall, hand)
+            frame = wall.frame @ Place((corner, 0.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
+            out, beyond = lines.corner(wall, hand), legs.in_plane - lines.side
+            ends = sorted((-into * beyond, into * (in_line(lines.building) + lines.corner_leg(wall, hand))))
+            yield TrimRun(
+                name=f"{wall.name} {NAME}",
+                role=Role.CORNER_TRIM,
+                group=("trims", wall.name),
+                labels=lines.labels(wall.name, "corner"),
+                frame=frame,
+                line=((out, ends[0]), (out, ends[1])),
+                thickness=t,
+                start=Plane((0.0, 0.0, lines.foot), ALONG),
+                end=short_of_roof(lines, eave, frame, eave.height),
+                nest=(t, 0.0),
+            )
+
+
+def in_line_start(lines: TrimLines, gable: Face, side: Face, frame: Place) -> Plane | None:
+    """Where the corner trim of a gable and a side wall begins, in its frame, over the end wall of a lean-to;
+    None where none stands in line with the gable."""
+    headwall = headwall_of(lines.building, side.name)
+    if headwall is None or gable.name in lines.building.lean_tos[headwall.number].open_walls:
+        return None
+    size, out = hypot(1.0, headwall.rise), side.frame.z
+    across, along = (headwall.rise * dot(out, axis) / size for axis in (frame.x, frame.y))
+    return Plane((0.0, 0.0, headwall.roof - SHORT + HEAD_CLEARANCE), (across, along, 1 / size))
