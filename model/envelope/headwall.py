@@ -7,7 +7,7 @@ sheets above, whose feet hang over its bend. Common practice throughout, no sour
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot, radians, tan
@@ -73,6 +73,13 @@ def headwalls(building: Building) -> Iterator[Headwall]:
 def headwall_of(building: Building, wall: str) -> Headwall | None:
     """The headwall on a wall; None where no lean-to stands at it."""
     return next((one for one in headwalls(building) if one.wall == wall), None)
+
+
+def in_line_at(building: Building, walls: Iterable[str]) -> Headwall | None:
+    """The headwall at the corner of two walls where a lean-to's clad end stands in line with one of them."""
+    ends = {wall for wall in walls if headwall_of(building, wall) is None}
+    headwall = next((one for wall in walls if (one := headwall_of(building, wall))), None)
+    return None if headwall is None or ends & building.lean_tos[headwall.number].open_walls else headwall
 
 
 def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:

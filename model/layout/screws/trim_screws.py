@@ -18,7 +18,7 @@ import shapely
 
 from ...envelope.edges import Edge
 from ...envelope.face import rakes
-from ...envelope.headwall import headwall_of
+from ...envelope.headwall import in_line_at
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
 from ...recipe import Part, Turned
@@ -145,14 +145,12 @@ def _by_trim(
     """The trims that stand over each other at a corner, and the heights of the screws in each: where a
     lean-to's end stands in line with a gable, one under its roof, and no leg there on the wall inside."""
     building, face = on.lines.building, on.plan.face
-    walls = (face.name, face.beside(hand).other)
-    headwall = next((one for name in walls if (one := headwall_of(building, name))), None)
-    lean_to = building.lean_tos[headwall.number] if headwall else None
-    if headwall is None or lean_to is None or set(walls) & lean_to.open_walls - {headwall.wall}:
+    headwall = in_line_at(building, (face.name, face.beside(hand).other))
+    if headwall is None:
         yield corner, list(heights)
         return
     if face.raked:
-        under = on.run(f"{lean_to.name} {face.name} {IN_LINE}")
+        under = on.run(f"{building.lean_tos[headwall.number].name} {face.name} {IN_LINE}")
         yield under, [v for v in heights if v < headwall.head]
     yield corner, [v for v in heights if v > headwall.foot]
 

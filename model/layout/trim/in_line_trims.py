@@ -11,7 +11,7 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face
-from ...envelope.headwall import headwall_of
+from ...envelope.headwall import in_line_at
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import HEAD_CLEARANCE, in_line
 from ...place import Place, Point3, dot
@@ -62,8 +62,8 @@ def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
 def in_line_start(lines: TrimLines, gable: Face, side: Face, frame: Place) -> Plane | None:
     """Where the corner trim of a gable and a side wall begins, in its frame, over the end wall of a lean-to;
     None where none stands in line with the gable."""
-    headwall = headwall_of(lines.building, side.name)
-    if headwall is None or gable.name in lines.building.lean_tos[headwall.number].open_walls:
+    headwall = in_line_at(lines.building, (gable.name, side.name))
+    if headwall is None:
         return None
     size, out = hypot(1.0, headwall.rise), side.frame.z
     across, along = (headwall.rise * dot(out, axis) / size for axis in (frame.x, frame.y))
