@@ -19,6 +19,7 @@ from ribwright.description.keys.value_kinds import (
     Pitch,
     Text,
 )
+from ribwright.description.keys.word_kinds import Words
 from ribwright.units import INCH, parse_length
 
 End = str
@@ -146,6 +147,8 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
             return [f"{first} in", f"{inches(chance, first + 9, max(first + 9, eave - 14))} in"]
         case Length():
             return _length(chance, key, key.kind)
+        case Words():
+            return chance.choice([["outer"], ["front", "back", "outer"], "front", ["back"]])
         case Choice(words=words):
             return chance.choice([word for word in words if word != key.default])
         case Bays():
