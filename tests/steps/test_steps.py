@@ -79,6 +79,7 @@ def test_nothing_stands_before_what_carries_or_covers_it(name: str) -> None:
 
 TRIMS = {
     "corner trim": "corner trim",
+    "in-line trim": "corner trim",
     "rake trim": "rake trim",
     "eave trim": "eave trim",
     "ridge cap": "ridge cap",
