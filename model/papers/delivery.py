@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
+from itertools import accumulate, groupby
 
 from ..order.buying.bundles import HEAVIEST, bundles
 from ..order.buying.line import EACH, Line
@@ -77,19 +78,22 @@ def _next(mark: str) -> str:
 
 
 def _bundles(one: Job) -> Iterator[Section]:
+    """Bundles, those that follow each other and are alike in one row."""
+    found = [(len(list(alike)), bundle) for bundle, alike in groupby(bundles(one.ordered.lines))]
+    firsts = accumulate((count for count, _ in found), initial=1)
     rows = tuple(
         (
             TICK,
-            str(count),
+            str(first) if count == 1 else f"{first} to {first + count - 1}",
             bundle.what,
             ", ".join(f"{sheets} of {size}" for size, sheets in bundle.sheets),
             _weight(one, bundle.weight),
             "",
         )
-        for count, bundle in enumerate(bundles(one.ordered.lines), 1)
+        for first, (count, bundle) in zip(firsts, found, strict=False)
     )
     if rows:
-        head = ("", "bundle", "what", "from the bottom up", weight_unit(one.units), DAMAGE)
+        head = ("", "bundle", "what", "from the bottom up", f"{weight_unit(one.units)} each", DAMAGE)
         most = f"{_weight(one, HEAVIEST)} {weight_unit(one.units)}"
         heaviest = f"Bundles of {most} at most, the longest sheets lowest."
         yield Section(

@@ -13,7 +13,7 @@ from ..steps.step_text import said
 from .frame import ROW, Content, Room, cut, room_of, wrapped
 from .job import Job
 
-WIDE, HIGH = 88.0, 66.0
+WIDE, HIGH = 70.0, 52.5
 """mm: of a picture."""
 WORD = 18.0
 """mm: of the words that stand before what is said."""

@@ -11,11 +11,14 @@ from collections.abc import Iterator, Sequence
 from ..measure.snap import snapped
 from ..printable import cell, printable
 from ..units import Units
+from .frame_checks import SAME
 from .step import Dimension, Laid, Step
 from .words import driven, length, put_up
 
 COLUMNS = ("list", "number", "step", "what", "where", "mark", "count", "size", "within", "source", "size mm")
 HANG = 10
+FEWEST = 3
+"""Sheets, or frames, that follow a first evenly before they are told by the last of them."""
 
 
 def steps_table(steps: Sequence[Step], units: Units, head: Sequence[str], width: int = 80) -> str:
@@ -68,8 +71,46 @@ def _checks(dimensions: Sequence[Dimension], units: Units) -> Iterator[str]:
         found[one.what, one.at.partition(", ")[2], one.within, one.source].append(one)
     for (what, ends, within, source), of_one in found.items():
         off = "" if within is None else f", within {length(within, units)} ({source})"
-        read = "; ".join(f"{one.at.partition(', ')[0]}: {length(one.size, units)}" for one in of_one)
+        read = "; ".join(_readings(of_one, units))
         yield f"{', '.join(filter(None, (what, ends)))}{off}: {read}"
+
+
+def _readings(dimensions: Sequence[Dimension], units: Units) -> Iterator[str]:
+    """`sheet 5: 12' 1"`; of sheets, or frames, that are as far apart as each other, in number and in place, the
+    first and the last."""
+    places = [one.at.partition(", ")[0] for one in dimensions]
+    start = 0
+    while start < len(places):
+        end = _even(places, [one.size for one in dimensions], start)
+        yield f"{places[start]}: {length(dimensions[start].size, units)}"
+        if end >= start + FEWEST:
+            apart = int(_number(places[start + 1]) - _number(places[start]))
+            every = length(abs(dimensions[start + 1].size - dimensions[start].size), units)
+            what = places[start].split(maxsplit=1)[0]
+            each = f"each {what}" if apart == 1 else f"every {apart} {what}s"
+            yield f"{each} {every} on to {places[end]}: {length(dimensions[end].size, units)}"
+            start = end
+        start += 1
+
+
+def _even(places: Sequence[str], sizes: Sequence[float], start: int) -> int:
+    """The last of the places from a first on that are even in number and place."""
+    end, numbers = start, [_number(place) for place in places]
+    first = start + 1
+    while end + 1 < len(places) and numbers[end + 1]:
+        steps = (
+            (values[end + 1] - values[end], values[first] - values[start]) for values in (numbers, sizes)
+        )
+        if any(abs(one - other) > SAME for one, other in steps):
+            break
+        end += 1
+    return end
+
+
+def _number(place: str) -> float:
+    """Of a sheet or a frame; 0 for another place."""
+    what, _, number = place.partition(" ")
+    return float(number) if what in ("sheet", "frame") and number.isdigit() else 0.0
 
 
 def steps_csv(steps: Sequence[Step], units: Units, head: Sequence[str]) -> str:

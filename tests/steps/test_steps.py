@@ -235,6 +235,17 @@ def test_a_long_run_is_told_by_its_ends() -> None:
     assert first.every == pytest.approx(36 * INCH, abs=0.01)
 
 
+def test_what_is_read_at_even_sheets_is_told_by_the_first_and_the_last() -> None:
+    """Every fifth of the long store's 30 sheets, 15 ft apart, then those before the last two."""
+    found = steps(model("long-store"))
+    text = " ".join(steps_table(found, "ft-in", (), 200).split())
+    read = 'from the right steel corner, at the foot and at the head, within 1/8" (common practice): '
+    even = (
+        "sheet 5: 12' 1\"; every 5 sheets 15' on to sheet 25: 72' 1\"; sheet 29: 84' 1\"; sheet 30: 87' 1\""
+    )
+    assert f"overlap rib, {read}{even}" in text
+
+
 def test_bays_are_squared_by_their_diagonals() -> None:
     """Off the columns' middles in plan; 1/4 in up to 40 ft, 1/2 in beyond."""
     plumb = named(steps(sample_model()), "plumb, square, tighten")
