@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from ..measure.snap import snapped
 from ..printable import cell, printable
-from ..units import Units
+from ..units import Units, format_exact, format_length, parse_length
 from .frame_checks import SAME
 from .step import Dimension, Laid, Step
 from .words import driven, length, put_up
@@ -53,10 +53,15 @@ def _places(laid: Sequence[Laid], units: Units) -> Iterator[str]:
         numbers = f"#{one.first}" if one.count == 1 else f"#{one.first} to {one.last}"
         places = _place(one, 0.0, units)
         if one.count > 1:
-            places += f" to {_place(one, gone, units)}, every {length(one.every, units)}"
+            places += f" to {_place(one, gone, units)}, every {_exactly(one.every, units)}"
         found[one.read_from].append(f"{numbers} {' + '.join(one.marks)}: {places}")
     for read_from, said in found.items():
         yield f"overlap rib / leading edge, {read_from}: {'; '.join(said)}"
+
+
+def _exactly(mm: float, units: Units) -> str:
+    """A distance that is gone many times: not to be told to a sixteenth if it is not one."""
+    return format_exact(snapped(mm, 0.01), units)
 
 
 def _place(one: Laid, gone: float, units: Units) -> str:
@@ -76,21 +81,29 @@ def _checks(dimensions: Sequence[Dimension], units: Units) -> Iterator[str]:
 
 
 def _readings(dimensions: Sequence[Dimension], units: Units) -> Iterator[str]:
-    """`sheet 5: 12' 1"`; of sheets, or frames, that are as far apart as each other, in number and in place, the
-    first and the last."""
+    """`sheet 5: 12' 1"`; of those that are as far apart as each other, in number and in place, the first and
+    the last."""
     places = [one.at.partition(", ")[0] for one in dimensions]
     start = 0
     while start < len(places):
         end = _even(places, [one.size for one in dimensions], start)
         yield f"{places[start]}: {length(dimensions[start].size, units)}"
-        if end >= start + FEWEST:
+        every, exact = _apart(dimensions[start : end + 1], units)
+        if end >= start + FEWEST and exact:
             apart = int(_number(places[start + 1]) - _number(places[start]))
-            every = length(abs(dimensions[start + 1].size - dimensions[start].size), units)
             what = places[start].split(maxsplit=1)[0]
             each = f"each {what}" if apart == 1 else f"every {apart} {what}s"
             yield f"{each} {every} on to {places[end]}: {length(dimensions[end].size, units)}"
             start = end
         start += 1
+
+
+def _apart(even: Sequence[Dimension], units: Units) -> tuple[str, bool]:
+    """How far even places are apart; whether that, as it is said, leads to the last of them."""
+    first, last, steps = even[0].size, even[-1].size, max(len(even) - 1, 1)
+    said = format_length(abs(last - first) / steps, units)
+    told = float(said) if units == "mm" else parse_length(said)
+    return length(abs(last - first) / steps, units), abs(told * steps - abs(last - first)) < SAME
 
 
 def _even(places: Sequence[str], sizes: Sequence[float], start: int) -> int:

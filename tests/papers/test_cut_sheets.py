@@ -93,7 +93,7 @@ def test_a_sheet_beside_a_window_of_the_sample_by_hand() -> None:
     assert '2: notch 1\' 8-1/16" wide from the right edge; 3\' 11-1/4" below the head, 1/2" high' in said
 
 
-@pytest.mark.parametrize("name", ["machine-shed", "workshop"])
+@pytest.mark.parametrize("name", ["studio", "workshop"])
 def test_dimensions_measure_what_they_say_and_broken_ones_are_none(name: str) -> None:
     """A program that measures a dimension of a drawing gets its text; where a sheet is drawn broken it
     finds only lines and words."""
@@ -113,4 +113,4 @@ def test_dimensions_measure_what_they_say_and_broken_ones_are_none(name: str) ->
                 assert list(shape.texts) == [one.length(size) for size in sizes]
                 seen += len(sizes)
     assert seen
-    assert bool(broken) == (name == "machine-shed")
+    assert bool(broken) == (name == "studio")
