@@ -39,10 +39,11 @@ OFFERED = (
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """A key that can be changed. typed: what stands there, "" for nothing; usual: what then holds; choices:
-    the words that it may be, none where it may be others."""
+    """A key that can be changed. words: what it is, as people say it. typed: what stands there, "" for
+    nothing; usual: what then holds; choices: the words that it may be, none where it may be others."""
 
     path: Path
+    words: str
     key: Key
     typed: str
     usual: str
@@ -52,6 +53,7 @@ class Field:
         """For JSON; every text is printable."""
         return {
             "name": printable(dotted(self.path)),
+            "words": printable(self.words),
             "help": self.key.help,
             "typed": printable(self.typed),
             "usual": self.usual,
@@ -86,7 +88,22 @@ def _field(at: Path, key: Key, values: dict[str, Any], building: Building) -> Fi
     name = next((name for name in (key.name, *key.also) if name in values), key.name)
     choices = key.kind.words if isinstance(key.kind, Choice) else ()
     usual = key.usual(building.units) or key.unless
-    return Field((*at, name), key, str(values.get(name, "")), usual, choices)
+    return Field((*at, name), _words(at, key, building), key, str(values.get(name, "")), usual, choices)
+
+
+def _words(at: Path, key: Key, building: Building) -> str:
+    """ "left window 1: from left", "trim: rake colour", "left slope: run starts", "eave height"."""
+    said = key.name.replace("_", " ")
+    match at:
+        case () | (SHEETS.name,):
+            return said
+        case (RUNS.name,):
+            return f"{said}: run starts"
+        case (OPENING.name, number):
+            return f"{next(name for name, of in _opening_names(building).items() if of == number)}: {said}"
+        case (LEAN_TO.name, *_):
+            return f"lean-to: {said}"
+    return f"{str(at[0]).replace('_', ' ')}: {said}"
 
 
 def offered(
@@ -114,16 +131,16 @@ def offered(
 
 
 def _opening_names(building: Building) -> dict[str, int]:
-    """What the pieces around each opening begin their names with, and which one it is."""
+    """What each opening is called, as the pieces around it are, and which one it is."""
     counts: Counter[str] = Counter()
     found = {}
     for number, opening in enumerate(building.openings):
         counts[opening.wall] += 1
-        found[f"{opening.wall} {opening.kind} {counts[opening.wall]} "] = number
+        found[f"{opening.wall} {opening.kind} {counts[opening.wall]}"] = number
     return found
 
 
 def _of_opening(name: str, openings: dict[str, int]) -> Iterator[Path]:
     for begun, number in openings.items():
-        if name.startswith(begun):
+        if name.startswith(f"{begun} "):
             yield from ((OPENING.name, number, key.name) for key in OPENING.keys)

@@ -258,9 +258,9 @@ def card(shown: Shown, name: str) -> None:
 def test_a_key_is_changed_in_the_card_of_what_was_picked(shown: Shown) -> None:
     """With the keyboard alone: a line of the file is another, its comment stays, and the page turns to it."""
     card(shown, "left window 1 sash")
-    field = shown.page.get_by_label("opening[3].sill")
+    field = shown.page.get_by_label("left window 1: sill")
     assert field.input_value() == "4 ft"
-    assert shown.page.get_by_label("opening[3].kind").input_value() == "window"
+    assert shown.page.get_by_label("left window 1: kind").input_value() == "window"
     field.fill("4 ft 6 in")
     field.press("Enter")
     text = TEXT.replace('sill = "4 ft"', 'sill = "4 ft 6 in"', 1)
@@ -270,9 +270,9 @@ def test_a_key_is_changed_in_the_card_of_what_was_picked(shown: Shown) -> None:
     )
     shown.page.wait_for_function(QUIET)
     assert shown.served.file.read_text(encoding="utf-8") == text
-    assert shown.page.get_by_label("opening[3].sill").input_value() == "4 ft 6 in"
+    assert shown.page.get_by_label("left window 1: sill").input_value() == "4 ft 6 in"
     assert shown.page.evaluate("document.activeElement.name") == "opening[3].sill"
-    shown.page.get_by_label("opening[3].kind").select_option("framed opening")
+    shown.page.get_by_label("left window 1: kind").select_option("framed opening")
     shown.page.wait_for_function(
         "() => globalThis.ribwright.all.pieces.every(({name}) => name !== 'left window 1 sash')"
     )
@@ -297,16 +297,16 @@ def test_what_may_not_be_is_said_in_the_card_and_leaves_the_file(shown: Shown) -
 
 def test_what_is_being_typed_stays_when_the_page_turns(shown: Shown) -> None:
     card(shown, "front 2")
-    field = shown.page.get_by_label("eave_height", exact=True)
+    field = shown.page.get_by_label("eave height", exact=True)
     field.focus()
     field.fill("12")
     shown.served.write(named("turned", TEXT.replace("gainsboro", "tan")))
     shown.has("name", "turned")
-    field = shown.page.get_by_label("eave_height", exact=True)
+    field = shown.page.get_by_label("eave height", exact=True)
     assert field.input_value() == "12"
     assert shown.page.evaluate("document.activeElement.name") == "eave_height"
     field.press("Escape")
-    assert shown.page.get_by_label("sheets.wall_colour").input_value() == "tan"
+    assert shown.page.get_by_label("wall colour").input_value() == "tan"
 
 
 def test_nobody_is_left_out(shown: Shown, missing: Callable[[str], None]) -> None:

@@ -5,7 +5,6 @@ import { test } from "node:test";
 import { ahead, between, matrix, moved, named, nearer, place, ray, turned, VIEWS } from "../../../model/show/page/script/camera.mjs";
 import { lines, rgb } from "../../../model/show/page/script/colours.mjs";
 import { numbers, stand, unstand } from "../../../model/show/page/script/data.mjs";
-import { doors } from "../../../model/show/page/script/doors.mjs";
 import { length } from "../../../model/show/page/script/figures.mjs";
 import { meets } from "../../../model/show/page/script/labels.mjs";
 import { amount, order } from "../../../model/show/page/script/lists.mjs";
@@ -144,16 +143,6 @@ test("what was tried is said table by table, with what stays, and nothing of wha
   const tried = lines(paints, ["#111111", "#7a2e2a", "#333333"]);
   assert.equal(tried, '[sheets]\nwall_colour = "#111111"\nroof_colour = "#7a2e2a"\n\n# trims, now navy: #333333');
   assert.deepEqual(rgb("#7a2e2a"), [122, 46, 42]);
-});
-
-test("a hinged door has panels and a lever, on both sides; one that goes up shows its own solid", () => {
-  const leaf = (opening) => doors(all([piece(0, { role: "leaf", opening })]), [[[0, 0, 0], [3000, 40, 2200]]]);
-  const hinged = leaf("front walk door 1");
-  assert.equal(leaf("front overhead door 1").pairs.length + leaf("left roll-up door 1").pairs.length, 0);
-  assert.ok(hinged.pairs.length >= 2 * 3 * 8);
-  const across = new Set(Array.from(hinged.points).filter((_, k) => k % 3 === 1));
-  assert.deepEqual([...across].sort((a, b) => a - b), [-2, 42]);
-  assert.equal(doors(all([piece(0)]), boxes(all([piece(0)]))).pairs.length, 0);
 });
 
 test("words keep room between them, and a plane keeps one side", () => {

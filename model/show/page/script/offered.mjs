@@ -2,7 +2,7 @@
 
 import { part } from "./part.mjs";
 
-/** @typedef {{name: string, help: string, typed: string, usual: string, choices: string[]}} Field */
+/** @typedef {{name: string, words: string, help: string, typed: string, usual: string, choices: string[]}} Field */
 /** @typedef {(digest: string, field: number, typed: string) => void} Ask */
 /** @typedef {HTMLInputElement | HTMLSelectElement} Control */
 
@@ -36,7 +36,7 @@ function fill(home, fields) {
     control.addEventListener("change", () => field.ask(control.value));
     const label = document.createElement("label");
     const name = document.createElement("span");
-    name.textContent = field.name;
+    name.textContent = field.words;
     label.append(name, control);
     home.append(label);
     if (held?.name !== field.name) continue;

@@ -169,7 +169,6 @@ export class Scene {
     for (const [stretch, line] of /** @type {[{array: any, count: number}, number][]} */ ([
       [this.own.whole.sharp, 0.7],
       [this.own.whole.blunt, 0.3],
-      [this.own.whole.doors, 0.25],
     ])) {
       this.pieces.set({ pass, line, ahead: this.ahead });
       gl.bindVertexArray(stretch.array);

@@ -1,6 +1,5 @@
 /** A building taken up by the graphics: its bodies, its rows and what stands around it, to be let go together. */
 
-import { doors } from "./doors.mjs";
 import { array, attribute, buffer, points } from "./gl.mjs";
 import { sunward } from "./light.mjs";
 import { merged, repeated } from "./mesh.mjs";
@@ -10,7 +9,7 @@ import { ground, person } from "./surroundings.mjs";
 /** @typedef {import("./gl.mjs").Held} Held */
 
 /** @param {WebGL2RenderingContext} gl @param {import("./data.mjs").Building} all @param {import("./room.mjs").Room} room */
-export function taken(gl, all, { boxed, framed, level, beside }) {
+export function taken(gl, all, { framed, level, beside }) {
   /** @type {Held} */
   const held = { buffers: [], arrays: [] };
   const [low, high] = framed;
@@ -20,7 +19,7 @@ export function taken(gl, all, { boxed, framed, level, beside }) {
     held,
     reach,
     centre,
-    whole: whole(gl, held, merged(all), doors(all, boxed)),
+    whole: whole(gl, held, merged(all)),
     rows: repeated(all).map((one) => row(gl, held, one)),
     ground: points(gl, held, ground(centre, 60 * reach, level)),
     person: points(gl, held, person(beside)),
@@ -28,19 +27,18 @@ export function taken(gl, all, { boxed, framed, level, beside }) {
   };
 }
 
-/** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./mesh.mjs").Merged} mesh
- * @param {import("./doors.mjs").Lines} marks */
-function whole(gl, held, mesh, marks) {
-  const points = (/** @type {{points: Float32Array, owners: Float32Array}} */ own) => [buffer(gl, held, own.points), buffer(gl, held, own.owners)];
-  const bodies = points(mesh);
-  const drawn = (/** @type {Uint32Array} */ corners, from = bodies) => {
+/** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./mesh.mjs").Merged} mesh */
+function whole(gl, held, mesh) {
+  const from = buffer(gl, held, mesh.points);
+  const owners = buffer(gl, held, mesh.owners);
+  const drawn = (/** @type {Uint32Array} */ corners) => {
     const made = array(gl, held);
-    attribute(gl, 0, from[0], 3);
-    attribute(gl, 1, from[1], 1);
+    attribute(gl, 0, from, 3);
+    attribute(gl, 1, owners, 1);
     buffer(gl, held, corners, gl.ELEMENT_ARRAY_BUFFER);
     return { array: made, count: corners.length };
   };
-  return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt), doors: drawn(marks.pairs, points(marks)) };
+  return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
 }
 
 /** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./mesh.mjs").Repeated} one */
