@@ -158,13 +158,15 @@ class DoorRoom:
 class Opening:
     """A rectangular opening in a wall (mm).
 
-    from_left: from the wall's left corner of the steel line, seen from outside, to the opening's
-    left edge. sill: from the top of the slab to the opening's lower edge. colour: of the leaf or sash; None:
-    white. swing: the side of the hinges seen from outside, and the way a door opens; "" where nobody said.
+    wall: the name of its face, as the building calls it in whose list it stands; a building and its lean-tos
+    have all openings in their lists, those of their own walls and the others. from_left: from the wall's left
+    corner of the steel line, seen from outside, to the opening's left edge. sill: from the top of the slab to
+    the opening's lower edge. colour: of the leaf or sash; None: white. swing: the side of the hinges seen
+    from outside, and the way a door opens; "" where nobody said.
     """
 
     kind: OpeningKind
-    wall: Wall
+    wall: str
     width: float
     height: float
     from_left: float

@@ -10,7 +10,6 @@ from typing import Any
 
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
-from ..roles import LEAN_TO
 from ..units import Units, format_exact, parse_length
 from .braced_bays import at_ends
 from .building import (
@@ -35,6 +34,7 @@ from .keys.catalogued import CENTRE
 from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
+from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
 from .steel import Bracing, Frame, Framing
@@ -86,7 +86,14 @@ def building_of(draft: Draft, name: str) -> Building:
         address=top["address"] or "",
         date=top["date"] or "",
         openings=tuple(
-            Opening(**{**opening, "sill": sill(opening), "swing": opening["swing"] or ""})
+            Opening(
+                **{
+                    **opening,
+                    "wall": face_of(draft, opening["wall"]),
+                    "sill": sill(opening),
+                    "swing": opening["swing"] or "",
+                }
+            )
             for opening in draft.openings
         ),
         wainscot=wainscot,
@@ -98,12 +105,13 @@ def building_of(draft: Draft, name: str) -> Building:
 def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     """A lean-to as a building: of one slope, with the main one's sheets, steel and bays, without posts."""
     wall: Hand = values["wall"]
+    name = name_of(draft, values)
     joined: Wall = "right" if wall == "left" else "left"
     clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
     framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units])
     return replace(
         main,
-        name=LEAN_TO if len(draft.lean_tos) == 1 else f"{wall} {LEAN_TO}",
+        name=name,
         width=values["width"],
         eave_height=values["eave_height"],
         pitch=values["pitch"],
@@ -116,7 +124,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
             back_posts=None if "back" in clad else (),
         ),
         framing=replace(framing, girt_heights=()),
-        openings=(),
+        openings=tuple(replace(one, wall=seen_by(name, one.wall)) for one in main.openings),
         wainscot=None,
         runs={**main.runs, "front": None, "back": None},
         joined=joined,

@@ -5,6 +5,7 @@ Limits without a source are ours: what could be clad at all, not what would be w
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from contextlib import suppress
 from math import ceil, inf
@@ -13,6 +14,8 @@ from ..units import parse_length
 from .building import OVERHEAD
 from .keys.sheet_tables import WAINSCOT
 from .keys.tables import OPENING
+from .keys.word_kinds import OWN_WALL
+from .own_walls import own_wall, own_walls
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
 
@@ -141,6 +144,9 @@ def bay_count(draft: Draft) -> int:
 
 
 def _wall_length(draft: Draft, opening: Values) -> float:
+    if own := own_wall(draft, opening["wall"]):
+        lean_to, which = own
+        return float(draft.tables[""]["length"] if which == "outer" else lean_to["width"])
     gable = opening["wall"] in ("front", "back")
     return float(draft.tables[""]["width" if gable else "length"])
 
@@ -148,6 +154,9 @@ def _wall_length(draft: Draft, opening: Values) -> float:
 def _clad(draft: Draft, number: int) -> None:
     """An opening needs sheets around it."""
     wall, walls = draft.openings[number]["wall"], draft.tables["walls"]
+    if re.fullmatch(OWN_WALL, wall):
+        _own_clad(draft, number, wall)
+        return
     clad = [
         one
         for one, said in walls.items()
@@ -156,6 +165,16 @@ def _clad(draft: Draft, number: int) -> None:
     if wall not in clad:
         remedy = f"one that is clad ({', '.join(clad)})" if clad else "no opening, since no wall is clad"
         draft.object_to((OPENING.name, number, "wall"), f"{remedy}; the {wall} wall is open, by [walls]")
+
+
+def _own_clad(draft: Draft, number: int, wall: str) -> None:
+    """So does one in a wall of a lean-to."""
+    with suppress(Unread):
+        if (own := own_wall(draft, wall)) and own[1] in own[0]["walls"]:
+            return
+    clad = own_walls(draft)
+    remedy = f"one that is clad ({', '.join(clad)})" if clad else "no opening, since no wall of one is clad"
+    draft.object_to((OPENING.name, number, "wall"), f"{remedy}, by [[lean_to]] walls")
 
 
 def _in_wall(draft: Draft, number: int) -> None:

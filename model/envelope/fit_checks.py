@@ -49,17 +49,26 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from length_misfits(lines)
     yield from _posts(lines)
     yield from _end_jambs(lines)
-    for number, opening in enumerate(building.openings):
-        yield from _beside_uprights(lines, number, opening)
-        yield from _under_lines(lines, number, opening)
+    yield from _openings(lines)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
     beside = list(lean_to_misfits(lines, even_bays))
     yield from beside
     braced = [lines, *(OpeningLines(one) for one in building.lean_tos if not beside)]
+    for one in braced[1:]:
+        yield from _openings(one)
     yield from dict.fromkeys(objection for one in braced for objection in bracing_misfits(one))
     yield from _header(building)
-    yield from _jambs_apart(lines)
+    for one in braced:
+        yield from _jambs_apart(one)
+
+
+def _openings(lines: OpeningLines) -> Iterator[Objection]:
+    """What stands in the way of those in a building's own walls."""
+    for number, opening in enumerate(lines.building.openings):
+        if opening.wall in lines.named:
+            yield from _beside_uprights(lines, number, opening)
+            yield from _under_lines(lines, number, opening)
 
 
 def _skin(building: Building) -> Iterator[Objection]:
@@ -130,6 +139,7 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
         eave = lines.eave_beside(wall, hand)
         beside_strut = eave is not None and (top is None or top > lines.strut_foot(eave))
         end = framing.jamb.depth if lines.end_jamb(wall, hand) else 0.0
+        end += min(lines.steel_end(wall, hand), wall.width - lines.steel_end(wall, hand))
         corners.append(max(lines.setback, lines.strut_stop * beside_strut, end))
     yield from _at_ends(wall, (corners[0], corners[1]), jamb, "other wall's steel")
 
@@ -232,7 +242,7 @@ def _jambs_apart(lines: OpeningLines) -> Iterator[Objection]:
     """Openings of a wall stand side by side with room for both their jambs, not above each other."""
     units = lines.building.units
     for (_, one), (second, other) in combinations(enumerate(lines.building.openings), 2):
-        if one.wall != other.wall:
+        if one.wall != other.wall or one.wall not in lines.named:
             continue
         a, b = lines.jamb_span(one)
         c, d = lines.jamb_span(other)

@@ -58,7 +58,7 @@ def shell_misfits(lines: RoofLines) -> Iterator[Objection]:
     most = min(max(v for _, v in slope.outline) for slope in lines.slopes) / 10
     if over(building.sheets.ridge_gap, most):
         yield ("sheets", "ridge_gap"), f"at most {at_most(most, units)}, a tenth of the rafter"
-    for number in range(len(building.openings)):
+    for number in (n for n, one in enumerate(building.openings) if one.wall in lines.named):
         yield from _under_roof(lines, number)
 
 

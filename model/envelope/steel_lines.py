@@ -287,7 +287,9 @@ class SteelLines(RoofLines):
         plates = [(reach, reach)] * len(spans)
         # The plates of corner columns reach inward along the side walls only, with all their holes.
         corners = ((0.0, 0.0), (0.0, 0.0)) if wall.raked else ((0.0, 2 * reach), (2 * reach, 0.0))
-        plates[0], plates[-1] = corners
+        for hand, at, own in (("left", 0, corners[0]), ("right", -1, corners[1])):
+            if wall.beside(hand).kind is not Edge.IN_LINE:
+                plates[at] = own
         return tuple((*span, *plate) for span, plate in zip(spans, plates, strict=True))
 
     def rafters(self, wall: Face) -> tuple[tuple[float, float], ...]:

@@ -39,7 +39,7 @@ def estimated(building: Building) -> int:
     sheets = sum(face.width / part.skin.profile.cover for face in lines.faces for part in face.regions)
     bays = len(lines.frames) - 1
     steel = bays * (lined + 2 * FRAME) + 4 * len(lines.gable_girts)
-    around = PER_OPENING * len(building.openings)
+    around = PER_OPENING * sum(len(wall.openings) for wall in lines.walls)
     beside = sum(estimated(one) for one in building.lean_tos)
     return round(crossed + sheets + stitches + along_trim + steel + around) + beside
 

@@ -153,3 +153,56 @@ def test_another_word_is_answered_with_those_there_are() -> None:
         "lean_to[1].walls",
         "a list of some of 'front', 'back' or 'outer'; the nearest is 'outer'; or \"none\"",
     )
+
+
+def door(wall: str, from_left: str = "10 ft 1/2 in") -> str:
+    sizes = f'width = "3 ft"\nheight = "6 ft 8 in"\nfrom_left = "{from_left}"\n'
+    return f'[[opening]]\nkind = "walk door"\nwall = "{wall}"\n{sizes}'
+
+
+LONGER = SHED.replace('"20 ft"', '"24 ft"').replace('"12 ft"', '"13 ft"').replace('"9 ft"', '"12 ft"')
+
+
+def test_doors_stand_in_its_own_walls() -> None:
+    """Read from the wall's left corner: the front's is the lean-to's, the outer wall's the back one."""
+    text = LONGER + door("lean-to front", "4 ft 1/2 in") + door("left") + door("lean-to outer")
+    model = raise_building(built(text)).model
+    leaves = {piece.name: piece for piece in model.pieces if piece.role == "leaf"}
+    assert set(leaves) == {f"{wall} walk door 1 leaf" for wall in ("left", "lean-to front", "lean-to left")}
+    points = {name: next(iter(placed_triangles([piece])))[0] / INCH for name, piece in leaves.items()}
+    front, outer = points["lean-to front walk door 1 leaf"], points["lean-to left walk door 1 leaf"]
+    assert front[:, 0].mean() == pytest.approx(-144 + 48.5 + 18, abs=0.1)
+    assert outer[:, 1].mean() == pytest.approx(288 - 120.5 - 18, abs=0.1)
+    assert judged(built(text)).faults == {}
+
+
+@pytest.mark.parametrize(
+    ("text", "key", "remedy"),
+    [
+        (
+            LONGER + SECOND + door("lean-to outer"),
+            "wall",
+            "one that is clad (left lean-to front, left lean-to",
+        ),
+        (SHED.replace(', "outer"', "") + door("lean-to outer"), "wall", "(lean-to front, lean-to back), by"),
+        (
+            SHED[: SHED.index("[[lean_to]]")] + door("lean-to front"),
+            "wall",
+            "no opening, since no wall of one",
+        ),
+        (
+            SHED + door("leanto front"),
+            "wall",
+            "of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer'",
+        ),
+        (SHED + door("lean-to front"), "from_left", "at most 5' 6\", to stand in the lean-to front wall"),
+        (LONGER + door("lean-to front", "8 ft 5 in"), "from_left", "other wall's steel"),
+        (LONGER + door("lean-to outer", "7 ft"), "from_left", "clear of the column"),
+    ],
+)
+def test_an_opening_that_its_walls_cannot_have_is_refused(text: str, key: str, remedy: str) -> None:
+    with pytest.raises(DescriptionError) as refused:
+        built(text)
+    (problem,) = refused.value.problems
+    assert problem.key == f"opening[1].{key}"
+    assert remedy in problem.remedy

@@ -12,7 +12,7 @@ from .key import Key, Table
 from .sheet_tables import GABLE_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
-from .word_kinds import Words
+from .word_kinds import WallName, Words
 
 CORNERS = ("back", "front")
 GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
@@ -147,8 +147,8 @@ OPENING = Table(
         ),
         Key(
             "wall",
-            Choice(("front", "back", "left", "right")),
-            "as named by someone outside, facing the front",
+            WallName(("front", "back", "left", "right")),
+            'as named by someone outside, facing the front; of a lean-to "lean-to front", "lean-to outer"',
             example=("left", "left"),
         ),
         Key("width", Length("6 in", "60 ft"), "of the opening", example=("3 ft 4 in", "1000 mm")),

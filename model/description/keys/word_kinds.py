@@ -1,11 +1,12 @@
-"""A kind of value: several words of a few."""
+"""Kinds of value: several words of a few; the name of a wall."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from ...units import Units, Unreadable
-from .value_kinds import AsTyped, Json, one_of
+from .value_kinds import AsTyped, Choice, Json, one_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,3 +28,30 @@ class Words(AsTyped):
         """A word, or a list of them."""
         words: Json = {"enum": list(self.words)}
         return {"anyOf": [{"enum": [*self.words, "none"]}, {"type": "array", "items": words}]}
+
+
+OWN_WALL = r"(?:(left|right) )?lean-to (front|back|outer)"
+"""A wall of a lean-to; where there are two, of the one at that wall."""
+
+
+@dataclass(frozen=True, slots=True)
+class WallName(Choice):
+    """One of the building's walls, or one of a lean-to's."""
+
+    def read(self, value: object, units: Units) -> str:
+        """The name as this program spells it."""
+        word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 200 else ""
+        if re.fullmatch(OWN_WALL, word):
+            return word
+        try:
+            return Choice.read(self, value, units)
+        except Unreadable as error:
+            own = (
+                "; of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer'" if "lean" in word else ""
+            )
+            raise Unreadable(f"{error}{own}") from None
+
+    def schema(self) -> Json:
+        """An enumeration, or a lean-to's."""
+        own: Json = {"type": "string", "pattern": f"^{OWN_WALL}$"}
+        return {"anyOf": [{"enum": list(self.words)}, own]}
