@@ -20,6 +20,7 @@ from .faces import Vectors
 from .section import Graph
 from .sheet import MeasuredSheet, measure_sheet
 from .snap import snapped
+from .walls_in_line import walls_in_line
 
 COPLANAR = 1e-6
 """How far the cosine between two planes' normals may be off 1."""
@@ -167,8 +168,7 @@ class EndLap:
 
 
 def clad_planes(model: Model) -> tuple[CladPlane, ...]:
-    """The sheets of a model by the planes they lie in, in the model's order; those that say that they are on
-    other faces apart, though they lie in line."""
+    """The sheets of a model by the planes they lie in, in the model's order; those of walls in line apart."""
     found: list[tuple[Place, float, list[tuple[Piece, Place, MeasuredSheet]]]] = []
     for piece in model.pieces:
         if list_of(piece.role) != "sheets":
@@ -177,14 +177,17 @@ def clad_planes(model: Model) -> tuple[CladPlane, ...]:
         bench = piece.place @ measured.bench
         height = dot(bench.z, bench.origin)
         for frame, offset, sheets in found:
-            one_face = sheets[0][0].label("face") == piece.label("face")
-            level = dot(frame.z, bench.z) > 1 - COPLANAR and abs(offset - height) < DEEP
-            if one_face and level and _along(frame, bench):
+            if dot(frame.z, bench.z) > 1 - COPLANAR and abs(offset - height) < DEEP and _along(frame, bench):
                 sheets.append((piece, bench, measured))
                 break
         else:
             found.append((_frame(bench), height, [(piece, bench, measured)]))
-    return tuple(_plane(frame, sheets) for frame, _, sheets in found)
+    whole = (_plane(frame, sheets) for frame, _, sheets in found)
+    return tuple(
+        replace(one, sheets=one.sheets[part])
+        for one in whole
+        for part in walls_in_line([sheet.outline for sheet in one.sheets])
+    )
 
 
 def _along(frame: Place, bench: Place) -> bool:
