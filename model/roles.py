@@ -25,6 +25,8 @@ class Role(StrEnum):
 
     WALL_SHEET = "wall sheet"
     ROOF_SHEET = "roof sheet"
+    WALL_LIGHT = "wall light sheet"
+    ROOF_LIGHT = "roof light sheet"
     COLUMN = "column"
     RAFTER = "rafter"
     KNEE = "knee"
@@ -69,6 +71,11 @@ class Role(StrEnum):
     UNKNOWN = "unknown"
 
 
+WALL_SHEETS, ROOF_SHEETS = (Role.WALL_SHEET, Role.WALL_LIGHT), (Role.ROOF_SHEET, Role.ROOF_LIGHT)
+LIGHTS = (Role.WALL_LIGHT, Role.ROOF_LIGHT)
+"""Sheets that let light through."""
+
+
 @dataclass(frozen=True, slots=True)
 class Kind:
     """What follows from a role. prefix: of its marks. list: where it is listed. measure: how. steel:
@@ -86,6 +93,7 @@ def _of(name: List, steel: bool, prefixes: dict[Role, str], measure: Measure = "
 
 KINDS: dict[str, Kind] = {
     **_of("sheets", True, {Role.WALL_SHEET: "W", Role.ROOF_SHEET: "R"}, "sheet"),
+    **_of("sheets", False, {Role.WALL_LIGHT: "WL", Role.ROOF_LIGHT: "RL"}, "sheet"),
     **_of(
         "members",
         True,

@@ -181,6 +181,24 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class LightSheets:
+    """Sheets of a face that let light through, of the profile of those beside them.
+
+    face: by its name. numbers: which, in the order of laying, counted from 1. every: and every so many, 0
+    for none.
+    """
+
+    face: str
+    numbers: tuple[int, ...]
+    every: int
+    colour: str
+
+    def chosen(self, count: int) -> tuple[int, ...]:
+        """Which of so many sheets they are; of every so many none is the last, at an edge."""
+        return (*self.numbers, *(range(self.every, count, self.every) if self.every else ()))
+
+
+@dataclass(frozen=True, slots=True)
 class Building:
     """A rectangular building under slopes that run from gable to gable.
 
@@ -189,8 +207,9 @@ class Building:
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
     centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
     walls have one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for
-    none. lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its
-    own wall at the other building, where it has neither columns nor sheets.
+    none. light_sheets: the first that names a sheet gives its colour. lean_tos: buildings of one slope that
+    stand against a wall of this one. joined: of such a one, its own wall at the other building, where it has
+    neither columns nor sheets.
     """
 
     name: str
@@ -215,5 +234,6 @@ class Building:
     date: str = ""
     wainscot: Wainscot | None = None
     bracing: Bracing | None = None
+    light_sheets: tuple[LightSheets, ...] = ()
     lean_tos: tuple[Building, ...] = ()
     joined: Wall | None = None

@@ -17,6 +17,7 @@ from .building import (
     Building,
     DoorRoom,
     Hand,
+    LightSheets,
     Opening,
     Roof,
     Run,
@@ -97,6 +98,10 @@ def building_of(draft: Draft, name: str) -> Building:
             for opening in draft.openings
         ),
         wainscot=wainscot,
+        light_sheets=tuple(
+            LightSheets(one["face"], one["sheets"] or (), one["every"] or 0, one["colour"])
+            for one in draft.light_sheets
+        ),
     )
     building = replace(building, bracing=_bracing(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
@@ -127,6 +132,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         openings=tuple(replace(one, wall=seen_by(name, one.wall)) for one in main.openings),
         wainscot=None,
         runs={**main.runs, "front": None, "back": None},
+        light_sheets=(),
         joined=joined,
     )
 

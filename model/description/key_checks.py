@@ -58,6 +58,9 @@ def check(draft: Draft) -> None:
     with suppress(Unread):
         _one_a_wall(draft)
     _apart(draft)
+    for number in range(len(draft.light_sheets)):
+        with suppress(Unread):
+            _which(draft, number)
 
 
 def _one_a_wall(draft: Draft) -> None:
@@ -135,6 +138,14 @@ def _open_bays(draft: Draft) -> None:
         bays = draft.tables["walls"][wall]
         if not isinstance(bays, str) and not 1 <= min(bays) <= max(bays) <= count:
             draft.object_to(("walls", wall), f"bays from 1 to {count}, counted from the front")
+
+
+def _which(draft: Draft, number: int) -> None:
+    """Light sheets are told by their numbers, or by every so many."""
+    said = draft.light_sheets[number]
+    if said["sheets"] is None and said["every"] is None:
+        remedy = "missing; which sheets by their numbers, or every so many"
+        draft.object_to(("light_sheet", number, "sheets"), remedy, read="")
 
 
 def bay_count(draft: Draft) -> int:

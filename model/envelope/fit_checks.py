@@ -13,6 +13,7 @@ from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
 from .headwall_checks import lean_to_misfits
+from .light_sheets import light_misfits
 from .opening_lines import OpeningLines
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
@@ -47,6 +48,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     if any(path in (("eave_height",), ("width",)) for path, _ in steel):
         return
     yield from length_misfits(lines)
+    yield from light_misfits(lines)
     yield from _posts(lines)
     yield from _end_jambs(lines)
     yield from _openings(lines)

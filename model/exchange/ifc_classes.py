@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..roles import Role, list_of
+from ..roles import ROOF_SHEETS, WALL_SHEETS, Role, list_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +23,8 @@ OWN = "USERDEFINED"
 CLASSES: dict[str, IfcClass] = {
     Role.WALL_SHEET: IfcClass("IfcCovering", "CLADDING"),
     Role.ROOF_SHEET: IfcClass("IfcCovering", "ROOFING"),
+    Role.WALL_LIGHT: IfcClass("IfcCovering", "CLADDING"),
+    Role.ROOF_LIGHT: IfcClass("IfcCovering", "ROOFING"),
     Role.COLUMN: IfcClass("IfcColumn", "COLUMN"),
     Role.RAFTER: IfcClass("IfcBeam", "BEAM"),
     Role.KNEE: IfcClass("IfcMember", "BRACE"),
@@ -57,8 +59,8 @@ LISTS = {
 
 FRAME, WALLS, ROOFS = (
     {Role.COLUMN, Role.RAFTER},
-    {Role.WALL_SHEET},
-    {Role.ROOF_SHEET},
+    set(WALL_SHEETS),
+    set(ROOF_SHEETS),
 )
 """A group with a piece of such a role is a frame, a wall, a roof, and its pieces are the parts of it."""
 WHOLES = (

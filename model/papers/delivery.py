@@ -8,7 +8,7 @@ from itertools import accumulate, groupby
 
 from ..order.buying.bundles import HEAVIEST, bundles
 from ..order.buying.line import EACH, Line
-from ..order.lists.handling import CAUTION, STEEP, STEEP_FROM, Carried, lifts
+from ..order.lists.handling import Carried, cautions, lifts
 from ..order.lists.items import Item
 from ..order.lists.schedule import Row
 from ..order.written.line_cells import number
@@ -123,7 +123,7 @@ def _lifting(one: Job) -> Iterator[Section]:
     for lift in lifts(one.listed, Carried()):
         found[lift.people].append(f"{lift.mark} {lift.what} {_weight(one, lift.weight)}")
     rows = tuple((str(people or "machine"), ", ".join(found[people])) for people in sorted(found))
-    notes = (CAUTION, *([STEEP] if one.listed.pitch > STEEP_FROM else []))
+    notes = cautions(one.listed)
     head = ("", "people", f"marks, {weight_unit(one.units)} each")
     yield Section("Lifting", head, (0.03, 0.11, 0.86), tuple(("", *row) for row in rows), notes)
 

@@ -12,7 +12,7 @@ import shapely
 
 from ..measure.laps import CladPlane
 from ..place import Place, Point3, dot, unit
-from ..roles import Role
+from ..roles import ROOF_SHEETS, WALL_SHEETS, Role
 from .elevation_parts import Opening, near, openings, screw_lines
 from .job import Job
 from .seen import box_in
@@ -42,8 +42,8 @@ Measured = tuple[str, tuple[str, ...], tuple[str, ...], int]
 """What is dimensioned: "lap" (how far two lie over each other), "gap" (between their nearer ends), "low" or
 "high" (between the low, or the high, ends of both), the roles of the one, of the other, and the axis
 (0: across the paper, 1: up)."""
-SHEETS = (Role.WALL_SHEET, Role.ROOF_SHEET, Role.SHEET)
-WALL, ROOF = (Role.WALL_SHEET, Role.SHEET), (Role.ROOF_SHEET, Role.SHEET)
+WALL, ROOF = (*WALL_SHEETS, Role.SHEET), (*ROOF_SHEETS, Role.SHEET)
+SHEETS = (*WALL_SHEETS, *ROOF)
 FOOT: tuple[Measured, ...] = (("gap", WALL, (Role.SLAB,), 1), ("lap", WALL, (Role.SLAB,), 1))
 
 

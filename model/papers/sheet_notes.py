@@ -10,6 +10,7 @@ from ..order.lists.handling import people_text
 from ..order.lists.items import Item, format_thickness
 from ..order.lists.schedule import Row
 from ..order.lists.sheet_cells import up
+from ..roles import LIGHTS
 from ..units import format_weight, weight_unit
 from .job import Job
 
@@ -32,9 +33,9 @@ def sheet_notes(one: Job, row: Row, whole: float) -> Iterator[str]:
     yield f"cut from {said(one, whole)} x {said(one, row.length)}{rip}"
     for number, cut in enumerate(row.cutouts, 1):
         yield f"{number}: {cut_words(one, row, cut, overlap)}"
-    thick = format_thickness(row.thickness, one.units)
+    thick = "light sheet" if row.role in LIGHTS else format_thickness(row.thickness, one.units)
     yield ", ".join(filter(None, (row.colour, row.gauge or thick, row.profile)))
-    weight = f"{format_weight(row.weight, one.units)} {weight_unit(one.units)} each"
+    weight = f"{format_weight(row.weight, one.units)} {weight_unit(one.units)} each" if row.weight else ""
     yield ", ".join(filter(None, (weight, people_text(row))))
 
 

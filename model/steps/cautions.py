@@ -55,6 +55,11 @@ STEEP = Caution(
     "A roof over 4/12 has a paragraph of its own for fall protection.",
     f"{CFR}1926.501(b)(11), from memory",
 )
+LIGHTS = Caution(
+    "A light sheet is a hole to a foot: nobody steps, sits or leans on one; cover it or rail it off while "
+    "people are on the roof.",
+    f"{CFR}1926.501(b)(4), from memory",
+)
 TACKED = (
     "Opening trim is only tacked until the sheets are on, so that it can be sprung to take their edges into "
     "its pockets; then it is finished.",

@@ -14,7 +14,7 @@ from ..measure.laps import CladPlane
 from ..measure.placing import FacePlan
 from ..pieces import Model, Piece
 from ..roles import Role
-from .cautions import BEGIN, BEGIN_BRACED, CAUTIONS, NO_BRACING, PLACEHOLDER, STEEP, UNTIED, lifted
+from .cautions import BEGIN, BEGIN_BRACED, CAUTIONS, LIGHTS, NO_BRACING, PLACEHOLDER, STEEP, UNTIED, lifted
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .laying import laid
 from .sheet_checks import foot_check, frames_ahead, roof_checks, run_checks
@@ -29,6 +29,8 @@ NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
 """What such a step is called follows from what is in it."""
 OVERHEAD = (Role.EAVE_STRUT, Role.STRUT, Role.LEDGER, Role.PURLIN)
 """What ties the heads of frames."""
+ON_ROOF = (Stage.ROOF, Stage.RAKES, Stage.RIDGE)
+"""When people stand on the roof's sheets."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 
 
@@ -139,6 +141,8 @@ def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
         yield BEGIN_BRACED if site.braced else BEGIN
     if key[0] == Stage.FIRST_BAY and not any(piece.role in OVERHEAD for piece in pieces):
         yield UNTIED
+    if key[0] in ON_ROOF and site.of(Role.ROOF_LIGHT):
+        yield LIGHTS
     yield from CAUTIONS.get(key[0], ())
     if _has_sheets(key):
         plan, plane = _laid(site, key, pieces), site.planes[key[1]]

@@ -14,7 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
-from ribwright.description.keys.tables import BRACING, KINDS, LEAN_TO, OPENING, TABLES
+from ribwright.description.keys.tables import BRACING, KINDS, LEAN_TO, LIGHT_SHEETS, OPENING, TABLES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
@@ -29,6 +29,8 @@ TRIES = 3
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
+LIT = 4
+"""Every fourth has light sheets in one of its faces, where it can have them."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -96,6 +98,10 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
         with_braces = f"{text}[{BRACING.name}]\n{_lines(keys)}"
         text = with_braces if parsed(with_braces) is not None else text
+    if number % LIT == 1:  # nor are these, which stay clear of the other keys
+        face = chance.choice([*WALLS, "left slope", "right slope"])
+        with_lights = f'{text}[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {chance.randint(2, 4)}\n'
+        text = with_lights if parsed(with_lights) is not None else text
     return text
 
 
@@ -116,7 +122,7 @@ def parsed(text: str) -> Building | None:
 
 
 def _hand(number: int, chance: Random) -> Dealt:
-    cards = [card for card in KEYS if card[0] != BRACING.name]
+    cards = [card for card in KEYS if card[0] not in (BRACING.name, LIGHT_SHEETS.name)]
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ..building import Wall
 from .catalogued import Colour, GaugeNumber, Profile
+from .counted import Numbers, Whole
 from .key import Key, Table
 from .value_kinds import Choice, Length
 
@@ -143,6 +144,35 @@ GABLE_SHEETS = _sheets_of(
     ),
 )
 ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
+
+LIGHT_SHEETS = Table(
+    "light_sheet",
+    "Sheets that let light through, in place of steel ones; in a roof each is a hole to a foot.",
+    (
+        Key(
+            "face",
+            Choice(("front", "back", "left", "right", "left slope", "right slope")),
+            "the wall, or the slope of the roof",
+            example=("left slope", "left slope"),
+        ),
+        Key(
+            "sheets",
+            Numbers(),
+            "which, by their numbers in the order of laying",
+            unless="said by every",
+            example=("3, 6", "3, 6"),
+        ),
+        Key(
+            "every",
+            Whole(2, 50),
+            "every so many sheets one, never the last",
+            unless="said by sheets",
+            example=("3", "3"),
+        ),
+        Key("colour", Colour(), "of these sheets", "white", also=("color",)),
+    ),
+    "array",
+)
 
 WAINSCOT = Table(
     "wainscot",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from .catalogued import Colour, ColourCode
 from .key import Key, Table
-from .sheet_tables import GABLE_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
+from .sheet_tables import GABLE_SHEETS, LIGHT_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 from .word_kinds import WallName, Words
@@ -237,6 +237,7 @@ TABLES = (
     SHEETS,
     GABLE_SHEETS,
     ROOF_SHEETS,
+    LIGHT_SHEETS,
     WAINSCOT,
     TRIM,
     SCREWS,

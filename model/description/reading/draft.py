@@ -10,6 +10,7 @@ from ...errors import Problem
 from ...units import Units, Unreadable
 from ..keys.catalogued import OWN_NAME, Colour, ColourCode
 from ..keys.key import Key, Table
+from ..keys.sheet_tables import LIGHT_SHEETS
 from ..keys.tables import COLOURS, LEAN_TO, NOT_YET, OPENING, TABLES, TOP
 from ..keys.value_kinds import closest
 from .positions import Path, Positions
@@ -19,6 +20,7 @@ from .syntax import shorten
 MOST_OPENINGS = 500
 MOST_LEAN_TOS = 2
 """One along each side wall."""
+MOST_LIGHT_SHEETS = 50
 MOST_PROBLEMS = 100
 """More are not listed; whoever has a hundred mends some of them first."""
 
@@ -39,7 +41,7 @@ class Draft:
     """A description read key by key: its values so far, and the problems found in it.
 
     given: the TOML values as they stood. colours: names and codes of the file's own. tables: by name, ""
-    for the top. openings, lean_tos: in the order of the file.
+    for the top. openings, lean_tos, light_sheets: in the order of the file.
     """
 
     given: dict[str, Any]
@@ -49,6 +51,7 @@ class Draft:
     tables: dict[str, Values] = field(default_factory=dict)
     openings: list[Values] = field(default_factory=list)
     lean_tos: list[Values] = field(default_factory=list)
+    light_sheets: list[Values] = field(default_factory=list)
     problems: list[Problem] = field(default_factory=list)
 
     def object_to(self, path: Path, remedy: str, *, at_key: bool = False, read: str | None = None) -> None:
@@ -93,6 +96,7 @@ def read_values(values: dict[str, Any], positions: Positions, problems: list[Pro
             )
     draft.openings = _read_items(draft, OPENING, MOST_OPENINGS)
     draft.lean_tos = _read_items(draft, LEAN_TO, MOST_LEAN_TOS)
+    draft.light_sheets = _read_items(draft, LIGHT_SHEETS, MOST_LIGHT_SHEETS)
     return draft
 
 

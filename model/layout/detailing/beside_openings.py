@@ -10,11 +10,11 @@ import shapely
 from ...description.building import Building, Opening
 from ...envelope.face import Region
 from ...envelope.fit_checks import misfits
+from ...envelope.sheet_runs import Lay, laid
 from ...findings import Code, Finding
 from ...place import Point2
 from ..screws.room import lip_reach
 from ..screws.screw_kinds import EDGE, INCH, RIM
-from ..skin.cladding import Lay, laid
 from ..trim.trim_lines import TrimLines
 
 STRIP = 76.2

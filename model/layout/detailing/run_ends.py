@@ -6,8 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterator
 
 from ...envelope.face import Face, Region
+from ...envelope.sheet_runs import Lay, laid
 from ...findings import Code, Finding
-from ..skin.cladding import Lay, laid
 from ..trim.trim_lines import TrimLines
 from .beside_openings import ribs_of
 

@@ -23,7 +23,7 @@ import shapely
 from shapely.geometry import LineString, Polygon
 
 from ...catalog.profiles import RibProfile
-from ...description.building import Screws
+from ...description.building import Screws, Skin
 from ...envelope.face import Face, Region
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -348,7 +348,7 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     )
     if not row:
         return None
-    return _part(f"{sheet.name} lap screws", Role.LAP_SCREW, plan, STITCH, sheet, row)
+    return _part(Role.LAP_SCREW, plan, tile.region.skin, sheet, STITCH, row)
 
 
 def _row(plan: Fastening, sheet: _Laid) -> Part | None:
@@ -361,11 +361,15 @@ def _row(plan: Fastening, sheet: _Laid) -> Part | None:
         return None
     row = tuple((u, v, _top(recipe, u)) for u, v in bench)
     body = hex_screw(NUMBER_12, plan.screws.length)
-    return _part(f"{sheet.part.name} screws", Role.SHEET_SCREW, plan, body, sheet.part, row)
+    return _part(Role.SHEET_SCREW, plan, sheet.region.skin, sheet.part, body, row)
 
 
-def _part(name: str, role: Role, plan: Fastening, body: Turned, sheet: Part, row: tuple[Point3, ...]) -> Part:
-    labels = (("face", plan.face.name), ("colour", sheet.label("colour")), ("material", "screw"))
+def _part(
+    role: Role, plan: Fastening, skin: Skin, sheet: Part, body: Turned, row: tuple[Point3, ...]
+) -> Part:
+    """A row of screws through a sheet, in the colour of the steel ones, also where it lets light through."""
+    labels = (("face", plan.face.name), ("colour", skin.colour), ("material", "screw"))
+    name = f"{sheet.name} {'lap ' if role is Role.LAP_SCREW else ''}screws"
     return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
 
 

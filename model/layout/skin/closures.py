@@ -10,16 +10,17 @@ from ...description.building import Skin
 from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
+from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import FOAM, SCREW_EDGE, outermost
+from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..screws.screw_kinds import CLEAR
-from ..steel.framing import remaining
 from ..trim.tier_trims import beside, covered, crossed_by, legs_over, under_lips
 from ..trim.trim_lines import TrimLines
-from .cladding import Lay, Tile, courses_of, laid
+from .cladding import Tile, courses_of
 from .ribs import Graph, graphs
 
 DEEP = 25.4

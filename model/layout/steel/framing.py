@@ -20,6 +20,7 @@ from ...envelope.roof_lines import Eave
 from ...envelope.shell import along_foot
 from ...envelope.splices import SPLICE, in_stock
 from ...envelope.steel_lines import SteelLines
+from ...envelope.stretches import SHORTEST, Span, remaining
 from ...place import Place, Point3
 from ...recipe import Part, Recipe, Section
 from ...roles import Role
@@ -36,11 +37,6 @@ INWARD = (("left", 1.0), ("right", -1.0))
 
 HEADWALL = "headwall"
 """Where a lean-to's ledger is listed: its own wall there has no other name."""
-
-SHORTEST = 25.4
-"""mm; nothing shorter than an inch is cut."""
-
-Span = tuple[float, float]
 
 
 def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
@@ -66,20 +62,6 @@ def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
             made = member(shape.section(), centre, RIGHT, OUT, *_ends(span, (start, end), full))
             name = f"purlin {number}{letter if len(pieces) > 1 else ''}"
             yield _part(face, name, Role.PURLIN, *made)
-
-
-def remaining(span: Span, taken: Sequence[Span]) -> list[Span]:
-    """What is left of a span when the taken ones are cut out of it; nothing shorter than an inch."""
-    left, found = span[0], []
-    for a, b in sorted(taken):
-        if a - left > SHORTEST:
-            found.append((left, min(a, span[1])))
-        left = max(left, b)
-        if left >= span[1]:
-            return found
-    if span[1] - left > SHORTEST:
-        found.append((left, span[1]))
-    return found
 
 
 def _spliced(lines: SteelLines, face: Face, spans: Sequence[Span]) -> list[Span]:

@@ -9,13 +9,13 @@ import shapely
 from ...description.building import Building
 from ...envelope.face import Face, in_turn
 from ...envelope.skin_lines import lap_room, outermost
+from ...envelope.stretches import remaining
 from ...envelope.top_line import crossed
 from ...place import Place, Point2
 from ...recipe import Cut, Part, Prism, Recipe, Section, grid
 from ...roles import Role
 from ..role_colours import SLAB
 from .blocks import block
-from .framing import remaining
 
 BEYOND = 25.4
 """mm; concrete past the outermost point of the sheets (1 in). Ours."""

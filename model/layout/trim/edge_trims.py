@@ -8,9 +8,9 @@ from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
+from ...envelope.stretches import remaining
 from ...place import Place, Point2, Point3, add, cross, dot, unit
 from ...roles import Role
-from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .headwall_trims import at_headwall
 from .in_line_trims import in_line_start, short_of_roof

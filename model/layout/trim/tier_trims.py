@@ -8,10 +8,10 @@ from collections.abc import Iterator
 
 from ...description.building import Opening
 from ...envelope.face import Face
+from ...envelope.stretches import remaining
 from ...envelope.tiers import tiered
 from ...place import Place, Point2, Point3
 from ...roles import Role
-from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .shelves import Shelf
 from .trim_lines import TrimLines

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from math import ceil
 
 from ...measure.snap import snapped
-from ...roles import Role
+from ...roles import LIGHTS, Role
 from ...units import FOOT, INCH, format_length
 from ..lists.items import Item
 from ..lists.schedule import Schedule
@@ -107,8 +107,8 @@ def tape_lines(schedule: Schedule) -> Iterator[Line]:
 
 def paint_lines(schedule: Schedule) -> Iterator[Line]:
     """A touch-up pen for every colour of sheets and trims."""
-    trims = schedule.listed("trims")
-    for colour in dict.fromkeys([row.colour for row in schedule.rows] + [item.colour for item in trims]):
+    sheets = [row.colour for row in schedule.rows if row.role not in LIGHTS]
+    for colour in dict.fromkeys(sheets + [item.colour for item in schedule.listed("trims")]):
         if colour:
             yield Line("paint", "touch-up pen", EACH, 1, colour=colour, names=("paint",), count=1)
 

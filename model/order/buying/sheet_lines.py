@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ...measure.snap import snapped
+from ...roles import LIGHTS
 from ..lists.schedule import Row, Schedule, Units
 from .blanks import Pair
 from .buying import Buying
@@ -47,7 +48,9 @@ def _wanted(
 
 
 def _line(whole: Row, length: float, count: int, marks: tuple[str, ...], units: Units) -> Line:
-    """Bought whole: its weight and cover go by the widest sheet of the kind that the building has."""
+    """Bought whole: its weight and cover go by the widest sheet of the kind that the building has. How thick
+    a light sheet is its maker says, and no price of steel sheets is meant for it."""
+    light = whole.role in LIGHTS
     weight = whole.weight / whole.area * whole.width * length
     return Line(
         "sheets",
@@ -55,10 +58,10 @@ def _line(whole: Row, length: float, count: int, marks: tuple[str, ...], units: 
         EACH,
         count,
         marks,
-        gauge_text(whole.gauge, whole.thickness, units),
+        "" if light else gauge_text(whole.gauge, whole.thickness, units),
         whole.colour,
         long_text(length, units),
-        (whole.role, "sheet"),
+        (whole.role, "light sheet" if light else "sheet"),
         count=count,
         length=count * length,
         area=count * length * (whole.cover or whole.width),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import atan2, degrees
 
-from ...roles import Role, list_of
+from ...roles import ROOF_SHEETS, list_of
 from ...units import FOOT, POUND
 from .items import Item
 from .schedule import Row, Schedule
@@ -15,6 +15,10 @@ CAUTION = (
     "At least two lay a roof sheet. Nobody carries a load on a ladder that could make them fall."
 )
 STEEP = "A roof over 4/12 has a paragraph of its own: 29 CFR 1926.501(b)(11), fall protection (from memory)."
+LIGHTS = (
+    "A light sheet in a roof is a hole to a foot: nobody steps, sits or leans on one, and it is covered or "
+    "railed off while people are on the roof: 29 CFR 1926.501(b)(4) (from memory)."
+)
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 FOR_THREE, FOR_MACHINES = 20 * FOOT, 30 * FOOT
 """mm; longer sheets take three people, or equipment. Common practice, no source."""
@@ -48,7 +52,7 @@ def people(piece: Row | Item, carried: Carried) -> int:
     if list_of(piece.role) != "sheets":
         return by_weight
     long = 3 if piece.length > FOR_THREE else 1
-    by_length = 0 if piece.length > FOR_MACHINES else max(long, 2 if piece.role == Role.ROOF_SHEET else 1)
+    by_length = 0 if piece.length > FOR_MACHINES else max(long, 2 if piece.role in ROOF_SHEETS else 1)
     return 0 if 0 in (by_weight, by_length) else max(by_weight, by_length)
 
 
@@ -56,6 +60,12 @@ def people_text(piece: Row | Item, carried: Carried | None = None) -> str:
     """The same in words; "" for what one person handles."""
     count = people(piece, carried or Carried())
     return {0: "machine", 1: ""}.get(count, f"{count} people")
+
+
+def cautions(schedule: Schedule) -> tuple[str, ...]:
+    """What is said wherever pieces are told by who carries them, where it holds of the building."""
+    steep, lit = schedule.pitch > STEEP_FROM, schedule.lit
+    return (CAUTION, *([STEEP] if steep else []), *([LIGHTS] if lit else []))
 
 
 def lifts(schedule: Schedule, carried: Carried) -> list[Lift]:

@@ -17,7 +17,7 @@ from ...measure.placing import FacePlan, face_plans
 from ...measure.sheet import MeasuredSheet
 from ...measure.told_by_shape import told_by_shape
 from ...pieces import Model
-from ...roles import list_of
+from ...roles import KINDS, Role, list_of
 from ...terms import Terms
 from .items import Item, item
 from .strips import StripLine, strip_lines
@@ -36,8 +36,8 @@ class Row:
     ridge). faces: where they go. width: overall; cover: first to last major rib; length: the longer
     edge's; thickness: between its faces (mm). foot, head: the cuts at its ends. cutouts: from the
     sheet's lower left corner.
-    area: flat, of one (mm2). weight: of one (kg). ribs: centres of its major ribs from its left edge;
-    overlap: whether the first of them is the overlap rib.
+    area: flat, of one (mm2). weight: of one (kg), as steel; 0 for what is none. ribs: centres of its major
+    ribs from its left edge; overlap: whether the first of them is the overlap rib.
     """
 
     mark: str
@@ -107,6 +107,11 @@ class Schedule:
     def braced(self) -> bool:
         """Whether bracing is drawn."""
         return is_braced({item.role for item in self.items})
+
+    @property
+    def lit(self) -> bool:
+        """Whether sheets of the roof let light through."""
+        return any(row.role == Role.ROOF_LIGHT for row in self.rows)
 
     @property
     def area(self) -> float:
@@ -197,7 +202,7 @@ def _row(group: Group, sheet: MeasuredSheet) -> Row:
         head=sheet.head,
         cutouts=sheet.cutouts,
         area=sheet.plan_area,
-        weight=sheet.weight,
+        weight=sheet.weight if KINDS[group.role].steel else 0.0,
         colour=pieces[0].label("colour"),
         profile=pieces[0].label("profile"),
         gauge=pieces[0].label("gauge"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from ...heading import job, short, units_said
 from ...measure.blank import Cutout, End
+from ...roles import LIGHTS
 from ...units import format_area, format_length, format_weight
 from .handling import people_text
 from .items import format_thickness
@@ -35,7 +36,7 @@ def texts(row: Row, units: Units) -> dict[str, str]:
         "colour": row.colour,
         "profile": row.profile,
         "gauge": row.gauge,
-        "thickness": format_thickness(row.thickness, units),
+        "thickness": "" if row.role in LIGHTS else format_thickness(row.thickness, units),
         "faces": ", ".join(row.faces),
         "up": up(row),
         "people": people_text(row),

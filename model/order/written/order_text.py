@@ -12,7 +12,7 @@ from ..buying.line import Line
 from ..buying.order_list import LISTS, Order
 from ..buying.prices import counted, total
 from ..buying.stock import StockPlan
-from ..lists.handling import CAUTION, STEEP, STEEP_FROM, Carried, lifts
+from ..lists.handling import Carried, cautions, lifts
 from ..lists.schedule import Schedule
 from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
@@ -110,7 +110,8 @@ def _bundles(order: Order, units: Units) -> Iterator[str]:
         yield "Bundles, from the bottom up"
         for count, one in enumerate(found, 1):
             sheets = " + ".join(f"{number} x {size}" for size, number in one.sheets)
-            yield f"  {count}: {one.what}: {sheets}; {format_weight(one.weight, units)} {weight_unit(units)}"
+            weight = f"; {format_weight(one.weight, units)} {weight_unit(units)}" if one.weight else ""
+            yield f"  {count}: {one.what}: {sheets}{weight}"
         yield ""
 
 
@@ -125,9 +126,8 @@ def _weights(order: Order, schedule: Schedule, carried: Carried, width: int) -> 
         for people, words in ((2, "For two people"), (3, "For three"), (0, "For more, or a machine")):
             marks = [lift.mark for lift in heavy if lift.people == people]
             yield from textwrap.wrap(f"{words}: {' '.join(marks)}", width) if marks else []
-    yield from textwrap.wrap(CAUTION, width)
-    if schedule.pitch > STEEP_FROM:
-        yield from textwrap.wrap(STEEP, width)
+    for caution in cautions(schedule):
+        yield from textwrap.wrap(caution, width)
 
 
 def _prices(order: Order) -> Iterator[str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ...pieces import Piece
-from ...roles import Role, list_of
+from ...roles import ROOF_SHEETS, list_of
 from .paints import FRAME
 
 GROUPS = (
@@ -35,7 +35,7 @@ def group_of(piece: Piece) -> int:
     """The number of a piece's group."""
     if piece.role in FRAME:
         name = "Frame"
-    elif piece.role == Role.ROOF_SHEET:
+    elif piece.role in ROOF_SHEETS:
         name = "Roof sheets"
     else:
         name = _BY_LIST.get(list_of(piece.role) or "", "Other")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ...catalog.colours import colour_names, is_colour, rgb
 from ...pieces import Piece
 from ...printable import printable
-from ...roles import Role, list_of
+from ...roles import LIGHTS, Role, list_of
 
 GABLES = {"front", "back"}
 FRAME = {Role.COLUMN, Role.RAFTER, Role.KNEE, Role.POST, Role.BASE_PLATE}
@@ -33,7 +33,7 @@ class Paint:
 def part_of(piece: Piece) -> str:
     """One of PARTS; "" for what is not painted to choice."""
     kind = list_of(piece.role)
-    if kind not in PAINTED or not is_colour(piece.label("colour")):
+    if kind not in PAINTED or piece.role in LIGHTS or not is_colour(piece.label("colour")):
         return ""
     if kind == "trims":
         return "trims"
@@ -111,12 +111,20 @@ def shown(piece: Piece) -> str:
     kind = list_of(piece.role)
     if piece.role == Role.PANE:
         return GLASS
+    if piece.role in LIGHTS:
+        return _glazed(piece.label("colour"))
     if piece.role in FRAME:
         return PLAIN["frame"]
     if kind in PLAIN:
         return PLAIN[kind]
     colour = piece.label("colour")
     return hex_of(colour) if is_colour(colour) else BARE
+
+
+def _glazed(colour: str) -> str:
+    """A colour half way to that of glass, so that a light sheet among steel ones of its colour is told."""
+    own, glass = (rgb(one) for one in (colour if is_colour(colour) else BARE, GLASS))
+    return "#{:02x}{:02x}{:02x}".format(*((a + b) // 2 for a, b in zip(own, glass, strict=True)))
 
 
 def hex_of(colour: str) -> str:

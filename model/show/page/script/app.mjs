@@ -115,7 +115,7 @@ export class App {
     for (const piece of pieces) {
       const colour = piece.paint < 0 ? colours[piece.colour] : this.tried[piece.paint];
       const lit = this.lit.has(piece.number);
-      const through = !lit && (piece.role === GLASS || (this.clear && skin.includes(piece.group)));
+      const through = !lit && (GLASS.has(piece.role) || (this.clear && skin.includes(piece.group)));
       const outside = bare || skin.includes(piece.group);
       const bits =
         (this.stands(piece.number) ? SHOWN : 0) + (lit ? LIT : 0) + (through ? CLEAR : 0) + (outside ? OUTSIDE : 0);

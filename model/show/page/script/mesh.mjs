@@ -12,7 +12,7 @@ import { apart, cross, plus } from "./vector.mjs";
 /** @typedef {{mesh: Mesh, places: Float32Array, owners: Float32Array, count: number}} Repeated
  *   places: twelve numbers each, its three axes' rows with the offset behind */
 
-export const GLASS = "pane"; // a role
+export const GLASS = new Set(["pane", "wall light sheet", "roof light sheet"]); // roles
 const THIN = 4; // mm
 const BEND = Math.cos((22 * Math.PI) / 180); // less is a facet of something round
 const EDGE = Math.cos((75 * Math.PI) / 180); // from here on it is an edge, below it a bend such as a rib's
@@ -81,7 +81,7 @@ const known = new WeakMap();
 
 /** All pieces that stand once as one mesh in the building's axes. @param {Building} all @returns {Merged} */
 export function merged(all) {
-  const late = (/** @type {import("./data.mjs").Piece} */ { role, group }) => (role === GLASS ? 2 : Number(!all.skin.includes(group)));
+  const late = (/** @type {import("./data.mjs").Piece} */ { role, group }) => (GLASS.has(role) ? 2 : Number(!all.skin.includes(group)));
   const single = all.pieces.filter((piece) => piece.row.length === 1);
   single.sort((a, b) => late(a) - late(b)); // what hides the rest comes first
   const drawn = (/** @type {number} */ number) => {
@@ -104,7 +104,7 @@ export function merged(all) {
   const at = { point: 0, faces: 0, thin: found.broad, sharp: 0, blunt: 0 };
   const into = { ...found, thin: found.faces };
   for (const piece of single) {
-    if (piece.role !== GLASS) found.glass = at.faces + drawn(piece.mesh).faces.length;
+    if (!GLASS.has(piece.role)) found.glass = at.faces + drawn(piece.mesh).faces.length;
     const { points } = all.meshes[piece.mesh];
     for (const [key, corners] of Object.entries(drawn(piece.mesh))) {
       const name = /** @type {"faces" | "thin" | "sharp" | "blunt"} */ (key);
