@@ -63,6 +63,7 @@ class Role(StrEnum):
     LEAF = "leaf"
     SASH = "sash"
     PANE = "pane"
+    LOUVRE = "louvre"
     SLAB = "slab"
     # What a body of other origin is told to be by its shape, and no more than that.
     SHEET = "sheet"
@@ -136,7 +137,7 @@ KINDS: dict[str, Kind] = {
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),
     **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
-    **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP"}),
+    **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP", Role.LOUVRE: "LV"}),
     **_of("slab", False, {Role.SLAB: "SB"}),
     **_of("sheets", True, {Role.SHEET: "S"}, "sheet"),
     **_of("members", True, {Role.MEMBER: "M"}),

@@ -16,7 +16,9 @@ Hand = Literal["left", "right"]
 Wall = Literal["front", "back", "left", "right"]
 WALLS: tuple[Wall, ...] = ("front", "back", "left", "right")
 Start = Literal["left", "right", "centre"]
-OpeningKind = Literal["walk door", "double door", "overhead door", "roll-up door", "window", "framed opening"]
+OpeningKind = Literal[
+    "walk door", "double door", "overhead door", "roll-up door", "window", "framed opening", "vent"
+]
 OVERHEAD: tuple[OpeningKind, ...] = ("overhead door", "roll-up door")
 """Doors that go up behind their opening."""
 
@@ -161,8 +163,8 @@ class Opening:
     wall: the name of its face, as the building calls it in whose list it stands; a building and its lean-tos
     have all openings in their lists, those of their own walls and the others. from_left: from the wall's left
     corner of the steel line, seen from outside, to the opening's left edge. sill: from the top of the slab to
-    the opening's lower edge. colour: of the leaf or sash; None: white. swing: the side of the hinges seen
-    from outside, and the way a door opens; "" where nobody said.
+    the opening's lower edge. colour: of the leaf, sash or louvre; None: white. swing: the side of the
+    hinges seen from outside, and the way a door opens; "" where nobody said.
     """
 
     kind: OpeningKind

@@ -210,7 +210,7 @@ def _in_wall(draft: Draft, number: int) -> None:
 def sill(opening: Values) -> float:
     """The sill, or the kind's own where none is given."""
     if opening["sill"] is None:
-        return parse_length("3 ft") if opening["kind"] == "window" else 0.0
+        return parse_length("3 ft") if opening["kind"] in ("window", "vent") else 0.0
     return float(opening["sill"])
 
 

@@ -14,8 +14,9 @@ LEAF_THICKNESS = {
     "overhead door": 50.8,
     "roll-up door": 25.4,
     "window": 50.8,
+    "vent": 50.8,
 }
-"""mm; of leaves and sashes as drawn: stand-ins, so that the building can be looked at."""
+"""mm; of leaves, sashes and louvres as drawn: stand-ins, so that the building can be looked at."""
 
 LEAF_GAP = 3.175
 """mm; between a leaf or sash and the steel around it (1/8 in). Common practice, no source."""

@@ -43,6 +43,7 @@ CLASSES: dict[str, IfcClass] = {
     Role.SILL: IfcClass("IfcMember", OWN),
     Role.LEAF: IfcClass("IfcDoor", "DOOR"),
     Role.SASH: IfcClass("IfcWindow", "WINDOW"),
+    Role.LOUVRE: IfcClass("IfcAirTerminal", "LOUVRE"),
     Role.PANE: IfcClass("IfcPlate", OWN),
     Role.SLAB: IfcClass("IfcSlab", "BASESLAB"),
     Role.SHEET: IfcClass("IfcCovering", OWN),

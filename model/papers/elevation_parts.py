@@ -127,12 +127,16 @@ class Opening:
     filling: tuple[str, float, float] | None
 
 
+FRAMED = (Role.JAMB, Role.HEADER, Role.SILL, Role.LEAF, Role.SASH, Role.LOUVRE)
+"""What tells an opening."""
+
+
 @lru_cache(maxsize=KEPT)
 def openings(one: Job, plane: CladPlane) -> tuple[Opening, ...]:
     """The framed openings of a plane, from left to right."""
     groups: dict[tuple[str, ...], list[Piece]] = defaultdict(list)
     for piece in near(plane, one.model.pieces, ("members", "openings")):
-        if piece.role in (Role.JAMB, Role.HEADER, Role.SILL, Role.LEAF, Role.SASH) and piece.group:
+        if piece.role in FRAMED and piece.group:
             groups[piece.group].append(piece)
     found = (_opening(plane, group[-1], pieces) for group, pieces in groups.items())
     known = (opening for opening in found if opening)

@@ -72,6 +72,8 @@ CLOSED = {
     Stage.EAVES: (Role.OUTSIDE_CLOSURE, "closures at the heads, "),
 }
 """Closures that go up in a stage, and how it is called then."""
+FILLED: dict[str, str] = {Role.LOUVRE: "vents"}
+"""What goes up with the windows and is none."""
 
 
 def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
@@ -85,6 +87,8 @@ def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
         return ", then ".join(_numbered(span) for span in (behind, before) if span)
     if key[0] in NAMED_BY_PIECES:
         return ", ".join(f"{role}s" for role in dict.fromkeys(piece.role for piece in pieces))
+    if key[0] == Stage.WINDOWS:
+        return " and ".join(dict.fromkeys(FILLED.get(piece.role, NAMES[key[0]]) for piece in pieces))
     role, closed = CLOSED.get(key[0], ("", ""))
     return f"{closed if any(piece.role == role for piece in pieces) else ''}{NAMES[key[0]]}"
 

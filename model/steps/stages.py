@@ -67,6 +67,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.BASE_TRIM: Stage.BASE,
     Role.SASH: Stage.WINDOWS,
     Role.PANE: Stage.WINDOWS,
+    Role.LOUVRE: Stage.WINDOWS,
     Role.J_TRIM: Stage.OPENING_TRIM,
     Role.SILL_TRIM: Stage.OPENING_TRIM,
     Role.JAMB_ANGLE: Stage.OPENING_TRIM,
@@ -92,7 +93,7 @@ WITHIN: tuple[str, ...] = (
         Role.BRACE,
         Role.RAKE_ANGLE,
     ),
-    *(Role.JAMB, Role.HEADER, Role.SILL, Role.SASH, Role.PANE),
+    *(Role.JAMB, Role.HEADER, Role.SILL, Role.SASH, Role.PANE, Role.LOUVRE),
     *(Role.SILL_TRIM, Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP),
     *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.EAVE_TRIM),
 )

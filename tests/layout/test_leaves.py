@@ -16,6 +16,7 @@ from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from ribwright.solids.properties import volume
+from ribwright.steps import steps
 from ribwright.units import INCH
 from support.judged import judged
 
@@ -102,11 +103,46 @@ def test_a_roll_up_door_needs_no_room_for_tracks_but_for_its_coil() -> None:
     assert in_the_way("roll-up door") < in_the_way("overhead door")
 
 
+VENTS = (
+    SHED
+    + opening("vent", "front", ("24 in", "18 in"), "40 in", 'sill = "9 ft"\n')
+    + opening("vent", "right", ("12 in", "6 in"), "60 in", 'colour = "tan"\n')
+)
+
+
+def test_a_vent_is_a_louvre_whose_blades_fall_outward_and_hide_what_is_behind() -> None:
+    """In a rim of 1 in, 2 in deep and an eighth less than its opening at sides and head: blades of 8 mm at 45
+    degrees every 2 in, in 16 in of light seven slots of which one less than 2 in high does not fit."""
+    model = raise_building(parse(VENTS, "vents")).model
+    large = next(piece for piece in model.pieces if piece.name == "front vent 1 louvre")
+    wide, high, thick, blade = 24 - 2 / 8, 18 - 1 / 8, 2, 8 / INCH
+    assert size(large) == pytest.approx([wide, thick, high], abs=1e-6)
+    slots = (high - 2 + blade - thick) // thick
+    assert slots == 7
+    missing = slots * (wide - 2) * thick * (thick - blade)
+    assert volume(large.solid) / INCH**3 == pytest.approx(wide * high * thick - missing, rel=1e-9)
+    ((points, triangles),) = placed_triangles([large])
+    corners = points[triangles]
+    normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    leaning = normals[(abs(normals[:, 2]) > 1e-3) & (abs(normals[:, 1]) > 1e-3)]
+    assert len(leaning) == slots * 2 * 2 and leaning[:, 1] == pytest.approx(-leaning[:, 2])  # up to the front
+
+
+def test_vents_are_bought_stand_on_their_sills_and_have_a_step() -> None:
+    model = raise_building(parse(VENTS, "vents")).model
+    lines = [line.item for line in order(schedule(model)).lines if line.list == "openings"]
+    assert sorted(lines) == ["vent, tan, 1' x 6\"", "vent, white, 2' x 1' 6\""]
+    assert "vents" in [step.name for step in steps(model)]
+    found = judged(parse(VENTS, "vents"))
+    assert found.faults == {}
+
+
 @pytest.mark.parametrize(
     ("kind", "swing", "said"),
     [
         ("double door", "left out", '"out" or "in": a double door has hinges on both sides'),
         ("walk door", "in", '"left in" or "right in": which side its hinges are on'),
+        ("vent", "out", "walk doors and double doors have hinges"),
         ("window", "out", "walk doors and double doors have hinges"),
         ("roll-up door", "left in", "walk doors and double doors have hinges"),
     ],

@@ -26,11 +26,15 @@ AT_ENDS = 2
 """Of them stand at an end of their range."""
 TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
+DRAWN = tuple(kind for kind in KINDS if kind != "vent")
+"""Kinds that are drawn; windows become vents, so that other buildings stay as they were."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
 LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
+VENTED = 3
+"""Every third has vents for windows."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -92,6 +96,8 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
     openings = _openings(chance, wanted, values, *size)
     top = _lines(values.pop(""))
     tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
+    if number % VENTED == 2:
+        openings = [one | {"kind": "vent"} if one["kind"] == "window" else one for one in openings]
     holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
     text = top + tables + holes
     if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
@@ -152,7 +158,7 @@ def _openings(
     found: list[dict[str, object]] = []
     for wall in walls:
         asked = (wanted or {}) if not found else {}
-        kind = str(asked.get("kind", chance.choice(KINDS)))
+        kind = str(asked.get("kind", chance.choice(DRAWN)))
         low, high = _bay(chance, values, length) if wall in ("left", "right") else (KNEE, width - KNEE)
         room = high - low - 16
         if room < NARROWEST and not asked:

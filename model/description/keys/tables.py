@@ -19,7 +19,7 @@ GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
 UNSAID = "from the centre, or the low corner"
 SIDES = ("clad", "open")
-KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "framed opening")
+KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "framed opening", "vent")
 SWINGS = ("left out", "left in", "right out", "right in", "out", "in")
 
 TOP = Table(
@@ -143,7 +143,7 @@ OPENING = Table(
             Choice(KINDS),
             "what fills it",
             example=(KINDS[0], KINDS[0]),
-            not_yet="sliding doors and vents are not yet possible; a framed opening comes nearest",
+            not_yet="sliding doors are not yet possible; a framed opening comes nearest",
         ),
         Key(
             "wall",
@@ -163,13 +163,13 @@ OPENING = Table(
             "sill",
             Length("0 in", "40 ft"),
             "top of slab to the opening's lower edge",
-            unless="3 ft for a window, else 0",
+            unless="3 ft for a window or a vent, else 0",
             example=("0 in", "0 mm"),
         ),
         Key(
             "colour",
             Colour(),
-            "of its leaf or sash",
+            "of its leaf, sash or louvre",
             unless="white",
             example=("white", "white"),
             also=("color",),

@@ -1,6 +1,6 @@
-"""Leaves that go up behind their opening, drawn so that they look like what they are.
+"""Leaves that go up behind their opening, and louvres, drawn so that they look like what they are.
 
-In their own frame x runs up and y outward; they are as long as the opening is wide. Sizes are common
+In their own frame x runs up and y outward; leaves are as long as the opening is wide. Sizes are common
 practice, no source: stand-ins for the door that is bought.
 """
 
@@ -10,13 +10,16 @@ from math import ceil
 
 from ...description.building import Opening
 from ...envelope.opening_lines import LEAF_THICKNESS
-from ...place import Point2
-from ...recipe import Prism, Section, grid
+from ...place import Place, Point2
+from ...recipe import Cut, Prism, Section, grid
+from .blocks import block
 
 SECTION = 609.6
 """mm; the greatest height of a section of an overhead door (24 in)."""
 GROOVE = 4.0
 """mm; how deep, and half how high, the groove between two sections is drawn."""
+RIM, BLADE = 25.4, 8.0
+"""mm; of a louvre: of its frame (1 in), and how thick, measured up, a blade is drawn."""
 SLAT, SLAT_METAL = 76.2, 6.0
 """mm; of a roll-up door's curtain: from one slat to the next (3 in), and how thick it is drawn."""
 
@@ -38,6 +41,19 @@ def curtain(opening: Opening) -> Prism:
     count = 2 * max(1, round(high / SLAT))
     inner = [(high * k / count, 0.0 if k % 2 else thick - SLAT_METAL) for k in range(count + 1)]
     return _across(opening, (*inner, *((v, w + SLAT_METAL) for v, w in reversed(inner))))
+
+
+def louvre(size: Point2, thick: float) -> Cut:
+    """Blades that fall outward at 45 degrees, so near to each other that nobody sees through, in a rim.
+    In its frame x runs across, y up and z outward. size: (width, height), mm."""
+    (width, height), gap = size, thick - BLADE
+    count = max(1, int((height - 2 * RIM + BLADE - thick) / thick))
+    first = (height - (count - 1) * thick - gap - thick) / 2
+    slot = ((-1.0, thick + 1), (gap - 1, thick + 1), (thick + gap + 1, -1.0), (thick + 1, -1.0))
+    outline = Section(tuple((grid(x), grid(y), 0.0) for x, y in reversed(slot)))
+    through = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(width - 2 * RIM)))
+    places = (Place((RIM, first + k * thick, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)) for k in range(count))
+    return Cut(block(width, height, thick), tuple((through, place) for place in places))
 
 
 def _across(opening: Opening, outline: tuple[Point2, ...]) -> Prism:

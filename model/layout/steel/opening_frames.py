@@ -12,10 +12,10 @@ from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
 from ...recipe import Cut, Part
 from ...roles import Role
-from ..role_colours import FRAMING, LEAF, PANE, SASH
+from ..role_colours import FRAMING, LEAF, LOUVRE, PANE, SASH
 from .blocks import block
 from .framing import LEFT, OUT, RIGHT, UP
-from .leaves import curtain, sections
+from .leaves import curtain, louvre, sections
 from .straight_member import Plane, head_under, member, square
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
@@ -80,9 +80,9 @@ def _steel(
 
 
 def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
-    """A walk door's leaf, or the two of a double door, or a sash with its pane, in the middle of the jambs'
-    depth, or from the steel line in where they are thinner; a leaf that goes up behind the jambs, as wide as
-    the opening, clear of the screws in the reveals."""
+    """A walk door's leaf, or the two of a double door, a sash with its pane, or a louvre that stands on its
+    sill, in the middle of the jambs' depth, or from the steel line in where they are thinner; a leaf that
+    goes up behind the jambs, as wide as the opening, clear of the screws in the reveals."""
     if opening.kind == "framed opening":
         return
     back, group = -lines.leaf_back(opening.kind), ("openings", name)
@@ -91,11 +91,15 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
         stand = face.frame @ Place((opening.from_left, opening.sill, back), UP, OUT)
         yield Part(f"{name} leaf", Role.LEAF, group, leaf, stand, _labels(face, opening, LEAF))
         return
-    lift = LEAF_GAP if opening.sill > 0 else 0.0
+    lift = LEAF_GAP if opening.sill > 0 and opening.kind != "vent" else 0.0
     size = (opening.width - 2 * LEAF_GAP, opening.height - LEAF_GAP - lift)
     at = face.frame @ Place((opening.from_left + LEAF_GAP, opening.sill + lift, back))
     if opening.kind == "window":
         yield from _window(name, size, at, _labels(face, opening, SASH), _labels(face, opening, PANE))
+        return
+    if opening.kind == "vent":
+        blades = louvre(size, LEAF_THICKNESS[opening.kind])
+        yield Part(f"{name} louvre", Role.LOUVRE, group, blades, at, _labels(face, opening, LOUVRE))
         return
     hands = ("",) if opening.kind == "walk door" else (" left", " right")
     wide = (size[0] - LEAF_GAP * (len(hands) - 1)) / len(hands)

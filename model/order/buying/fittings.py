@@ -16,8 +16,8 @@ from .buying import Buying
 from .line import EACH, YARD, Line
 from .words import long_text
 
-KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window")
-"""Told by the name of the opening that a leaf or a sash stands in."""
+KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "vent")
+"""Told by the name of the opening that a leaf, a sash or a louvre stands in."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
 """mm to which a leaf's size is rounded up to the opening that it is sold for."""
 
