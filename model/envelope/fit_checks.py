@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations, pairwise
+from itertools import pairwise
 from math import inf
 
 from ..description.building import Building, Opening
@@ -15,6 +15,7 @@ from .face import Face
 from .headwall_checks import lean_to_misfits
 from .light_sheets import light_misfits
 from .opening_lines import OpeningLines
+from .openings_apart import crowded
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
 from .splices import beyond_stock
@@ -62,7 +63,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from dict.fromkeys(objection for one in braced for objection in bracing_misfits(one))
     yield from _header(building)
     for one in braced:
-        yield from _jambs_apart(one)
+        yield from crowded(one)
 
 
 def _openings(lines: OpeningLines) -> Iterator[Objection]:
@@ -238,22 +239,3 @@ def _header(building: Building) -> Iterator[Objection]:
             ("framing", "header"),
             f"{wide}: the sheets over an opening are screwed to it above its trim",
         )
-
-
-def _jambs_apart(lines: OpeningLines) -> Iterator[Objection]:
-    """Openings of a wall stand side by side with room for both their jambs, not above each other."""
-    units = lines.building.units
-    for (_, one), (second, other) in combinations(enumerate(lines.building.openings), 2):
-        if one.wall != other.wall or one.wall not in lines.named:
-            continue
-        a, b = lines.jamb_span(one)
-        c, d = lines.jamb_span(other)
-        if under(a, d) and under(c, b):
-            jamb = lines.building.framing.jamb.width
-            right, left = b + jamb, a - jamb - other.width
-            before = f"at most {at_most(left, units)} or " if left > 0 else ""
-            yield (
-                ("opening", second, "from_left"),
-                "beside the wall's other opening with room for two jambs: "
-                f"{before}at least {at_least(right, units)}",
-            )

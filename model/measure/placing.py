@@ -31,8 +31,8 @@ OTHER = {"left": "right", "right": "left"}
 class PlacedSheet:
     """One sheet as it is laid (mm).
 
-    number: in the order of laying; the pieces of one column share it. part: "header" or "sill" of a
-    column that an opening divides, "course 1" and up of one whose sheets lap each other, else "". rib, edge:
+    number: in the order of laying; the pieces of one column share it. part: "header", "between" or "sill" of
+    a column that openings divide, "course 1" and up of one whose sheets lap each other, else "". rib, edge:
     the running distances of its overlap rib's middle and of its leading edge; rib is None for a sheet that
     has none. overlap: the side of its overlap leg, seen from outside. foot: of its foot above the lowest of
     the face. lift: whether the overlap leg of the one before is lifted to slip it under. half: "left" or
@@ -180,7 +180,8 @@ def _sheets(plane: CladPlane, run: _Run, placed: Mapping[int, tuple[str, bool]])
             rib, side = _overlap(plane, sheet)
             mark, head_up = placed.get(id(sheet.piece), (sheet.piece.mark, True))
             raised = foot - lowest > RAISED
-            part = "header" if raised else "sill" if place < len(column) - 1 else ""
+            under_another = place < len(column) - 1
+            part = ("between" if under_another else "header") if raised else "sill" if under_another else ""
             if sheet in lapped:
                 part = f"course {place + 1}"
             yield PlacedSheet(

@@ -111,8 +111,10 @@ def test_an_opening_that_the_steel_is_in_the_way_of(more: str, key: str, remedy:
 def test_openings_above_each_other() -> None:
     low, high = (opening("left", "3 ft x 2 ft", "4 ft", sill) for sill in ("2 ft", "6 ft"))
     found = problem(described(low + high))
-    assert found.key == "opening[2].from_left"
+    assert found.key == "opening[2].sill"
+    assert "a girt between" in found.remedy
     assert 'with room for two jambs: at most 8" or at least 7\' 4"' in found.remedy
+    assert parse(described(low + opening("left", "3 ft x 1 ft", "4 ft", "7 ft")), "x")
 
 
 @pytest.mark.parametrize("from_left", ["6 ft 10 in", "10 ft 2 in"])
