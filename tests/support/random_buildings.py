@@ -105,8 +105,9 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         with_braces = f"{text}[{BRACING.name}]\n{_lines(keys)}"
         text = with_braces if parsed(with_braces) is not None else text
     if number % LIT == 1:  # nor are these, which stay clear of the other keys
-        face = chance.choice([*WALLS, "left slope", "right slope"])
-        with_lights = f'{text}[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {chance.randint(2, 4)}\n'
+        own = Random(f"light sheets {number}")
+        face = own.choice([*WALLS, "left slope", "right slope"])
+        with_lights = f'{text}[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
         text = with_lights if parsed(with_lights) is not None else text
     return text
 
