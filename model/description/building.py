@@ -157,6 +157,25 @@ class DoorRoom:
 
 
 @dataclass(frozen=True, slots=True)
+class Limits:
+    """From where on a detailer notes what could be laid better (mm).
+
+    strip: of a sheet beside an opening. last_sheet: its width, ripped. beside_rib: from a rip to a major
+    rib's foot. eave_drip: of the roof past the eave trim's face. shortest_sheet, longest_sheet: that a mill
+    makes. span_of_4_in, span_of_8_in: of girts and purlins so deep.
+    """
+
+    strip: float
+    last_sheet: float
+    beside_rib: float
+    eave_drip: float
+    shortest_sheet: float
+    longest_sheet: float
+    span_of_4_in: float
+    span_of_8_in: float
+
+
+@dataclass(frozen=True, slots=True)
 class Opening:
     """A rectangular opening in a wall (mm).
 
@@ -230,6 +249,7 @@ class Building:
     frame: Frame
     framing: Framing
     door_room: DoorRoom
+    limits: Limits
     runs: dict[str, Run | None]
     openings: tuple[Opening, ...]
     address: str = ""

@@ -13,8 +13,8 @@ from ..place import Point2
 from .edges import Edge
 from .face import HAIR, Side
 
-SHORTEST, LONGEST = 1219.2, 12192.0
-"""mm; what a mill makes (4 ft, 40 ft)."""
+SHORTEST = 1219.2
+"""mm; the least that a mill makes (4 ft). Common practice, no source."""
 
 ROUNDING = 1e-6
 """Share of a step that a length may be off by and still be one."""

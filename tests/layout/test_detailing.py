@@ -94,3 +94,38 @@ def test_a_roof_that_ends_behind_the_eave_trims_face_is_named_for_each_eave() ->
     found = notes(shed(more='sheets.overhang = "1-1/2 in"\n'), Code.DRIP_SHORT)
     assert {note.pieces for note in found} == {("left",), ("right",)}
     assert not notes(shed(), Code.DRIP_SHORT)
+
+
+STRIP_OF_2_IN = WINDOW.format(from_left="34 in")
+"""A sheet begins at 36 in."""
+
+
+@pytest.mark.parametrize(
+    ("length", "code", "key", "quiet", "loud"),
+    [
+        ("36 ft", Code.STRIP_BESIDE, "strip", "2 in", "2-1/4 in"),
+        ("36 ft 3 in", Code.SLIVER, "last_sheet", "3 in", "3-1/4 in"),
+        ("443-1/2 in", Code.RIP_ON_RIB, "beside_rib", "1/8 in", "3/8 in"),  # a rib's foot ends at 443-1/4
+        ("36 ft", Code.DRIP_SHORT, "eave_drip", "7/8 in", "1 in"),
+        ("36 ft", Code.SHEET_SHORT, "shortest_sheet", "2 ft", "9 ft"),
+        ("36 ft", Code.SHEET_LONG, "longest_sheet", "12 ft 7 in", "12 ft 6 in"),  # the middle of the gables
+        ("36 ft", Code.PURLIN_SPAN, "span_of_4_in", "12 ft", "11 ft 11 in"),
+    ],
+)
+def test_every_limit_is_settable(length: str, code: Code, key: str, quiet: str, loud: str) -> None:
+    """Each a little to either side of what the shed has."""
+    said = [
+        notes(shed(length=length, more=f'[limits]\n{key} = "{value}"\n{STRIP_OF_2_IN}'), code)
+        for value in (quiet, loud)
+    ]
+    assert [bool(one) for one in said] == [False, True]
+
+
+def test_the_span_of_deeper_steel_is_settable_too() -> None:
+    """A girt of 6 in is half way between 12 ft and 25 ft, or between 12 ft and 20: 18 ft 6 in, or 16 ft."""
+    deep = '[framing]\ngirt = "cee 6x2x0.059"\n'
+    usual, less = (
+        notes(shed(more=f"{deep}{limits}"), Code.GIRT_SPAN)[0].limit
+        for limits in ("", '[limits]\nspan_of_8_in = "20 ft"\n')
+    )
+    assert (usual, less) == pytest.approx((18.5 * FT, 16 * FT))

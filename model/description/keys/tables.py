@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from .catalogued import Colour, ColourCode
 from .key import Key, Table
+from .limit_table import LIMITS
 from .sheet_tables import GABLE_SHEETS, LIGHT_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
@@ -247,6 +248,7 @@ TABLES = (
     FRAMING,
     BRACING,
     DOOR_ROOM,
+    LIMITS,
     LEAN_TO,
     OPENING,
 )

@@ -1,6 +1,6 @@
 """What a detailer would change before metal is ordered: notes with what would do, none of them a fault.
 
-All limits are common practice, no source, unless one is named.
+Limits are those of the description; what it does not say is common practice, no source.
 """
 
 from __future__ import annotations

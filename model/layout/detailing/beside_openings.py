@@ -17,8 +17,6 @@ from ..screws.room import lip_reach
 from ..screws.screw_kinds import EDGE, INCH, RIM
 from ..trim.trim_lines import TrimLines
 
-STRIP = 76.2
-"""mm; a leg of a sheet beside an opening narrower than this (3 in) is cut away, or it flaps."""
 ROOM = 3.0
 """mm of a pan before a jamb that a column of screws needs: a flange's bend may take a little of it. Ours."""
 LaidOn = list[tuple[Region, list[Lay]]]
@@ -30,7 +28,7 @@ STEPS = {"ft-in": INCH / 4, "mm": 5.0}
 @dataclass(frozen=True, slots=True)
 class Cut:
     """What an opening does to the sheets beside it: whether an edge runs along a rib, which leaves no flat to
-    screw into the jamb; the narrowest strip it leaves of a sheet (mm), None where that is STRIP or more."""
+    screw into the jamb; the narrowest strip it leaves of a sheet (mm), None where none is too narrow."""
 
     on_rib: bool
     strip: float | None
@@ -110,7 +108,7 @@ def _fits(building: Building, opening: Opening, moved: Opening) -> bool:
 
 
 def _cut(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> Cut:
-    on_rib, strips = False, []
+    on_rib, strips, least = False, [], lines.building.limits.strip
     for region, lays in laid_on:
         if not region.foot < opening.sill + opening.height or not opening.sill < region.head:
             continue
@@ -120,7 +118,7 @@ def _cut(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> Cut:
             cut = edge + out * lines.building.sheets.cut_clearance
             on_rib |= any(abs(cut - rib) < region.skin.profile.base / 2 for rib in ribs)
             on_rib |= not _screwed(lines, flats, opening, (edge, out))
-            strips += [strip for lay in lays if 0 < (strip := _strip(region, lay, edge, out)) < STRIP]
+            strips += [strip for lay in lays if 0 < (strip := _strip(region, lay, edge, out)) < least]
     return Cut(on_rib, min(strips, default=None))
 
 

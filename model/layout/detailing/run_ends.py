@@ -11,12 +11,8 @@ from ...findings import Code, Finding
 from ..trim.trim_lines import TrimLines
 from .beside_openings import ribs_of
 
-SLIVER = 101.6
-"""mm; a last sheet ripped narrower than this (4 in) is bought for next to nothing. Ours."""
 TOLD = 0.8
 """mm; what a length said in sixteenths of an inch may be off by."""
-BESIDE_RIB = 12.7
-"""mm; from a rip to a major rib's foot (1/2 in)."""
 
 
 def run_ends(lines: TrimLines) -> Iterator[Finding]:
@@ -40,9 +36,9 @@ def _note(lines: TrimLines, face: Face, region: Region) -> tuple[Code, float | N
     width = edge - start if into < 0 else stop - edge
     spare = width - 2 * region.skin.profile.leg
     ends = 2 if lines.steel.run(face).start == "centre" else 1
-    if width < SLIVER and spare > 0:
+    if width < lines.building.limits.last_sheet and spare > 0:
         return Code.SLIVER, round(width, 3), round(face.width - ends * spare, 3)
-    if out := _off_ribs(region, lay, edge, into):
+    if out := _off_ribs(lines, region, (lay, edge, into)):
         return Code.RIP_ON_RIB, None, round(face.width + ends * out, 3)
     return None
 
@@ -60,9 +56,10 @@ def _ripped(lines: TrimLines, face: Face, region: Region) -> tuple[Lay, float, f
     return None
 
 
-def _off_ribs(region: Region, lay: Lay, edge: float, into: float) -> float:
+def _off_ribs(lines: TrimLines, region: Region, end: tuple[Lay, float, float]) -> float:
     """How far out (in: below nought) a rip would keep clear of the ribs' feet; 0 where it does."""
-    clear = region.skin.profile.base / 2 + BESIDE_RIB
+    lay, edge, into = end
+    clear = region.skin.profile.base / 2 + lines.building.limits.beside_rib
     for rib in ribs_of(lay, region):
         inside = (rib - edge) * into  # of the rib, in the sheet
         if abs(inside) < clear - TOLD:

@@ -4,13 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...envelope.lengths import LONGEST, SHORTEST
 from ...findings import Code, Finding
 from ..skin.cladding import name_of, tiles
 from ..trim.trim_lines import TrimLines
-
-DRIP = 22.225
-"""mm; from the eave trim's face, where its pieces lap, to the roof's foot (7/8 in: an inch elsewhere)."""
 
 
 def sizes(lines: TrimLines) -> Iterator[Finding]:
@@ -20,13 +16,15 @@ def sizes(lines: TrimLines) -> Iterator[Finding]:
         for face in lines.steel.faces
         for tile in tiles(lines, face)
     }
-    short = {name: length for name, length in lengths.items() if length < SHORTEST}
-    long = {name: length for name, length in lengths.items() if length > LONGEST}
+    limits = lines.building.limits
+    least, most = limits.shortest_sheet, limits.longest_sheet
+    short = {name: length for name, length in lengths.items() if length < least}
+    long = {name: length for name, length in lengths.items() if length > most}
     if short:
-        yield Finding(Code.SHEET_SHORT, tuple(short), (), None, min(short.values()), SHORTEST, "length")
+        yield Finding(Code.SHEET_SHORT, tuple(short), (), None, min(short.values()), least, "length")
     if long:
-        yield Finding(Code.SHEET_LONG, tuple(long), (), None, max(long.values()), LONGEST, "length")
+        yield Finding(Code.SHEET_LONG, tuple(long), (), None, max(long.values()), most, "length")
     for eave in lines.steel.eaves.values():
         past = lines.building.sheets.overhang - lines.head(lines.steel.named[eave.wall]) - lines.thickness
-        if past < DRIP:
-            yield Finding(Code.DRIP_SHORT, (eave.wall,), (), None, past, DRIP, "length")
+        if past < limits.eave_drip:
+            yield Finding(Code.DRIP_SHORT, (eave.wall,), (), None, past, limits.eave_drip, "length")

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from ...description.building import Limits
 from ...envelope.face import HAIR, Face
 from ...findings import Code, Finding
 from ...units import INCH
 from ..trim.trim_lines import TrimLines
 
-FOOT = 12 * INCH
 
-
-def usual(depth: float) -> float:
-    """The span (mm) from which a section that deep (mm) is asked about: 12 ft at 4 in, 25 ft at 8 in, and in
-    proportion between and beyond. Ours."""
-    return (12 + (depth / INCH - 4) * 13 / 4) * FOOT
+def usual(limits: Limits, depth: float) -> float:
+    """The span (mm) from which a section that deep (mm) is asked about: that at 4 in, that at 8 in, and in
+    proportion between and beyond."""
+    low, high = limits.span_of_4_in, limits.span_of_8_in
+    return low + (depth / INCH - 4) * (high - low) / 4
 
 
 def spans(lines: TrimLines) -> Iterator[Finding]:
@@ -31,9 +31,10 @@ def _beyond(
     lines: TrimLines, faces: list[Face] | tuple[Face, ...], depth: float, code: Code
 ) -> Iterator[Finding]:
     found = {face.name: _span(lines, face) for face in faces}
-    far = {name: span for name, span in found.items() if span > usual(depth) + HAIR}
+    most = usual(lines.building.limits, depth)
+    far = {name: span for name, span in found.items() if span > most + HAIR}
     if far:
-        yield Finding(code, tuple(far), (), None, max(far.values()), usual(depth), "length")
+        yield Finding(code, tuple(far), (), None, max(far.values()), most, "length")
 
 
 def _span(lines: TrimLines, face: Face) -> float:
