@@ -23,7 +23,10 @@ from .doors import doors, quoted, spelled
 SAMPLE = "workshop"
 """The starter that is raised when no file is named."""
 
-SHAPES = ("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn", "barn")
+SHAPES = (
+    *("single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot"),
+    *("hay-barn", "barn", "day-barn"),
+)
 """Starters that show a shape of building; the others show a use."""
 
 LARGE, POSTS_APART = 40 * FOOT, 15 * FOOT

@@ -27,7 +27,8 @@ def built(name: str) -> Building:
 
 def test_starters_are_of_people_and_of_shapes() -> None:
     people = {"garage", "long-store", "machine-shed", "studio", "workshop"}
-    shapes = {"single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot", "hay-barn", "barn"}
+    shapes = {"single-slope", "offset-ridge", "lean-to", "carport", "run-in", "wainscot"}
+    shapes |= {"hay-barn", "barn", "day-barn"}
     assert starters() == tuple(sorted(people | shapes))
 
 
@@ -54,6 +55,18 @@ def test_the_machine_shed_is_metric() -> None:
     assert shed.pitch == pytest.approx(10, abs=1e-12)
     assert shed.sheets.sides.gauge == "0.63 mm"
     assert '"' not in re.sub(r'"[^"]*"', "", starter_text("x", "machine-shed"))
+
+
+def test_the_day_barn_is_braced_and_has_light_sheets_and_a_vent_over_its_door() -> None:
+    """Five bays of 10 ft, the two at the ends free of openings; of 17 sheets every fourth: 4, 8, 12 and 16."""
+    barn = built("day-barn")
+    assert barn.bracing is not None and barn.bracing.bays == (1, 5)
+    assert {one.face: one.chosen(17) for one in barn.light_sheets} == dict.fromkeys(
+        ("left slope", "right slope"), (4, 8, 12, 16)
+    )
+    door, vent = barn.openings
+    assert (door.kind, vent.kind, vent.wall) == ("overhead door", "vent", door.wall)
+    assert vent.sill > door.height and door.from_left < vent.from_left < door.from_left + door.width
 
 
 def test_the_studio_is_small_tall_and_steep() -> None:
