@@ -18,12 +18,12 @@ class Terms:
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
     step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. stock: for the role of
-    each trim the lengths that it comes in. kerf: lost at every cut. steel, steel_kerf: the same of members,
-    all lengths they come in. wind: the way it mostly comes from, as a direction. eave_lap: towards which end
-    of the building each piece of an eave trim lies on the next, as a direction. overlap: for the outward
-    normal of each face, the side ("left" or "right" of someone outside) that its sheets' overlap ribs are on.
-    bare: the outward normals of faces that are to stand without sheets. start: as overlap, where its sheets
-    start: "left", "right" or "centre". address, date: of the job, as typed.
+    each trim, and of members that come in their own, the lengths that it comes in. kerf: lost at every cut.
+    steel, steel_kerf: the same of all other members. wind: the way it mostly comes from, as a direction.
+    eave_lap: towards which end of the building each piece of an eave trim lies on the next, as a direction.
+    overlap: for the outward normal of each face, the side ("left" or "right" of someone outside) that its
+    sheets' overlap ribs are on. bare: the outward normals of faces that are to stand without sheets. start:
+    as overlap, where its sheets start: "left", "right" or "centre". address, date: of the job, as typed.
     """
 
     overhang: float | None = None

@@ -34,7 +34,7 @@ from .building import (
 from .key_checks import check, sill
 from .keys.catalogued import CENTRE
 from .keys.sheet_tables import WAINSCOT_WALLS
-from .keys.steel_tables import TRIM_KINDS
+from .keys.steel_tables import MEMBER_KINDS, TRIM_KINDS
 from .keys.value_kinds import Name
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
@@ -268,6 +268,8 @@ def _framing(values: Values, pitch: float, usual: UsualSteel) -> Framing:
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
     values["stock"] = tuple(sorted(values["stock"] or usual.stock))
+    own = {kind.replace("_", " "): values.pop(f"{kind}_stock") for kind in MEMBER_KINDS}
+    values["stocks"] = tuple((role, tuple(sorted(set(sticks)))) for role, sticks in own.items() if sticks)
     if values["eave_strut"] is None:
         # With flush girts it passes over the columns, and so over the rafters that rise behind it.
         rise = tan(radians(pitch))

@@ -54,7 +54,7 @@ class Framing:
     girts: "by-pass" in front of the columns, or "flush" between them. girt_heights: of girt centres
     above the slab, empty: evenly spaced no further apart than girt_spacing. purlin_spacing: likewise,
     along the slope. rake_angle: vertical leg first. stock: the lengths that members come in;
-    kerf: lost at every cut.
+    stocks: of the roles that have their own; kerf: lost at every cut.
     """
 
     girts: GirtStyle
@@ -70,4 +70,9 @@ class Framing:
     header: SectionShape
     sill: SectionShape
     stock: tuple[float, ...]
+    stocks: tuple[tuple[str, tuple[float, ...]], ...]
     kerf: float
+
+    def sticks(self, role: str) -> tuple[float, ...]:
+        """The lengths that members of a role come in, shortest first."""
+        return dict(self.stocks).get(role, self.stock)

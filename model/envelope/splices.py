@@ -8,6 +8,7 @@ from itertools import pairwise
 from ..description.reading.positions import Path
 from ..description.said_limits import at_least, over
 from ..place import Point2
+from ..roles import Role
 from .opening_lines import OpeningLines
 
 SPLICE = 3.175
@@ -38,24 +39,32 @@ def in_stock(span: Point2, backs: Sequence[float], longest: float) -> list[Point
 
 
 def beyond_stock(lines: OpeningLines) -> Iterator[tuple[Path, str]]:
-    """Members longer than any length that steel comes in, and nothing to splice them on."""
-    longest, units = max(lines.building.framing.stock), lines.building.units
-    length, what = max(_needed(lines))
-    if over(length, longest):
+    """Members longer than any length that they come in, and nothing to splice them on."""
+    framing, units = lines.building.framing, lines.building.units
+    longest: dict[str, tuple[float, str]] = {}
+    for role, length, what in _needed(lines):
+        if over(length, max(framing.sticks(role))):
+            key = f"{role.replace(' ', '_')}_stock" if role in dict(framing.stocks) else "stock"
+            longest[key] = max(longest.get(key, (0.0, "")), (length, what))
+    for key, (length, what) in longest.items():
         splice = "a splice elsewhere is an engineer's"
         remedy = f"one of at least {at_least(length, units)}, as long as {what}; {splice}"
-        yield ("framing", "stock"), remedy
+        yield ("framing", key), remedy
 
 
-def _needed(lines: OpeningLines) -> Iterator[tuple[float, str]]:
+def _needed(lines: OpeningLines) -> Iterator[tuple[Role, float, str]]:
     """The longest pieces that are bought whole, and what they are."""
     for eave in lines.eaves.values():
-        yield eave.height, "the columns"
+        yield Role.COLUMN, eave.height, "the columns"
     for wall in (wall for wall in lines.walls if wall.raked):
-        yield from ((wall.top.height(u), "the gable posts") for u, _ in lines.standing_posts(wall))
+        for u, _ in lines.standing_posts(wall):
+            yield Role.POST, wall.top.height(u), "the gable posts"
     for slope in lines.slopes:
-        yield lines.slope_length(slope), "the rafters"
+        yield Role.RAFTER, lines.slope_length(slope), "the rafters"
     for face in lines.faces:
         points = (0.0, *lines.backs(face), face.width)
-        what = "from frame to frame" if face.sloped or face.name in lines.eaves else "from post to post"
-        yield max(b - a for a, b in pairwise(points)), f"a bay of the {face.name}, {what}"
+        side = face.name in lines.eaves
+        roles = (Role.PURLIN,) if face.sloped else (Role.GIRT, Role.BASE_RAIL, *[Role.EAVE_STRUT] * side)
+        what = "from frame to frame" if face.sloped or side else "from post to post"
+        for role in roles:
+            yield role, max(b - a for a, b in pairwise(points)), f"a bay of the {face.name}, {what}"

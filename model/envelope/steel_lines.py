@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
+from ..roles import Role
 from .edges import Edge
 from .end_laps import EndLap, UpSlope, end_laps, least_lap
 from .face import Face
@@ -272,7 +273,7 @@ class SteelLines(RoofLines):
         posts = {"front": frame.front_posts, "back": frame.back_posts}.get(wall.name, ())
         if posts is not None:
             return posts
-        parts = ceil(wall.width / max(self.building.framing.stock))
+        parts = ceil(wall.width / max(self.building.framing.sticks(Role.GIRT)))
         parts = max(parts, 2) if wall.name == "back" else parts
         if wall.open or self.post_room > wall.width / parts:
             return ()

@@ -16,7 +16,7 @@ def asked(lines: TrimLines) -> Terms:
         trim_lap=building.trim.lap,
         step=building.sheets.step,
         end_lap=building.sheets.end_lap,
-        stock=tuple((role, lines.stock(role)) for role in KINDS),
+        stock=(*((role, lines.stock(role)) for role in KINDS), *building.framing.stocks),
         kerf=building.trim.kerf,
         steel=building.framing.stock,
         steel_kerf=building.framing.kerf,

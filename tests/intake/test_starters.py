@@ -58,7 +58,7 @@ def test_the_machine_shed_is_metric() -> None:
 
 
 def test_the_day_barn_is_braced_and_has_light_sheets_and_a_vent_over_its_door() -> None:
-    """Five bays of 10 ft, the two at the ends free of openings; of 17 sheets every fourth: 4, 8, 12 and 16."""
+    """Five bays of 10 ft, the two at the ends free of openings; of 17 sheets each fourth: 4, 8, 12, 16."""
     barn = built("day-barn")
     assert barn.bracing is not None and barn.bracing.bays == (1, 5)
     assert {one.face: one.chosen(17) for one in barn.light_sheets} == dict.fromkeys(

@@ -9,7 +9,7 @@ import pytest
 from ribwright.envelope.splices import in_stock
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.order.buying.order_list import order
+from ribwright.order.buying.order_list import buying_on, order
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
@@ -101,3 +101,54 @@ def test_what_no_splice_helps_is_refused_with_the_length_that_would_do(keys: str
     (problem,) = refused.value.problems
     assert problem.key == "framing.stock"
     assert what in problem.remedy
+
+
+OWN = """width = "30 ft"
+length = "60 ft"
+eave_height = "10 ft"
+pitch = "3/12"
+frame.spacing = "15 ft"
+[framing]
+girt_stock = ["30 ft"]
+purlin_stock = ["15 ft", "20 ft"]
+"""
+
+
+def test_members_that_come_in_lengths_of_their_own_are_spliced_and_bought_in_those() -> None:
+    """Bays of 15 ft: girts over two of them, purlins over one, struts, which come in 40 ft, over two.
+    Girts and purlins are of one section, and are bought apart."""
+    listed = schedule(raise_building(parse(OWN, "own")).model)
+    longest = {
+        role: max(item.length for item in listed.items if item.role == role) / FT
+        for role in ("girt", "purlin", "eave strut")
+    }
+    assert longest == pytest.approx({"girt": 30, "purlin": 15, "eave strut": 30}, abs=0.02)
+    sticks = {
+        role: {round(stick.stock / FT, 6) for stick in line.plan.sticks}
+        for line in order(listed, buying_on(listed.terms)).members
+        for role in {item.role for item in line.items}
+    }
+    assert (sticks["girt"], sticks["purlin"], sticks["eave strut"]) == ({30}, {15}, {40})
+    trim_stock = buying_on(listed.terms, stock=(12 * FT,))
+    assert trim_stock.sticks("girt") == (30 * FT,) and trim_stock.sticks("corner trim") == (12 * FT,)
+
+
+def test_every_judge_passes_members_of_their_own_lengths() -> None:
+    assert judged(parse(OWN, "own")).faults == {}
+
+
+@pytest.mark.parametrize(
+    ("key", "longest", "what"),
+    [
+        ("purlin_stock", "15'", "a bay of the right slope, from frame to frame"),
+        ("girt_stock", "15'", "a bay of the right, from frame to frame"),
+        ("rafter_stock", "15' 5-9/16\"", "the rafters"),
+    ],
+)
+def test_lengths_of_their_own_that_are_too_short_are_refused(key: str, longest: str, what: str) -> None:
+    text = OWN.split("[framing]", maxsplit=1)[0] + f'[framing]\n{key} = ["12 ft"]\n'
+    with pytest.raises(DescriptionError) as caught:
+        parse(text, "own")
+    (problem,) = caught.value.problems
+    assert problem.key == f"framing.{key}"
+    assert problem.remedy.startswith(f"one of at least {longest}, as long as {what}")

@@ -14,6 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
+from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import BRACING, KINDS, LEAN_TO, LIGHT_SHEETS, LIMITS, OPENING, TABLES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
@@ -30,6 +31,8 @@ DRAWN = tuple(kind for kind in KINDS if kind != "vent")
 """Kinds that are drawn; windows become vents, so that other buildings stay as they were."""
 UNDEALT = (BRACING.name, LIGHT_SHEETS.name, LIMITS.name)
 """Tables whose keys are not dealt: two are added to some buildings, one lays nothing otherwise."""
+OWN_STOCK = tuple(("framing", f"{kind}_stock") for kind in MEMBER_KINDS)
+"""Nor are these, which are tried by hand."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
@@ -131,7 +134,7 @@ def parsed(text: str) -> Building | None:
 
 
 def _hand(number: int, chance: Random) -> Dealt:
-    cards = [card for card in KEYS if card[0] not in UNDEALT]
+    cards = [card for card in KEYS if card[0] not in UNDEALT and card not in OWN_STOCK]
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]

@@ -6,6 +6,8 @@ from .catalogued import Colour, Posts, Steel
 from .key import Key, Table
 from .value_kinds import BayNumbers, Choice, Length, Lengths
 
+MEMBER_KINDS = ("column", "rafter", "post", "girt", "purlin", "eave_strut", "base_rail")
+"""Members that may come in lengths of their own."""
 TRIM_KINDS = ("base", "corner", "eave", "rake", "ridge", "opening")
 """What trim is for, where each may have a colour of its own."""
 
@@ -127,6 +129,16 @@ FRAMING = Table(
             "that members come in; longer lines are spliced",
             unless="20, 24, 40 ft; 6, 12 m",
             example=("20 ft, 40 ft", "6 m, 12 m"),
+        ),
+        *(
+            Key(
+                f"{kind}_stock",
+                Lengths("10 ft", "200 ft"),
+                f"that {kind.replace('_', ' ')}s come in",
+                unless="the members'",
+                example=("20 ft, 30 ft", "6 m, 9 m"),
+            )
+            for kind in MEMBER_KINDS
         ),
         Key("kerf", Length("0 in", "1/2 in"), "lost at every cut of a member", "1/8 in", metric="3 mm"),
     ),

@@ -57,18 +57,18 @@ def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
     for number, v in enumerate(lines.purlins(face), 1):
         centre = (0.0, v, -shape.depth / 2)
         start, end = (Plane(*face.end(hand, v, lines.rake_stop)) for hand in ("left", "right"))
-        pieces = _spliced(lines, face, [full])
+        pieces = _spliced(lines, face, Role.PURLIN, [full])
         for letter, span in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
             made = member(shape.section(), centre, RIGHT, OUT, *_ends(span, (start, end), full))
             name = f"purlin {number}{letter if len(pieces) > 1 else ''}"
             yield _part(face, name, Role.PURLIN, *made)
 
 
-def _spliced(lines: SteelLines, face: Face, spans: Sequence[Span]) -> list[Span]:
+def _spliced(lines: SteelLines, face: Face, role: Role, spans: Sequence[Span]) -> list[Span]:
     """Spans of a line in pieces that can be bought, butted on frames or posts."""
     found: list[Span] = []
     for span in spans:
-        pieces = in_stock(span, lines.backs(face), max(lines.building.framing.stock))
+        pieces = in_stock(span, lines.backs(face), max(lines.building.framing.sticks(role)))
         inner = [half for end, _ in pieces[1:] for half in (end - SPLICE / 2, end + SPLICE / 2)]
         ends = [span[0], *inner, span[1]]
         found += zip(ends[::2], ends[1::2], strict=True)
@@ -165,7 +165,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
         taken += [(0.0, plate), (face.width - plate, face.width)]
-    for number, span in enumerate(_spliced(lines, face, remaining(full, taken)), 1):
+    for number, span in enumerate(_spliced(lines, face, Role.BASE_RAIL, remaining(full, taken)), 1):
         if span[1] - span[0] < shape.width + SHORTEST:
             continue  # a stub at a corner, shorter than its mitre
         centre = (0.0, shape.depth / 2, -shape.width / 2)
@@ -187,7 +187,7 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         taken += _lean_to_rafters(lines, face, (v - shape.width / 2, top))
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, top) for plane in whole]
-        for a, b in _spliced(lines, face, remaining(full, taken)):
+        for a, b in _spliced(lines, face, Role.GIRT, remaining(full, taken)):
             # A square cut under a rake stands where the girt's upper edge still is under it.
             span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
             start, end = _ends(span, whole, full)
@@ -231,7 +231,7 @@ def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
     over_columns = eave.height - shape.depth >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
-    pieces = _spliced(lines, face, remaining((0.0, face.width), taken))
+    pieces = _spliced(lines, face, role, remaining((0.0, face.width), taken))
     for number, (a, b) in enumerate(pieces, 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, along, UP, *ends)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...roles import list_of
 from ...terms import Sticks, Terms
 from ...units import INCH
 
@@ -40,8 +41,8 @@ class Buying:
     stocks: Sticks = ()
 
     def sticks(self, role: str) -> tuple[float, ...]:
-        """The lengths that trim of a role comes in (mm), shortest first."""
-        return dict(self.stocks).get(role, self.stock)
+        """The lengths that trim or members of a role come in (mm), shortest first."""
+        return dict(self.stocks).get(role, self.steel if list_of(role) == "members" else self.stock)
 
 
 def buying_on(
@@ -68,5 +69,5 @@ def buying_on(
         waste,
         terms.steel or STEEL,
         STEEL_KERF if terms.steel_kerf is None else terms.steel_kerf,
-        () if stock else terms.stock,
+        tuple(own for own in terms.stock if not stock or list_of(own[0]) == "members"),
     )

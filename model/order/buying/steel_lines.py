@@ -19,13 +19,13 @@ AS_CUT = (Role.BASE_PLATE, Role.BRACE)
 
 
 def steel_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
-    """The stock plan and the line of each section."""
-    sections: dict[str, list[Item]] = defaultdict(list)
+    """The stock plan and the line of each section, of members that come in the same lengths."""
+    sections: dict[tuple[str, tuple[float, ...]], list[Item]] = defaultdict(list)
     for item in schedule.listed("members"):
         if item.role not in AS_CUT:
-            sections[item.section].append(item)
-    for items in sections.values():
-        plan = _least(items, buying.steel, buying.steel_kerf)
+            sections[item.section, buying.sticks(item.role)].append(item)
+    for (_, sticks), items in sections.items():
+        plan = _least(items, sticks, buying.steel_kerf)
         first, count, stock = items[0], len(plan.sticks), plan.sticks[0].stock
         weight = count * stock * max(item.weight / item.length for item in items)
         line = _line(first, items, (count, stock, weight), schedule.units)
