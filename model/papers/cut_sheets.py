@@ -19,9 +19,9 @@ from .scales import between
 from .sheet_notes import sheet_notes
 
 NOTES = (
-    "Face up, foot at the left, overlap edge at the top: distances are hooked there. #: order of laying; foot "
-    "up: ↓ on elevations. Hatched: waste, cut across the ribs by snips, then along them by snips or a scored "
-    "line bent until it parts."
+    "Face up, foot at the left, overlap edge at the top: distances are hooked there. #: order of laying; "
+    "foot up: ↓ on elevations. Hatched: waste, cut across the ribs by snips, then along them by snips or a "
+    "scored line bent until it parts."
 )
 RATIOS = {"ft-in": (48.0, 192.0), "mm": (50.0, 200.0)}
 """Sheets are drawn to 1/4 in a foot, or 1:50, where they fit, and never smaller than the second."""
