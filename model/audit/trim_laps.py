@@ -8,12 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
+from OCP.TopoDS import TopoDS_Solid
 
 from ..findings import Code, Finding
-from ..measure.faces import Vectors, flats
-from ..measure.member import MeasuredMember, measure_member
+from ..measure.faces import KEPT, Vectors, flats
+from ..measure.member import ALONG, measure_member
 from ..solids.properties import triangles
 from ..terms import Terms
 from .clad import Clad
@@ -109,12 +111,25 @@ def _lap(site: Site, i: int, j: int) -> TrimLap | None:
 
 
 def _run(site: Site, k: int) -> tuple[Vectors, Vectors]:
-    """A trim's direction and the middle of its box along it, in the building."""
-    measured = measure_member(site.bodies[k].solid)
-    bench = measured.ways[0].bench
-    size = measured.ways[0].points.max(axis=0) / 2
-    middle = np.array(bench.point((float(size[0]), float(size[1]), float(size[2]))))
-    return site.turns[k] @ np.array(bench.y), site.turns[k] @ middle + site.origins[k]
+    """A trim's direction and the middle of its legs' box along it, in the building."""
+    bench = measure_member(site.bodies[k].solid).ways[0].bench
+    middle = _legs(site.bodies[k].solid).mean(axis=0)
+    where = np.array(bench.point((float(middle[0]), float(middle[1]), float(middle[2]))))
+    return site.turns[k] @ np.array(bench.y), site.turns[k] @ where + site.origins[k]
+
+
+@lru_cache(maxsize=KEPT)
+def _legs(solid: TopoDS_Solid) -> Vectors:
+    """Lowest and highest corner (2, 3) of a trim's legs on the bench, without what is folded at its ends."""
+    bench = measure_member(solid).ways[0].bench
+    axes = np.array([bench.x, bench.y, bench.z])
+    normals, _, rings = flats(solid)
+    along = np.abs(normals @ axes[1]) < ALONG
+    wide = [ring[0] for ring, runs in zip(rings, along, strict=True) if runs and len(ring)]
+    corners = [(points - np.array(bench.origin)) @ axes.T for points in wide]
+    spans = [np.array([one.min(axis=0), one.max(axis=0)]) for one in corners]
+    legs = [one for one in spans if one[1, 1] - one[0, 1] > STACKED] or spans
+    return np.array([np.min([one[0] for one in legs], axis=0), np.max([one[1] for one in legs], axis=0)])
 
 
 def _ahead(way: Vectors) -> bool:
@@ -125,9 +140,8 @@ def _ahead(way: Vectors) -> bool:
 
 
 def _alike(site: Site, i: int, j: int) -> bool:
-    one: MeasuredMember = measure_member(site.bodies[i].solid)
-    other: MeasuredMember = measure_member(site.bodies[j].solid)
-    return abs(one.depth - other.depth) < SAME and abs(one.width - other.width) < SAME
+    one, other = (np.sort(np.ptp(_legs(site.bodies[k].solid), axis=0)[[0, 2]]) for k in (i, j))
+    return bool((np.abs(one - other) < SAME).all())
 
 
 def _outside(site: Site, i: int, j: int, along: Vectors, station: float) -> float | None:

@@ -33,10 +33,11 @@ from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.slab import slab
-from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs, ridge_runs
+from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs
 from .trim.headwall_trims import flashing_runs
 from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
+from .trim.ridge_trims import ridge_runs
 from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -10,6 +10,7 @@ from OCP.TopoDS import TopoDS_Solid
 
 from ..place import Place, Point2
 from .across import loops
+from .end_folds import EndFold, end_folds, over
 from .faces import KEPT, Vectors, body
 from .member import measure_member
 from .strip import Strip, strip
@@ -25,7 +26,8 @@ class Bends:
     legs: (n,) outside, between sharp corners. turns: (n - 1,) by which each bend leaves the straight,
     positive to the left of someone who walks the line. inside: inside radius of its bends. girth: width
     of the flat strip it is bent from, along the middle of its thickness. line: (n + 1, 2) sharp corners
-    of one face, the steel on its left, in x and z of the bench. bench: that frame in the solid's own.
+    of one face, the steel on its left, in x and z of the bench. bench: that frame in the solid's own. folds:
+    ends that are folded over. over: mm of stick that they take past the near and the far end.
     """
 
     thickness: float
@@ -35,6 +37,8 @@ class Bends:
     girth: float
     line: tuple[Point2, ...]
     bench: Place
+    folds: tuple[EndFold, ...] = ()
+    over: Point2 = (0.0, 0.0)
 
     @property
     def angles(self) -> tuple[float, ...]:
@@ -57,12 +61,15 @@ class Bends:
 @lru_cache(maxsize=KEPT)
 def measure_bends(solid: TopoDS_Solid) -> Bends | None:
     """The bends of a body that is one strip of sheet, notched and cut as it may be; None for any other."""
-    bench = measure_member(solid).ways[0].bench
+    member = measure_member(solid)
+    bench = member.ways[0].bench
     axes = np.array([bench.x, bench.y, bench.z])
     for outer, *inner in loops(body(solid), axes):
         found = None if inner else strip(outer)
         if found is not None and len(found.turns):
-            return _bends(found, bench, (axes @ np.array(bench.origin))[[0, 2]])
+            bent = _bends(found, bench, (axes @ np.array(bench.origin))[[0, 2]])
+            folds = end_folds(solid, axes, np.array(bench.origin), np.array(bent.line), bent.thickness)
+            return replace(bent, folds=tuple(folds), over=over(folds, member.length))
     return None
 
 

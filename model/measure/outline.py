@@ -23,14 +23,17 @@ def outline(corners: Vectors, rings: Iterable[Ring]) -> Polygon:
 
     corners: (n, 2) or (n, 3), of which (u, v) count. rings: of all the faces, each with its face on
     the left. Sides that two of them share cancel, the others chain up: a solid is a manifold, so
-    every corner on the rim has one way on.
+    every corner on the rim of a sheet has one way on. Raises ValueError where one has two.
     """
     sides = {
         (a, b)
         for ring in rings
         for a, b in zip(ring.tolist(), [*ring[1:].tolist(), int(ring[0])], strict=True)
     }
-    following = {a: b for a, b in sides if (b, a) not in sides}
+    rim = [(a, b) for a, b in sides if (b, a) not in sides]
+    following = dict(rim)
+    if len(following) < len(rim):
+        raise ValueError("faces that meet in a corner alone")
     loops = []
     while following:
         loop = [next(iter(following))]

@@ -16,7 +16,7 @@ from .blank import TOLERANCE, Blank, Cutout, End, blank, cutouts
 from .faces import KEPT, Body, Vectors, body
 from .outline import outline
 from .section import Graph, Rib, graph, majors, overlap_side, ribs, turned_over, upright
-from .sheet_axes import Lie, lie
+from .sheet_axes import Lie, NotASheet, lie
 from .snap import snapped
 
 STEEL = 7850e-9
@@ -185,7 +185,10 @@ def _graph(shape: Body, side: tuple[int, ...], axes: Vectors) -> Graph:
 def _way(shape: Body, lying: Lie, axes: Vectors) -> Way:
     lower, upper = _section(shape, lying, axes)
     top = lying.sides(axes)[1]
-    flat = outline(shape.corners @ axes.T, [ring for i in top for ring in shape.faces[i].rings])
+    try:
+        flat = outline(shape.corners @ axes.T, [ring for i in top for ring in shape.faces[i].rings])
+    except ValueError as problem:
+        raise NotASheet(f"a body that is called a sheet is none: {problem}") from problem
     u, v = flat.bounds[:2]
     w = min(height for _, height in lower)
     return Way(

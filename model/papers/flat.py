@@ -38,6 +38,7 @@ class Flat:
     foot: str = ""
     head: str = ""
     edge: str = ""
+    creases: tuple[tuple[Point2, Point2], ...] = ()
 
     @property
     def width(self) -> float:

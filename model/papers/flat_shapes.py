@@ -71,6 +71,8 @@ def _lines(flat: Flat, on: On) -> Iterator[Shape]:
             line = shapely.LineString([(u, -1.0), (u, flat.length + 1.0)])
             for points in lines_in(line.intersection(outline), None):
                 yield Line(on(points[0]), on(points[-1]), Pen.THIN)
+    for start, end in flat.creases:
+        yield Line(on(start), on(end), Pen.THIN)
     for ring in rims(outline):
         yield Polyline(tuple(map(on, ring)))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -11,7 +11,9 @@ import numpy as np
 import shapely
 
 from ..measure.bends import Bends
+from ..measure.end_folds import EndFold
 from ..measure.faces import Vectors, flats
+from ..place import Point2
 from .flat import Flat, likeness, steady
 
 if TYPE_CHECKING:
@@ -33,27 +35,55 @@ def trim_flat(mark: str, solid: TopoDS_Solid, bends: Bends) -> tuple[Flat, Bends
     its bends, read from the same leg: the longest at an end, else by what is cut, so that a solid is drawn
     one way whatever file it is from."""
     legs = list(_legs(solid, bends))
-    outline = shapely.union_all([leg.buffer(0.01, join_style="mitre") for _, leg in legs])
+    tabs = [_tab(fold, legs[fold.leg][0], bends.thickness) for fold in bends.folds]
+    parts = [*(leg for _, leg in legs), *(area for area, _ in tabs)]
+    outline = shapely.union_all([part.buffer(0.01, join_style="mitre") for part in parts])
     outline = outline.buffer(-0.01, join_style="mitre").simplify(KINK)
     left, low, right, high = outline.bounds
     folds = tuple(at - left for at, _ in legs[1:])
-    here = (steady(shapely.transform(outline, lambda points: points - (left, low))), bends, folds)
-    ends = (right, high)
-    there = (
-        steady(shapely.transform(outline, lambda points: ends - points)),
-        _turned(bends),
-        tuple(right - left - at for at in reversed(folds)),
+    creases = shapely.MultiLineString([crease for _, crease in tabs])
+
+    here, there = (
+        [steady(shapely.transform(one, how)) for one in (outline, creases)]
+        for how in (lambda points: points - (left, low), lambda points: (right, high) - points)
     )
-    area, read, across = min(here, there, key=_order)
+    back = tuple(right - left - at for at in reversed(folds))
+    ways = (_Way(here[0], here[1], bends, folds), _Way(there[0], there[1], _turned(bends), back))
+    way = min(ways, key=_order)
     blank = shapely.box(0.0, 0.0, right - left, high - low)
-    bent = tuple((at, 0.0) for at in across)
-    if blank.difference(area).buffer(-SLIVER / 2).is_empty:
-        return Flat(mark, blank, blank, bent, (), (0.0, 0.0)), read
-    return Flat(mark, area, blank, bent, tuple(_busy(area, blank))), read
+    across = tuple((at, 0.0) for at in way.folds)
+    if blank.difference(way.outline).buffer(-SLIVER / 2).is_empty:
+        return Flat(mark, blank, blank, across, (), (0.0, 0.0)), way.bends
+    busy, tabs_at = tuple(_busy(way.outline, blank)), tuple(map(_ends, shapely.get_parts(way.creases)))
+    return Flat(mark, way.outline, blank, across, busy, creases=tabs_at), way.bends
 
 
-def _order(way: tuple[shapely.Geometry, Bends, tuple[float, ...]]) -> tuple[object, ...]:
-    return [-round(leg, 2) for leg in way[1].legs], likeness(way[0])
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """A trim opened out one way round. creases: of tabs at its ends. folds: where its legs begin across."""
+
+    outline: shapely.Geometry
+    creases: shapely.Geometry
+    bends: Bends
+    folds: tuple[float, ...]
+
+
+def _order(way: _Way) -> tuple[object, ...]:
+    return [-round(leg, 2) for leg in way.bends.legs], likeness(way.outline)
+
+
+def _ends(line: shapely.LineString) -> tuple[Point2, Point2]:
+    (ax, ay), (bx, by) = line.coords
+    return (ax, ay), (bx, by)
+
+
+def _tab(fold: EndFold, at: float, thickness: float) -> tuple[shapely.Geometry, list[Point2]]:
+    """A folded end flat again, past the leg it hangs on, which begins at `at` across; and its crease."""
+    left, _, right, _ = fold.shape.bounds
+    foot = sorted((fold.at, fold.at - fold.end * 2 * thickness))
+    root = shapely.box(at + left, foot[0], at + right, foot[1])
+    flat = shapely.transform(fold.shape, lambda points: points * (1, fold.end) + (at, fold.at))
+    return flat.union(root), [(at + left, fold.at), (at + right, fold.at)]
 
 
 def _turned(bends: Bends) -> Bends:

@@ -10,7 +10,7 @@ import shapely
 
 from ..measure.congruent import groups
 from ..order.lists.items import Item
-from ..order.written.bend_text import bend_text
+from ..order.written.bend_text import bend_text, folds_text
 from ..pieces import Piece
 from ..units import format_weight, weight_unit
 from .cards import Card, card_pages
@@ -76,5 +76,7 @@ def _notes(one: Job, item: Item) -> Iterator[str]:
     faces = f" on {', '.join(item.faces)}" if item.faces else ""
     yield f"{item.count} {pieces}: {item.role}{faces}"
     yield f"{said(one, item.length)} long; {bend_text(item, one.units)}"
+    if tabs := folds_text(item, one.units):
+        yield tabs
     weight = f"{format_weight(item.weight, one.units)} {weight_unit(one.units)} each"
     yield ", ".join(filter(None, (item.colour, item.gauge, weight)))

@@ -117,7 +117,7 @@ def test_a_ridge_cap_and_a_knee_of_the_sample_by_hand() -> None:
     assert cap is not None
     texts = [text.text for text in cap.texts]
     assert "151.9°" in texts
-    assert "3 pieces: ridge cap on ridge" in texts
+    assert "2 pieces: ridge cap on ridge" in texts
     knee = card_of(reads, "K1")
     assert knee is not None
     assert "tube 2 x 2 x 0.083" in [text.text for text in knee.texts]

@@ -23,6 +23,11 @@ LIFT = 2.1 * FLANGE
 """Wall sheets stand on the base trim's lying leg and a hair."""
 CORNER = RIB + FLANGE - 0.005
 """A trim runs past the steel at a corner by the sheet and the corner trim: 0.7667."""
+OVER = RIB + 2 * SHEET + 4.1 * FLANGE
+"""From the steel to the outside of the trim over a gable's head, and as much from the roof's to the ridge
+cap's."""
+NICK = 0.03
+"""A folded end stands a hair before what it closes."""
 
 
 def size(inches: float) -> str:
@@ -154,16 +159,19 @@ def test_the_garages_sheets(garage: Order) -> None:
 def test_the_workshops_trims(workshop: Order) -> None:
     """Base: both sides and the back whole, the front between a corner and the big door's angle (2 in), that
     and the small door's J (2 in), and on to the corner. Corners rise to 132.86 in. Eaves and ridge 481.7 in,
-    rakes 187.8. J: two windows' sills of 60 with 1 in more at each end, their legs 36 and 1 less what
-    falls under the drip, 36.83, the door's legs 79.83. Angles: jambs to the underside of the header, 10 ft;
-    the head 12 ft. Drips: 1-1/2 in past each side of two windows and two doors."""
+    rakes 187.8, and what their ends are folded from: at the back over the first rib, 1 + 1-1/4 in, in front
+    as wide as the leg, since the run ends 2 in past a rib; both ends of the ridge as deep as it stands. J:
+    two windows' sills of 60 with 1 in more at each end, their legs 36 and 1 less what falls under the drip,
+    36.83, the door's legs 79.83. Angles: jambs to the underside of the header, 10 ft; the head 12 ft. Drips:
+    1-1/2 in past each side of two windows and two doors."""
     base = [*run(480 + 2 * CORNER) * 2, *run(360 + 2 * CORNER), 48 + CORNER - 2, 72 - 4, 60 + CORNER - 2]
+    rake = 182 * hypot(1, 1 / 4) + 0.21 + NICK
     by_hand = {
         "base trim": sticks(*base),
         "corner trim": sticks(*run(132.86) * 4),
         "eave trim": sticks(*run(481.7) * 2),
-        "rake trim": sticks(*run(182 * hypot(1, 1 / 4) + 0.21) * 4),
-        "ridge cap": sticks(*run(481.8)),
+        "rake trim": sticks(*run(rake + OVER + 2.25) * 2, *run(rake + OVER + 3.25) * 2),
+        "ridge cap": sticks(*run(481.8 + 2 * OVER)),
         "j trim": sticks(*[36.83] * 4, 79.83, 79.83),
         "sill trim": sticks(62, 62),
         "jamb angle": sticks(120, 120),
@@ -175,16 +183,18 @@ def test_the_workshops_trims(workshop: Order) -> None:
 
 def test_the_garages_trims(garage: Order) -> None:
     """Base: the left side and the back whole; the front's two ends beside the 16 ft door; the right side in
-    two, beside the small door at 26 in. Corners 116.7; eaves and ridge 313.7; rakes 154.2. J: the door's legs
-    81.33 down to the ledge; a window of 48 x 36. Jambs 85.5, heads 192: 10 ft and 6 ft 3 in."""
+    two, beside the small door at 26 in. Corners 116.7; eaves and ridge 313.7; rakes 154.2, folded at their
+    feet over the first rib, or, where the last stands 5 in in, over the edge. J: the door's legs 81.33 down
+    to the ledge; a window of 48 x 36. Jambs 85.5, heads 192: 10 ft and 6 ft 3 in."""
     base = [*run(312 + 2 * CORNER), *run(288 + 2 * CORNER), 48 + CORNER - 2, 48 + CORNER - 2]
     base += [26 + CORNER - 2, *run(250 + CORNER - 2)]
+    rake = 146 * hypot(1, 1 / 3) + 0.28 + NICK
     by_hand = {
         "base trim": sticks(*base),
         "corner trim": sticks(*[116.75] * 4),
         "eave trim": sticks(*run(313.7) * 2),
-        "rake trim": sticks(*run(146 * hypot(1, 1 / 3) + 0.28) * 4),
-        "ridge cap": sticks(*run(313.8)),
+        "rake trim": sticks(*run(rake + OVER + 2.25) * 2, *run(rake + OVER + NICK) * 2),
+        "ridge cap": sticks(*run(313.8 + 2 * OVER)),
         "j trim": sticks(81.33, 81.33, 36.83, 36.83),
         "sill trim": sticks(50),
         "jamb angle": sticks(85.5, 85.5),

@@ -12,7 +12,7 @@ from shapely.geometry import Polygon
 from ...envelope.face import Face
 from ...envelope.skin_lines import PAST_BEND
 from ...place import Place, Point2, Point3, dot
-from ...recipe import Cut, Part, Prism, Section
+from ...recipe import Cut, Joined, Part, Prism, Section
 from .screw_kinds import EDGE
 
 TOUCHING = 1.0
@@ -41,9 +41,10 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
     """The flat walls of a part that lie on the plane w = 0 of a frame, between its end planes.
 
     Each is a quadrangle, since a section may be open: what lies between two of its walls is air. inset:
-    how far in from edges and ends (mm); with one, bends are kept clear of too.
+    how far in from edges and ends (mm); with one, bends are kept clear of too. Tabs at a trim's ends stand
+    off the plane.
     """
-    recipe = part.recipe
+    recipe = part.recipe.parts[0][0] if isinstance(part.recipe, Joined) else part.recipe
     body = recipe.body if isinstance(recipe, Cut) else recipe
     if not isinstance(body, Prism):
         return

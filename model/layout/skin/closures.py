@@ -21,7 +21,8 @@ from ..screws.screw_kinds import CLEAR
 from ..trim.tier_trims import beside, covered, crossed_by, legs_over, under_lips
 from ..trim.trim_lines import TrimLines
 from .cladding import Tile, courses_of
-from .ribs import Graph, graphs
+from .rib_lines import STUB, major_ribs
+from .ribs import Graph, graphs, height_at
 
 DEEP = 25.4
 """mm; a closure strip along the ribs (1 in). Common practice, no source."""
@@ -29,9 +30,6 @@ DEEP = 25.4
 FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
 EDGE = 1e-3
 """mm; how far before a lap the step up onto the overlying sheet is drawn."""
-
-STUB = 10.0
-"""mm; of a rib that the building's end cuts: less of it leaves no hollow to speak of. Ours."""
 
 INSET = 0.02
 """Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
@@ -161,7 +159,7 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     if face.sides[2].kind is Edge.HIGH_EAVE:
         rise = courses_of(lines, face, face.upper)[-1].rise
         feet.append((lines.steel.slope_length(face) - 1.25 * DEEP, rise))
-    places = ((lay, rib, base) for base in feet for lay, rib in _major_ribs(lines, face))
+    places = ((lay, rib, base) for base in feet for lay, rib in major_ribs(lines, face))
     for number, (lay, rib, (base, rise)) in enumerate(places, 1):
         low, high = sorted((u - lay.rib) * lay.sign for u in (0.0, face.width))
         where = (base, lines.building.sheets.flange, rise)
@@ -216,21 +214,6 @@ def _plug(skin: Skin, under: tuple[Lay, int], ends: Point2, where: Point3) -> tu
     return recipe, Place(at, (sign, 0.0, 0.0), (0.0, sign, 0.0))
 
 
-def _major_ribs(lines: TrimLines, face: Face) -> Iterator[tuple[Lay, int]]:
-    """Each major rib of a face once, as a sheet and the rib's number on it: a lap rib is the underlap rib
-    of the sheet beneath; the overlap rib that lies on no other sheet is its own."""
-    profile = face.skin.profile
-    lays = [lay for lay, _ in laid(lines.steel, face, face.upper)]
-    under = [lay.rib + lay.sign * profile.cover for lay in lays]
-    for lay in lays:
-        for rib in range(round(profile.cover / profile.pitch) + 1):
-            at = lay.rib + lay.sign * rib * profile.pitch
-            on_another = rib == 0 and any(abs(at - u) < EDGE for u in under)
-            inside = min(at + profile.base / 2, face.width) - max(at - profile.base / 2, 0.0)
-            if not on_another and inside > STUB:
-                yield lay, rib
-
-
 def _over(row: _Row, lay: Lay, top: float, within: Point2, which: str = "") -> Iterator[Part]:
     """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range. which:
     of several over one sheet."""
@@ -261,22 +244,15 @@ def _surface(region: Region) -> Graph:
     _, upper = graphs(profile, region.skin.thickness)
     seam = profile.cover - profile.leg
     own = [p for p in upper if 0.0 <= p[0] < seam - EDGE]
-    own.append((grid(seam - EDGE), grid(_at(upper, seam - EDGE))))
+    own.append((grid(seam - EDGE), grid(height_at(upper, seam - EDGE))))
     over = [(grid(u + profile.cover), w) for u, w in upper if u <= 0.0]
-    return ((0.0, grid(_at(upper, 0.0))), *own, *over, (profile.cover, grid(_at(upper, 0.0))))
+    return ((0.0, grid(height_at(upper, 0.0))), *own, *over, (profile.cover, grid(height_at(upper, 0.0))))
 
 
 def _within(graph: Graph, low: float, high: float) -> Graph:
     """The graph between two values of u, its ends interpolated."""
     inside = [p for p in graph if low + EDGE / 10 < p[0] < high - EDGE / 10]
-    return ((grid(low), grid(_at(graph, low))), *inside, (grid(high), grid(_at(graph, high))))
-
-
-def _at(graph: Graph, u: float) -> float:
-    for (u0, w0), (u1, w1) in pairwise(graph):
-        if u0 <= u <= u1:
-            return w0 + (w1 - w0) * (u - u0) / (u1 - u0)
-    return graph[0][1] if u < graph[0][0] else graph[-1][1]
+    return ((grid(low), grid(height_at(graph, low))), *inside, (grid(high), grid(height_at(graph, high))))
 
 
 def _ring(low: float, high: float, deep: float) -> tuple[Point2, ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import cache
 from itertools import pairwise
 from math import hypot
@@ -38,7 +39,7 @@ def rise_of_lap(profile: RibProfile, thickness: float) -> float:
     to the steepest flank."""
     lower, upper = graphs(profile, thickness)
     bends = sorted({u for u, _ in (*lower, *upper)})
-    return max(_at(list(upper), u) - _at(list(lower), u) for u in bends)
+    return max(height_at(upper, u) - height_at(lower, u) for u in bends)
 
 
 def stack(profile: RibProfile, thickness: float) -> float:
@@ -80,11 +81,12 @@ def _offset(line: list[Point2], distance: float) -> list[Point2]:
 def _trimmed(line: list[Point2], start: float, end: float) -> Graph:
     """The polyline between two values of u, its ends interpolated, on the recipes' grid."""
     inside = [p for p in line if start < p[0] < end]
-    whole = [(start, _at(line, start)), *inside, (end, _at(line, end))]
+    whole = [(start, height_at(line, start)), *inside, (end, height_at(line, end))]
     return tuple((grid(u), grid(w)) for u, w in whole)
 
 
-def _at(line: list[Point2], u: float) -> float:
+def height_at(line: Sequence[Point2], u: float) -> float:
+    """w of a graph over u; past its ends that of its ends."""
     for (u0, w0), (u1, w1) in pairwise(line):
         if u0 <= u <= u1:
             return w0 + (w1 - w0) * (u - u0) / (u1 - u0)

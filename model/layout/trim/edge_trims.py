@@ -1,17 +1,17 @@
-"""Trims along the building's edges: base, corners, eaves, rakes, ridge, each as a run in its own frame."""
+"""Trims along the building's edges: base, corners, eaves, rakes, each as a run in its own frame."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from math import hypot
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, in_turn, rakes
 from ...envelope.stretches import remaining
-from ...place import Place, Point2, Point3, add, cross, dot, unit
+from ...place import Place, Point2, Point3, cross, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
+from .closed_ends import rake_end
+from .end_tabs import CLEAR
 from .headwall_trims import at_headwall
 from .in_line_trims import in_line_start, short_of_roof
 from .trim_lines import TrimLines
@@ -23,7 +23,6 @@ ALONG: Point3 = (0.0, 0.0, 1.0)
 
 SQUARE = 1e-6
 """Cosine of what is no nearer to one way than to the other."""
-
 
 NOTCH = 1.0
 """mm that a leg is cut away past what it makes room for: pieces that lap lean. Ours."""
@@ -205,10 +204,12 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         # x into the building on the left, out of it on the right; y off the roof; z up the slope.
         x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
         past = lines.building.sheets.overhang / rake.cos
-        end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head), ALONG)
+        end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head + CLEAR), ALONG)
+        runs_out = not rake.head
         if lines.building.joined in (gable.beside("left").other, gable.beside("right").other):
             # Plumb, where it meets the main wall's corner trim.
             end = Plane((0.0, 0.0, rake.length - lines.at_wall / rake.cos), (0.0, -rake.sin, rake.cos))
+            runs_out = False
         if rake.head:
             across, up = rake.head
             normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)
@@ -221,65 +222,9 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
             frame=gable.frame @ Place((*rake.foot, 0.0), x, y),
             line=inner if side > 0 else mirrored(inner),
             thickness=t,
-            start=Plane((0.0, 0.0, -past), ALONG),
+            start=Plane((0.0, 0.0, -past - CLEAR), ALONG),
             end=end,
             nest=(side * -t, t),
+            start_tabs=rake_end(lines, gable, rake, foot=True),
+            end_tabs=rake_end(lines, gable, rake, foot=False) if runs_out else (),
         )
-
-
-def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Along a ridge, over the rake trims, its legs past the upper purlins' screws.
-
-    Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
-    """
-    t = lines.thickness
-    for slope in lines.steel.slopes:
-        ridge = lines.steel.ridge_of(slope)
-        # Each ridge once: from the slope that falls to the left of someone who lays it towards the wind.
-        if ridge is None or dot(slope.frame.x, lines.towards_wind) < 0:
-            continue
-        other = lines.steel.named[ridge.other]
-        near, far = (_leg(lines, one) for one in (slope, other))
-        # Inner faces, heights measured from the ridge of the steel planes; each leg on its own slope.
-        apex = (far.over - near.over) / (near.rise + far.rise)
-        peak = near.over + apex * near.rise
-        line = (
-            (far.reach, far.over - far.reach * far.rise),
-            (apex, peak),
-            (-near.reach, near.over - near.reach * near.rise),
-        )
-        start, end = (slope.frame.point((*point, 0.0)) for point in (ridge.end, ridge.start))
-        past, beyond = (lines.head_beside(slope, hand) + lines.lap_room for hand in ("left", "right"))
-        along = unit(add(end, start, -1.0))
-        level = unit(cross(UP, along))
-        yield TrimRun(
-            name="ridge cap",
-            role=Role.RIDGE_CAP,
-            group=("trims", "ridge"),
-            labels=lines.labels("ridge", "ridge"),
-            frame=Place(add(start, along, -past), level, cross(along, level)),
-            line=line,
-            thickness=t,
-            start=Plane((0.0, 0.0, 0.0), ALONG),
-            end=Plane((0.0, 0.0, past + ridge.length + beyond), ALONG),
-            nest=(0.0, t / min(near.cos, far.cos)),
-        )
-
-
-@dataclass(frozen=True, slots=True)
-class _Leg:
-    """A ridge cap's leg on one slope: how far it reaches in plan, how high its inner face would stand over
-    the ridge, the slope's rise and its cosine."""
-
-    reach: float
-    over: float
-    rise: float
-    cos: float
-
-
-def _leg(lines: TrimLines, slope: Face) -> _Leg:
-    steel, up = lines.steel, slope.frame.y[2]
-    cos = hypot(slope.frame.y[0], slope.frame.y[1])
-    past = lines.profile("ridge").in_plane + lines.ridge * up / cos  # as much its legs lose over the crowns
-    along = steel.slope_length(slope) - steel.purlins(slope)[-1] + past
-    return _Leg(along * cos, lines.ridge / cos, up / cos, cos)

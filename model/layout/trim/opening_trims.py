@@ -11,6 +11,7 @@ from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
+from .closed_ends import drip_end
 from .shelves import Shelf, nest_of_shelf
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
@@ -210,6 +211,7 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
     section = Shelf(legs.in_plane, legs.out_of_plane, deep, t)
     low, high = start - DRIP_PAST - EARS, end + DRIP_PAST + EARS
     shelf: Box = (-SHELF_FALL - 3 * t, t, 3 * t, deep)
+    left, right = start - DRIP_PAST, end + DRIP_PAST
     return TrimRun(
         name=f"{name} drip",
         role=Role.DRIP,
@@ -222,5 +224,7 @@ def _drip(lines: TrimLines, face: Face, name: str, opening: Opening) -> TrimRun:
         end=Plane((0.0, 0.0, high), ALONG),
         nest=(-section.nest, 0.0),
         snips=section.snips,
-        notches=((low - 1, start - DRIP_PAST, shelf), (end + DRIP_PAST, high + 1, shelf)),
+        notches=((low - 1, left, shelf), (right, high + 1, shelf)),
+        start_tabs=drip_end(lines, face, opening.from_left + left, section, (left, low)),
+        end_tabs=drip_end(lines, face, opening.from_left + right, section, (right, high)),
     )

@@ -18,10 +18,11 @@ from math import hypot
 from ...catalog.fold import shifted
 from ...envelope.skin_lines import STUB
 from ...place import Place, Point2, Point3, add
-from ...recipe import Cut, Part, Recipe, Section, grid
+from ...recipe import Cut, Joined, Part, Prism, Recipe, Section, grid
 from ...roles import Role
 from ..steel.blocks import block
 from ..steel.straight_member import Plane, member
+from .end_tabs import Tab, folded
 
 SNIP_PAST = 0.5
 """mm; a snip reaches this far past the lap, so that a leaning edge finds no corner in its way. Ours."""
@@ -41,7 +42,8 @@ class TrimRun:
     line: (n, 2) corners of one face of the sheet in (x, y), its thickness laid to the right of the
     way along it. start, end: closing planes. nest: how far (x, y) an overlying piece is moved to
     lie on its neighbour. snips: (x0, y0, x1, y1) cut off the under end, one lap long. notches: the
-    same with a z range in front, cut from whatever piece they meet.
+    same with a z range in front, cut from whatever piece they meet. start_tabs, end_tabs: folded over its
+    two ends.
     """
 
     name: str
@@ -56,6 +58,8 @@ class TrimRun:
     nest: Point2
     snips: tuple[Box, ...] = ()
     notches: tuple[tuple[float, float, Box], ...] = ()
+    start_tabs: tuple[Tab, ...] = ()
+    end_tabs: tuple[Tab, ...] = ()
 
 
 def pieces(run: TrimRun, stock: Lengths, lap: float) -> Iterator[Part]:
@@ -98,7 +102,11 @@ def _lean(spans: Spans, number: int, lap: float) -> Point2:
 def _spans(run: TrimRun, section: Section, stock: Lengths, lap: float) -> Spans:
     low = min(_height(run.start, p) for p in section.outer)
     ends = [_height(run.end, p) for p in section.outer]
-    return sticks(low, max(ends), stock, lap, within=min(ends))
+    before, after = (max((tab.takes for tab in tabs), default=0.0) for tabs in (run.start_tabs, run.end_tabs))
+    found = list(sticks(low - before, max(ends) + after, stock, lap, within=min(ends)))
+    found[0] = (low, found[0][1])
+    found[-1] = (found[-1][0], max(ends))
+    return tuple(found)
 
 
 @lru_cache(maxsize=1000)
@@ -166,7 +174,19 @@ def _piece(run: TrimRun, section: Section, spans: Spans, number: int, lap: float
                 for (x0, y0, x1, y1), z0, z1 in tools
             ),
         )
-    return body, run.frame @ at
+    return _with_tabs(run, body, recipe, zero, (first, last)), run.frame @ at
+
+
+def _with_tabs(run: TrimRun, body: Recipe, strip: Prism, zero: float, ends: tuple[bool, bool]) -> Recipe:
+    """A piece with the tabs at those of its ends that are the run's own. zero: where its frame stands along
+    the run."""
+    parts = []
+    sides = ((run.start_tabs, strip.start, -1.0), (run.end_tabs, strip.end, 1.0))
+    for (tabs, own, away), is_end in zip(sides, ends, strict=True):
+        for one in tabs if is_end else ():
+            plane = own if one.at is None else (0.0, 0.0, grid(one.at - zero))
+            parts.append(folded(one, run.thickness, plane, away))
+    return Joined(((body, Place()), *parts)) if parts else body
 
 
 def _height(plane: Plane, point: Point3) -> float:

@@ -68,14 +68,14 @@ def _bought(plans: Mapping[float, StockPlan]) -> tuple[float, int, int]:
 
 
 def _length(item: Item, stock: Sequence[float]) -> float:
-    """A piece's length; that of a stick where it is a whole one, which leans and may measure longer."""
-    return next((one for one in stock if one < item.length <= one + FULL), item.length)
+    """What a piece is cut to; a stick's length for a whole one, which leans and may measure longer."""
+    return next((one for one in stock if one < item.cut <= one + FULL), item.cut)
 
 
 def _line(items: list[Item], plan: StockPlan, units: Units) -> Line:
     """Weight and girth go by the piece that cuts have left most of."""
     first, count, stock = items[0], len(plan.sticks), plan.sticks[0].stock
-    heaviest = max(item.weight / item.length for item in items)
+    heaviest = max(item.weight / item.cut for item in items)
     girth = first.bends.girth if first.bends else 0.0
     return Line(
         "trims",

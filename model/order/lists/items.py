@@ -60,6 +60,11 @@ class Item:
     standing: tuple[float, float] = (0.0, 0.0)
     swing: str = ""
 
+    @property
+    def cut(self) -> float:
+        """What is cut from a stick for one: its length, and what its folded ends take."""
+        return self.length + sum(self.bends.over) if self.bends else self.length
+
 
 def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
     """The row of a group of congruent pieces."""

@@ -26,6 +26,17 @@ def bend_text(item: Item, units: Units) -> str:
     return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}{paint}"
 
 
+def folds_text(item: Item, units: Units) -> str:
+    """`2 tabs folded, 1-1/8", 3/4"; cut 10' 1-7/8"`: at its ends, how far they reach from their legs' inner
+    faces, and what is cut from the stick; "" without them."""
+    if item.bends is None or not item.bends.folds:
+        return ""
+    reaches = dict.fromkeys(format_length(fold.reach, units) for fold in item.bends.folds)
+    tabs = len(item.bends.folds)
+    said = f"{tabs} {'tab' if tabs == 1 else 'tabs'} folded at the ends, {', '.join(reaches)}"
+    return f"{said}; cut {format_length(item.cut, units)}"
+
+
 def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float) -> str:
     """One line a kind of trim, under the pitch that bends follow."""
     head = "outside legs, inside angles, painted side of the bend at the longer end"

@@ -1,0 +1,78 @@
+"""The cap along a ridge, as a run in its own frame."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import hypot
+
+from ...envelope.face import Face
+from ...place import Place, Point3, add, cross, dot, unit
+from ...roles import Role
+from ..steel.straight_member import Plane
+from .closed_ends import cap_end
+from .trim_lines import TrimLines
+from .trim_run import TrimRun
+
+UP: Point3 = (0.0, 0.0, 1.0)
+ALONG: Point3 = (0.0, 0.0, 1.0)
+
+
+def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    """Along a ridge, over the rake trims, its legs past the upper purlins' screws.
+
+    Laid towards the wind: each piece's start lies on the one before, and its edge faces away from it.
+    """
+    t = lines.thickness
+    for slope in lines.steel.slopes:
+        ridge = lines.steel.ridge_of(slope)
+        # Each ridge once: from the slope that falls to the left of someone who lays it towards the wind.
+        if ridge is None or dot(slope.frame.x, lines.towards_wind) < 0:
+            continue
+        other = lines.steel.named[ridge.other]
+        near, far = (_leg(lines, one) for one in (slope, other))
+        # Inner faces, heights measured from the ridge of the steel planes; each leg on its own slope.
+        apex = (far.over - near.over) / (near.rise + far.rise)
+        peak = near.over + apex * near.rise
+        line = (
+            (far.reach, far.over - far.reach * far.rise),
+            (apex, peak),
+            (-near.reach, near.over - near.reach * near.rise),
+        )
+        start, end = (slope.frame.point((*point, 0.0)) for point in (ridge.end, ridge.start))
+        past, beyond = (lines.head_beside(slope, hand) + lines.lap_room for hand in ("left", "right"))
+        along = unit(add(end, start, -1.0))
+        level, closed = unit(cross(UP, along)), cap_end(lines, line, (far.rise, near.rise))
+        yield TrimRun(
+            name="ridge cap",
+            role=Role.RIDGE_CAP,
+            group=("trims", "ridge"),
+            labels=lines.labels("ridge", "ridge"),
+            frame=Place(add(start, along, -past), level, cross(along, level)),
+            line=line,
+            thickness=t,
+            start=Plane((0.0, 0.0, 0.0), ALONG),
+            end=Plane((0.0, 0.0, past + ridge.length + beyond), ALONG),
+            nest=(0.0, t / min(near.cos, far.cos)),
+            start_tabs=closed,
+            end_tabs=closed,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class _Leg:
+    """A ridge cap's leg on one slope: how far it reaches in plan, how high its inner face would stand over
+    the ridge, the slope's rise and its cosine."""
+
+    reach: float
+    over: float
+    rise: float
+    cos: float
+
+
+def _leg(lines: TrimLines, slope: Face) -> _Leg:
+    steel, up = lines.steel, slope.frame.y[2]
+    cos = hypot(slope.frame.y[0], slope.frame.y[1])
+    past = lines.profile("ridge").in_plane + lines.ridge * up / cos  # as much its legs lose over the crowns
+    along = steel.slope_length(slope) - steel.purlins(slope)[-1] + past
+    return _Leg(along * cos, lines.ridge / cos, up / cos, cos)
