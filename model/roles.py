@@ -46,6 +46,8 @@ class Role(StrEnum):
     BASE_TRIM = "base trim"
     CORNER_TRIM = "corner trim"
     EAVE_TRIM = "eave trim"
+    GUTTER = "gutter"
+    DOWNSPOUT = "downspout"
     RAKE_TRIM = "rake trim"
     RIDGE_CAP = "ridge cap"
     J_TRIM = "j trim"
@@ -124,6 +126,8 @@ KINDS: dict[str, Kind] = {
             Role.BASE_TRIM: "TB",
             Role.CORNER_TRIM: "TC",
             Role.EAVE_TRIM: "TE",
+            Role.GUTTER: "TG",
+            Role.DOWNSPOUT: "TW",
             Role.RAKE_TRIM: "TR",
             Role.RIDGE_CAP: "TP",
             Role.J_TRIM: "TJ",

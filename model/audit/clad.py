@@ -104,11 +104,18 @@ class Clad:
         return tuple(self._openings())
 
     def eave_trims(self, at_head: bool = False) -> tuple[Shade, ...]:
-        """The trims right under a roof's foot, or its head: they reach no higher than its sheets."""
+        """The trims right under a roof's foot, or its head: there they reach no higher than its sheets; a
+        gutter's front may, before it."""
         left, low, right, high = self.plane.outline.bounds
         end = shapely.box(left, high - EAVE if at_head else low, right, high if at_head else low + EAVE)
-        under = (shade for shade in self.trims if shade.high < 1.0 and shade.low < -1.0)
+        under = (shade for shade in self.trims if shade.low < -1.0 and self._stays_under(shade))
         return tuple(shade for shade in under if shade.shape.intersects(end)) if self.plane.sloped else ()
+
+    def _stays_under(self, shade: Shade) -> bool:
+        """Whether a body reaches no higher than the face within its foot and its head."""
+        _, low, _, high = self.plane.outline.bounds
+        v, w = self.axes[1:] @ self.site.corners(shade.body).T
+        return shade.high < 1.0 or bool((w - self.offset)[(v > low) & (v < high)].max(initial=-np.inf) < 1.0)
 
     @cached_property
     def runs_out(self) -> bool:

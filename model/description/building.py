@@ -116,7 +116,8 @@ class Slab:
 class Trim:
     """Folded trim (mm). colours: of the kinds that have their own, by kind. stock: the lengths it comes in,
     shortest first; stocks: of the kinds that have their own. lap: of pieces on a longer run; kerf: lost at
-    every cut. wind: from which gable it mostly comes; the ridge cap's laps face away from it."""
+    every cut. wind: from which gable it mostly comes; the ridge cap's laps face away from it. gutters: at the
+    low eaves of clad walls; downspout_apart: the most of an eave that one drains."""
 
     colour: str
     colours: tuple[tuple[str, str], ...]
@@ -126,6 +127,8 @@ class Trim:
     lap: float
     kerf: float
     wind: Literal["front", "back"]
+    gutters: bool
+    downspout_apart: float
 
     @property
     def shortest(self) -> float:

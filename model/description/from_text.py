@@ -209,6 +209,8 @@ def _trim(draft: Draft) -> Trim:
         lap=values["lap"],
         kerf=values["kerf"],
         wind=values["wind"],
+        gutters=values["gutters"] == "low eaves",
+        downspout_apart=values["downspouts"],
     )
 
 

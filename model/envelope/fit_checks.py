@@ -23,6 +23,8 @@ from .steel_checks import Objection, steel_misfits
 from .tier_checks import tier_misfits
 
 HANDS = ("left", "right")
+INTO = (25.4, 50.8)
+"""mm; how far into a gutter a roof ends, past its back (1 to 2 in). Common practice, no source."""
 
 Way = tuple[float, float, float, str]
 """(low, high, room, what): something that stands along a wall, and the room that an opening keeps to it
@@ -79,6 +81,12 @@ def _skin(building: Building) -> Iterator[Objection]:
     sheets, slab, units = building.sheets, building.slab, building.units
     if under(sheets.overhang, least := eave_trim(building)):
         yield ("sheets", "overhang"), f"at least {at_least(least, units)}, to reach past the eave trim"
+    low, high = (least + into for into in INTO)
+    if building.trim.gutters and (under(sheets.overhang, low) or over(sheets.overhang, high)):
+        remedy = (
+            f"from {at_least(low, units)} to {at_most(high, units)}: the roof ends 1 to 2 in into the gutter"
+        )
+        yield ("sheets", "overhang"), remedy
     if under(sheets.cut_clearance, sheets.flange):
         remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
         yield ("sheets", "cut_clearance"), remedy

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from ..roles import Role
 from ..terms import Terms
 from .trim.edge_trims import FRONT
 from .trim.trim_lines import KINDS, TrimLines
+
+GUTTERED = (Role.DOWNSPOUT,)
+"""What is there with gutters alone."""
 
 
 def asked(lines: TrimLines) -> Terms:
@@ -16,7 +20,10 @@ def asked(lines: TrimLines) -> Terms:
         trim_lap=building.trim.lap,
         step=building.sheets.step,
         end_lap=building.sheets.end_lap,
-        stock=(*((role, lines.stock(role)) for role in KINDS), *building.framing.stocks),
+        stock=(
+            *((role, lines.stock(role)) for role in KINDS if role not in GUTTERED or building.trim.gutters),
+            *building.framing.stocks,
+        ),
         kerf=building.trim.kerf,
         steel=building.framing.stock,
         steel_kerf=building.framing.kerf,

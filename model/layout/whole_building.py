@@ -34,6 +34,7 @@ from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.slab import slab
 from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs
+from .trim.gutters import downspouts
 from .trim.headwall_trims import flashing_runs
 from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
@@ -87,6 +88,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = (), shared: Sequence[
         *_closures(trim),
         *(foot for wall in lines.walls for foot in foot_closures(trim, wall, laid[wall.name])),
         *edge_trims,
+        *downspouts(trim),
         *screws,
     )
     findings = list(_left_out_screws(missed))

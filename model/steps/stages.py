@@ -30,8 +30,9 @@ class Stage(IntEnum):
     RAKES = 17
     RIDGE = 18
     DOORS = 19
-    UNKNOWN = 20
-    PUNCH = 21
+    DOWNSPOUTS = 20
+    UNKNOWN = 21
+    PUNCH = 22
 
 
 NAMES: dict[Stage, str] = {
@@ -47,6 +48,7 @@ NAMES: dict[Stage, str] = {
     Stage.RAKES: "rake trim",
     Stage.RIDGE: "closures and ridge cap",
     Stage.DOORS: "doors",
+    Stage.DOWNSPOUTS: "downspouts",
     Stage.UNKNOWN: "not told what it is",
     Stage.PUNCH: "punch list",
 }
@@ -75,6 +77,8 @@ BY_ROLE: dict[str, Stage] = {
     Role.DRIP: Stage.OPENING_TRIM,
     Role.CORNER_TRIM: Stage.CORNERS,
     Role.EAVE_TRIM: Stage.EAVES,
+    Role.GUTTER: Stage.EAVES,
+    Role.DOWNSPOUT: Stage.DOWNSPOUTS,
     Role.RAKE_TRIM: Stage.RAKES,
     Role.RIDGE_CAP: Stage.RIDGE,
     Role.LEAF: Stage.DOORS,
@@ -95,6 +99,6 @@ WITHIN: tuple[str, ...] = (
     ),
     *(Role.JAMB, Role.HEADER, Role.SILL, Role.SASH, Role.PANE, Role.LOUVRE),
     *(Role.SILL_TRIM, Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP),
-    *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.EAVE_TRIM),
+    *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.EAVE_TRIM, Role.GUTTER),
 )
 """The order of roles within a step; what is not named comes behind, in the model's order."""

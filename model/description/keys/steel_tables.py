@@ -236,6 +236,19 @@ TRIM = Table(
             "where it mostly comes from; the ridge cap's laps face away from it",
             "front",
         ),
+        Key(
+            "gutters",
+            Choice(("none", "low eaves")),
+            "in place of the eave trim of clad walls, in one length; the roof ends 1 to 2 in into them",
+            "none",
+        ),
+        Key(
+            "downspouts",
+            Length("10 ft", "80 ft"),
+            "one for so much of a guttered eave, at the most",
+            "40 ft",
+            metric="12 m",
+        ),
     ),
 )
 

@@ -225,7 +225,6 @@ NOT_YET = {
     "cupola": "a roof without",
     "gable_overhang": "rakes that end over the gables, as drawn",
     "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
-    "gutter": "eave trim without; sheets hang over it by [sheets] overhang",
     "insulation": "longer screws: [screws] length",
 }
 """What people ask for and cannot be described yet, and what comes nearest."""

@@ -9,6 +9,7 @@ from ...envelope.skin_lines import SHELF_FALL
 from ...place import Point2, unit
 from ..skin.rib_lines import crest, past_first_rib
 from .end_tabs import CLEAR, Tab, tab
+from .gutters import ends_under, foot_under
 from .shelves import Shelf
 from .trim_lines import TrimLines
 
@@ -32,9 +33,13 @@ def rake_end(lines: TrimLines, gable: Face, rake: Rake, foot: bool) -> Tabs:
     low = -lines.rake_drop(gable)
     if foot:
         low_eaves = (eave for eave in lines.steel.eaves.values() if eave.rise > 0.0)
-        wall = next(eave.wall for eave in low_eaves if eave.slope == rake.slope)
-        clear = lines.building.sheets.overhang - lines.head(lines.steel.named[wall]) - lines.lap_room - t
+        eave = next(eave for eave in low_eaves if eave.slope == rake.slope)
+        wall = lines.steel.named[eave.wall]
+        clear = lines.building.sheets.overhang - lines.head(wall) - lines.lap_room - t
         low = max(low, -clear / rake.sin)
+        if lines.guttered(wall):
+            room = ends_under(lines, eave) - foot_under(lines, eave) - CLEAR
+            low = max(low, -room / rake.cos)
     high, side, hang = lines.roof_crown - CLEAR, rake.side, -out - t / 2
     corners = ((hang, low), (inner, low), (inner, high), (hang, high))
     return tab([(side * x, y) for x, y in corners], inner + out + t, t)

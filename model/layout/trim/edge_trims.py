@@ -12,6 +12,7 @@ from ...roles import Role
 from ..steel.straight_member import Plane
 from .closed_ends import rake_end
 from .end_tabs import CLEAR
+from .gutters import gutter
 from .headwall_trims import at_headwall
 from .in_line_trims import in_line_start, short_of_roof
 from .trim_lines import TrimLines
@@ -175,7 +176,7 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
         rightward = dot(wall.frame.x, FRONT) > -SQUARE
         x, (u, v), past = (-1.0, eave.left, left) if rightward else (1.0, eave.right, right)
         start = (u + x * past * across, v + x * past * up, 0.0)
-        yield TrimRun(
+        trim = TrimRun(
             name=f"{wall.name} eave trim",
             role=Role.EAVE_TRIM,
             group=("trims", wall.name),
@@ -188,6 +189,7 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
             nest=(x * t, -t * rise),
             snips=(cut if rightward else (-cut[2], cut[1], -cut[0], cut[3]),),
         )
+        yield gutter(lines, eave, trim, rightward) if lines.guttered(wall) else trim
 
 
 def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:

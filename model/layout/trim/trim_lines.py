@@ -28,6 +28,7 @@ KINDS = {
     Role.BASE_TRIM: "base",
     Role.CORNER_TRIM: "corner",
     Role.EAVE_TRIM: "eave",
+    Role.DOWNSPOUT: "eave",
     Role.RAKE_TRIM: "rake",
     Role.RIDGE_CAP: "ridge",
     Role.TIER_TRIM: "tier",
@@ -58,6 +59,8 @@ class TrimLines:
     def stock(self, role: Role) -> tuple[float, ...]:
         """The lengths that a kind comes in, shortest first."""
         trim = self.building.trim
+        if role is Role.GUTTER:  # run on site, in one length
+            return (2 * max(wall.width for wall in self.steel.walls),)
         return dict(trim.stocks).get(KINDS[role], trim.stock)
 
     @property
@@ -130,6 +133,19 @@ class TrimLines:
     def head_beside(self, face: Face, hand: str) -> float:
         """The same of the wall at a face's left or right end."""
         return self.head(self.steel.named[face.beside(hand).other])
+
+    def guttered(self, wall: Face) -> bool:
+        """Whether a wall's eave has a gutter: where asked for, at low eaves of clad walls that drain onto no
+        lean-to."""
+        eave, building = self.steel.eaves.get(wall.name), self.building
+        drained = {"right" if one.joined == "left" else "left" for one in building.lean_tos}
+        return (
+            building.trim.gutters
+            and eave is not None
+            and eave.rise > 0.0
+            and not (wall.open or wall.gaps)
+            and wall.name not in drained | {building.joined}
+        )
 
     def eave_drop(self, eave: Eave) -> float:
         """How far an eave trim reaches down from its bend: over the sheets' heads, or past the eave strut

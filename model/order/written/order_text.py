@@ -6,6 +6,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 
 from ...heading import heading
+from ...roles import Role
 from ...units import Units, format_length, format_weight, weight_unit
 from ..buying.bundles import bundles
 from ..buying.line import Line
@@ -18,7 +19,7 @@ from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
-    "Not drawn, so not here: clips, bolts, welds, {bracing}insulation, gutters, sealant at openings, "
+    "Not drawn, so not here: clips, bolts, welds, {bracing}insulation, {gutters}sealant at openings, "
     "door and window hardware."
 )
 
@@ -27,7 +28,10 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
     """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy."""
     units = schedule.units
     job, *notes = heading(order.name, order.terms, units, braced=order.braced)
-    absent = ABSENT.format(bracing="" if order.braced else "bracing, ")
+    absent = ABSENT.format(
+        bracing="" if order.braced else "bracing, ",
+        gutters="" if any(line.kind == Role.GUTTER for line in order.lines) else "gutters, ",
+    )
     lines = [f"Order: {job}", *(part for note in (*notes, absent) for part in textwrap.wrap(note, width)), ""]
     for name in LISTS:
         found = [line for line in order.lines if line.list == name]
