@@ -59,14 +59,15 @@ def test_foam_is_under_every_rib_that_stands_at_the_foot(name: str) -> None:
 
 
 def test_they_are_bought_in_strips() -> None:
-    """The garage, 24 x 26 ft: from first to last rib 310 in on the sides, 9 strips of 3 ft; the gables, from
-    the centre, 288 and less: 8. With the 18 at the eaves that is 52."""
+    """The garage, 24 x 26 ft: from first to last rib 310 in on the left, 9 strips of 3 ft; on the right one
+    before the door at 26 in, and 312 - 62 in behind it, 7; the back, from the centre, 288 and less, 8; 48 in
+    on both sides of the front's door, 2 each. With the 18 at the eaves that is 47."""
     (line,) = [
         line
         for line in order(schedule(raise_building(parse(asked("garage"), "garage")).model)).lines
         if line.kind.startswith("inside closure")
     ]
-    assert line.quantity == 2 * 9 + 2 * 9 + 2 * 8
+    assert line.quantity == 2 * 9 + 9 + (1 + 7) + 8 + 2 * 2
 
 
 @pytest.mark.parametrize("name", starters())

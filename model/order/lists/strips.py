@@ -18,11 +18,13 @@ APART = 60.0
 """mm; closures of a face whose heights differ by less are in one line. Ours."""
 SHORT = 1.0
 """mm by which a line may pass whole strips without another one."""
+BROKEN = 500.0
+"""mm from one closure to the next where a line is broken, as by a door: more than ribs stand apart. Ours."""
 
 
 @dataclass(frozen=True, slots=True)
 class StripLine:
-    """One line of closures. role: inside or outside. length: from its first to its last, mm."""
+    """One unbroken line of closures. role: inside or outside. length: from its first to its last, mm."""
 
     role: str
     face: str
@@ -34,16 +36,22 @@ class StripLine:
 
 
 def strip_lines(model: Model) -> Iterator[StripLine]:
-    """The lines of closures of a model, by role and face, from below."""
+    """The unbroken lines of closures of a model, by role and face, from below."""
     found: dict[tuple[str, str], list[Vectors]] = defaultdict(list)
     for piece in model.pieces:
         if list_of(piece.role) == "closures":
             found[piece.role, piece.label("face")].append(standing_box(piece))
     for (role, face), boxes in found.items():
         for line in _lines(boxes):
-            low = np.min([box[0] for box in line], axis=0)
-            high = np.max([box[1] for box in line], axis=0)
-            yield StripLine(role, face, float(np.max((high - low)[:2])))
+            yield from (StripLine(role, face, length) for length in _stretches(np.array(line)))
+
+
+def _stretches(boxes: Vectors) -> Iterator[float]:
+    """How long each unbroken part of a line is. boxes: (n, 2, 3)."""
+    along = int(np.argmax((boxes[:, 1].max(axis=0) - boxes[:, 0].min(axis=0))[:2]))
+    spans = boxes[np.argsort(boxes[:, 0, along])][:, :, along]
+    breaks = np.flatnonzero(spans[1:, 0] - np.maximum.accumulate(spans[:, 1])[:-1] > BROKEN) + 1
+    yield from (float(part[:, 1].max() - part[0, 0]) for part in np.split(spans, breaks))
 
 
 def _lines(boxes: Iterable[Vectors]) -> Iterator[list[Vectors]]:
