@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from ...catalog.profiles import RibProfile
 from ...envelope.face import Face
+from ...envelope.sheet_runs import Lay, laid
 from ...place import Point2
 from ..trim.trim_lines import TrimLines
-from .cladding import Lay, laid
 from .ribs import graphs, height_at
 
 EDGE = 1e-3

@@ -11,10 +11,10 @@ from math import ceil
 from ...envelope.face import Face
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import DRIP_PAST
+from ...envelope.stretches import remaining
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Prism, Section, grid
 from ...roles import Role
-from ..steel.framing import remaining
 from ..steel.straight_member import Plane
 from .end_tabs import CLEAR, tab
 from .trim_lines import TrimLines
