@@ -138,6 +138,7 @@ OTHERS = {
     "wide rafters on zees": SHED
     + '[frame]\nrafter = "tube 6x6x0.12"\n[framing]\ngirt = "zee 6x2.5x0.07"\npurlin = "zee 8x2.5x0.07"\n',
     "an open gable": SHED + '[walls]\nfront = "open"\n',
+    "lap screws close to each other": SHED + '[screws]\nstitch = "4-1/4 in"\n',
     "any length": SHED + '[sheets]\nstep = "0 in"\n',
 }
 

@@ -23,7 +23,9 @@ import shapely
 from shapely.geometry import LineString, Polygon
 
 from ...catalog.profiles import RibProfile
+from ...catalog.trims import trim_profiles
 from ...description.building import Screws, Skin
+from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -338,9 +340,7 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     step = (head - foot) / (count + 1)
     w, sign = _top(sheet.recipe, 0.0), tile.column.sign
     base = face.frame.seen(sheet.place.origin)[1]
-    capped = max(line.at for line in plan.lines) - CAPPED
-    if tile.course.above:
-        capped = tile.course.above.foot - EDGE
+    capped = _capped(plan, tile)
     row = tuple(
         (0.0, grid(sign * (v - base)), w)
         for v in (foot + step * k for k in range(1, count + 1))
@@ -349,6 +349,15 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     if not row:
         return None
     return _part(Role.LAP_SCREW, plan, tile.region.skin, sheet, STITCH, row)
+
+
+def _capped(plan: Fastening, tile: Tile) -> float:
+    """v up to which lap screws stand clear of what lies over a sheet's head."""
+    if tile.course.above:
+        return tile.course.above.foot - EDGE
+    if plan.face.sides[2].kind is Edge.HEADWALL:
+        return max(v for _, v in plan.face.outline) - trim_profiles()["headwall"].in_plane - INCH
+    return max(line.at for line in plan.lines) - CAPPED
 
 
 def _row(plan: Fastening, sheet: _Laid) -> Part | None:
