@@ -99,10 +99,10 @@ def _words(at: Path, key: Key, building: Building) -> str:
             return said
         case (RUNS.name,):
             return f"{said}: run starts"
-        case (OPENING.name, number):
+        case (OPENING.name, int(number)):
             return f"{next(name for name, of in _opening_names(building).items() if of == number)}: {said}"
-        case (LEAN_TO.name, *_):
-            return f"lean-to: {said}"
+        case (LEAN_TO.name, int(number)):
+            return f"lean-to {number + 1}: {said}"
     return f"{str(at[0]).replace('_', ' ')}: {said}"
 
 

@@ -87,8 +87,8 @@ def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
 
 def _is_typical(face: Face, window: Polygon, drawn: Polygon) -> bool:
     """Whether a part is full of sheets of one mark, as the last of the part left of it."""
-    kinds = {(sheet.mark, sheet.head_up) for sheet in _ending_in(face, window)}
-    before = [(sheet.mark, sheet.head_up) for sheet in _ending_in(face, drawn)]
+    kinds = {(sheet.mark, sheet.head_up) for sheet in _marked_in(face, window)}
+    before = [(sheet.mark, sheet.head_up) for sheet in _marked_in(face, drawn)]
     inner = window.buffer(-BROKEN)
     openings = (opening for _, opening in opening_letters(face))
     ends = any(abs(window.bounds[i] - face.bounds[i]) < BROKEN for i in (0, 2))
@@ -96,21 +96,23 @@ def _is_typical(face: Face, window: Polygon, drawn: Polygon) -> bool:
     return len(kinds) == 1 and kinds <= set(before[-1:]) and not ends and not met
 
 
-def _ending_in(face: Face, window: Polygon) -> list[PlacedSheet]:
-    """The sheets of a face, from left to right, whose leading edges are in a window."""
-    found = []
-    for sheet in face.plan.sheets:
-        u = face.plan.zero + (-sheet.edge if face.plan.start == "right" else sheet.edge)
-        if window.bounds[0] - BROKEN < u <= window.bounds[2] + BROKEN:
-            found.append((u, sheet))
+def _marked_in(face: Face, window: Polygon) -> list[PlacedSheet]:
+    """The sheets of a face, from left to right, whose marks stand in a window: as `sheet_marks` has it."""
+    placed = {sheet.name: sheet for sheet in face.plan.sheets}
+    found = [
+        (area.centroid.x, placed[piece.name])
+        for piece, area in face.seen
+        if piece.name in placed and window.contains(area.centroid)
+    ]
     return [sheet for _, sheet in sorted(found, key=lambda one: one[0])]
 
 
 def _with_more(one: Job, face: Face, part: Subject, window: Polygon) -> Subject:
     """A part drawn, with the places of the sheets that go on beside it in the same way: the first, every
     fifth and the last, and how far from one to the next."""
-    sheets = sorted(_ending_in(face, window), key=lambda sheet: sheet.number)
-    first, last, mark = sheets[0], sheets[-1], sheets[0].mark
+    sheets = sorted(_marked_in(face, window), key=lambda sheet: sheet.number)
+    first, last = sheets[0], sheets[-1]
+    mark = f"{first.mark}{'' if first.head_up else '↓'}"
     every = one.length(abs(last.edge - first.edge) / max(last.number - first.number, 1))
     told = [sheet for sheet in sheets if not sheet.number % EVERY or sheet in (first, last)]
     places = {sheet.number: f"{one.length(sheet.rib or 0.0)} / {one.length(sheet.edge)}" for sheet in told}
