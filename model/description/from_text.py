@@ -52,6 +52,11 @@ SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
 STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
+OVERHANG: dict[Units, tuple[float, float]] = {
+    "ft-in": (parse_length("2 in"), parse_length("2-1/2 in")),
+    "mm": (parse_length("50 mm"), parse_length("65 mm")),
+}
+"""Of a roof past its eave, and past one with a gutter, unless it is said."""
 POCKET = parse_length("1/8 in")
 """The sheet's edge sits this far short of the inside of the trim's pocket: common practice, no source."""
 
@@ -163,6 +168,9 @@ def _sheets(draft: Draft) -> Sheets:
     values["foot_closures"] = values["foot_closures"] == "inside"
     if values["cut_clearance"] is None:
         values["cut_clearance"] = POCKET + values["flange"]
+    if values["overhang"] is None:
+        into = draft.tables["trim"]["gutters"] != "none"
+        values["overhang"] = OVERHANG[draft.tables[""]["units"]][into]
     return Sheets(
         sides=_skin(draft, "sheets", common, wall),
         gables=_skin(draft, "gable_sheets", common, draft.tables["gable_sheets"]["colour"] or wall),

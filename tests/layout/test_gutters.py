@@ -120,4 +120,12 @@ def test_gutters_are_ordered_and_have_their_steps() -> None:
 
 def test_a_roof_that_ends_short_of_a_gutter_is_refused() -> None:
     with pytest.raises(DescriptionError, match=r"sheets.overhang.*1 to 2 in into the gutter"):
-        parse(TEXT.format(length=30, pitch="3/12", more=GUTTERS), "guttered")
+        parse(
+            TEXT.format(length=30, pitch="3/12", more='[sheets]\noverhang = "2 in"\n' + GUTTERS), "guttered"
+        )
+
+
+@pytest.mark.parametrize(("units", "overhang"), [("ft-in", 2.5 * 25.4), ("mm", 65.0)])
+def test_unsaid_a_roof_ends_well_into_its_gutters(units: str, overhang: float) -> None:
+    text = f'units = "{units}"\n' + TEXT.format(length=30, pitch="3/12", more=GUTTERS)
+    assert parse(text, "guttered").sheets.overhang == pytest.approx(overhang)

@@ -55,8 +55,8 @@ SHEETS = Table(
             "overhang",
             Length("1-1/8 in", "4 in"),
             "of the roof past the eave, in plan",
-            "2 in",
-            metric="50 mm",
+            unless="2 in, with gutters 2-1/2 in; 50, 65 mm",
+            example=("2 in", "50 mm"),
         ),
         Key(
             "ridge_gap",
