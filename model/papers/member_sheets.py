@@ -8,26 +8,24 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-import numpy as np
-import shapely
-
 from ..measure.member import measure_member
 from ..order.lists.item_cells import cells
 from ..order.lists.items import Item
 from ..units import weight_unit
 from .cards import Card, card_pages
 from .checklists import Section, checklist
-from .flat import Flat, ends_cut, likeness, steady
+from .flat import Flat, ends_cut
 from .flat_card import flat_card
 from .frame import Content
 from .job import Job
+from .member_flats import member_flat
 from .scales import between
 from .sheet_notes import likewise, said
 from .sticks import cut_from_sticks
 from .trim_sheets import pieces_by_mark
 
 if TYPE_CHECKING:
-    from OCP.TopoDS import TopoDS_Solid
+    pass
 
 NOTES = (
     "Members whose ends are not square, from each side that shows it (turned: a quarter turn on); distances "
@@ -35,8 +33,6 @@ NOTES = (
 )
 RATIOS = {"ft-in": (16.0, 64.0), "mm": (20.0, 100.0)}
 """Members are drawn to 3/4 in a foot, or 1:20, where they fit, and never smaller than the second."""
-SLIVER = 0.5
-"""mm; waste that is narrower is none: the round of a corner."""
 HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
 SHARES = (0.07, 0.07, 0.16, 0.13, 0.19, 0.13, 0.25)
 
@@ -75,24 +71,6 @@ def _cards(one: Job, found: Sequence[tuple[Item, list[Flat]]]) -> Iterator[Card]
         yield flat_card(
             one, replace(flat, mark=mark), [f"{item.mark}, a quarter turn on"] if number else notes, scales
         )
-
-
-def member_flat(mark: str, solid: TopoDS_Solid, turned: bool) -> Flat:
-    """A member as it is seen from the side (mm): v along it, u down across it; turned: a quarter turn on.
-
-    Its outline is the hull of its corners: end cuts show, notches in its legs do not.
-    """
-    points = measure_member(solid).ways[0].points[:, [2 if turned else 0, 1]]
-    points = points - points.min(axis=0)
-    size = points.max(axis=0)
-    ways = (np.abs(points - size * far) for far in ((0, 0), (1, 0), (0, 1), (1, 1)))
-    hulls = [steady(shapely.MultiPoint(way).convex_hull.simplify(0.02)) for way in ways]
-    outline = min(hulls, key=likeness)
-    blank = shapely.box(*outline.bounds)
-    parts = shapely.get_parts(blank.difference(outline))
-    cut = [part for part in parts if not part.buffer(-SLIVER / 2).is_empty]
-    busy = tuple((float(part.bounds[1]), float(part.bounds[3])) for part in cut)
-    return Flat(mark, outline, blank, (), busy, None if cut else (0.0, 0.0))
 
 
 def _notes(one: Job, item: Item) -> Iterator[str]:

@@ -18,6 +18,7 @@ from .flat import Flat, ends_cut
 from .flat_card import ALONE, flat_card
 from .frame import Content
 from .job import Job
+from .member_flats import member_flat
 from .scales import between
 from .sheet_notes import likewise, said
 from .sketches import sketch
@@ -43,13 +44,16 @@ def trim_sheets(one: Job) -> Iterator[Content]:
         if item.bends:
             flat, bends = trim_flat(item.mark, first[item.mark].solid, item.bends)
             shown = replace(item, painted=painted.get(_kind(item), ""), bends=bends)
-            alike[_cut_alike(one, shown, flat)].append((shown, flat))
+        else:  # a strip that is not bent: drawn from the side that is broad
+            sides = (member_flat(item.mark, first[item.mark].solid, turned) for turned in (False, True))
+            flat, shown = max(sides, key=lambda side: side.width), item
+        alike[_cut_alike(one, shown, flat)].append((shown, flat))
     yield from card_pages(one, "trims", NOTES, (_card(one, found) for found in alike.values()))
 
 
 def _cut_alike(one: Job, item: Item, flat: Flat) -> object:
     """What trims have in common that differ in length alone."""
-    bent = bend_text(item, one.units)
+    bent = bend_text(item, one.units), folds_text(item, one.units)
     return item.role, item.colour, item.gauge, bent, ends_cut(shapely.get_coordinates(flat.outline))
 
 
@@ -75,7 +79,7 @@ def _notes(one: Job, item: Item) -> Iterator[str]:
     pieces = "piece" if item.count == 1 else "pieces"
     faces = f" on {', '.join(item.faces)}" if item.faces else ""
     yield f"{item.count} {pieces}: {item.role}{faces}"
-    yield f"{said(one, item.length)} long; {bend_text(item, one.units)}"
+    yield f"{said(one, item.length)} long; {bend_text(item, one.units) or 'flat'}"
     if tabs := folds_text(item, one.units):
         yield tabs
     weight = f"{format_weight(item.weight, one.units)} {weight_unit(one.units)} each"
