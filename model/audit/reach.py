@@ -4,7 +4,8 @@ A piece is taken away again from what stood before it: straight off its face, or
 it, as sheets are slipped into a pocket. Points just under the surface of both bodies are followed along the
 way; where one runs into the other the way is blocked. That proves blocking and never freedom: silence
 means that no blocking was found on the ways tried. Pieces are rigid but for a sheet's lap, which is lifted
-by hand to slip the next one under, and for foam, which is pressed in.
+by hand to slip the next one under, for foam, which is pressed in, and for the ends of trims, which are folded
+over when all is in its place.
 """
 
 from __future__ import annotations
@@ -20,10 +21,11 @@ from ..measure.faces import Vectors, flats
 from ..measure.member import measure_member
 from ..measure.sheet import measure_sheet
 from ..pieces import Model
-from ..solids.properties import REMEMBERED, triangles
+from ..solids.properties import REMEMBERED
 from .found import found
 from .rays import spans
 from .site import Numbers, Site, site
+from .unfolded import unfolded
 
 FAR = 400.0
 """mm that a piece is taken along a way: past the deepest trim. Ours."""
@@ -125,14 +127,11 @@ def _bench_axes(solid: TopoDS_Solid) -> Vectors:
 def _own_axes(solid: TopoDS_Solid) -> Vectors:
     """Of any other body: across, along it, and off its largest face."""
     normals, _, rings = flats(solid)
+    bench = measure_member(solid).ways[0].bench
     if not rings:  # a round bar
-        bench = measure_member(solid).ways[0].bench
         return np.array([bench.x, bench.y, bench.z])
     sizes = np.array([_size(ring) for ring in rings])
-    off = normals[int(sizes.argmax())]
-    points = triangles(solid)[0] - triangles(solid)[0].mean(axis=0)
-    flat = points - np.outer(points @ off, off)
-    along = np.linalg.svd(flat, full_matrices=False)[2][0]
+    off, along = normals[int(sizes.argmax())], np.array(bench.y)
     along = along - (along @ off) * off
     along = along / np.linalg.norm(along)
     return np.array([np.cross(along, off), along, off])
@@ -189,7 +188,7 @@ def _runs_into(points: Vectors, way: Vectors, far: float, mesh: Vectors) -> bool
 
 def _mesh(whole: Site, k: int) -> Vectors:
     """(m, 3, 3) the triangles of a body in the building."""
-    points, corners = triangles(whole.bodies[k].solid)
+    points, corners = unfolded(whole.bodies[k].solid)
     found: Vectors = (points @ whole.turns[k].T + whole.origins[k])[corners]
     return found
 
@@ -202,7 +201,7 @@ def _placed(whole: Site, k: int) -> Vectors:
 @lru_cache(maxsize=REMEMBERED)
 def _points(solid: TopoDS_Solid) -> Vectors:
     """(n, 3) points just under the surface of a body, beside the edges of its triangles."""
-    points, corners = triangles(solid)
+    points, corners = unfolded(solid)
     mesh = points[corners]
     normals = np.cross(mesh[:, 1] - mesh[:, 0], mesh[:, 2] - mesh[:, 0])
     sizes = np.linalg.norm(normals, axis=1)

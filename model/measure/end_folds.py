@@ -29,13 +29,15 @@ class EndFold:
 
     leg: which of the trim's legs it hangs on, counted along its line. end: 1 at the far end of the bench, -1
     at the near one. at: of its outer face, along the bench. shape: (u along the leg from the leg's beginning,
-    how far it reaches from the leg's inner face).
+    how far it reaches from the leg's inner face). side: 1 where that is the face on the line's left, a
+    thickness off the line; -1 where it is the line's own.
     """
 
     leg: int
     end: int
     at: float
     shape: shapely.Polygon
+    side: float
 
     @property
     def reach(self) -> float:
@@ -85,7 +87,7 @@ def _hanging(
     sign, face = (-1.0, 0.0) if off.mean() < thickness / 2 else (1.0, thickness)
     axes = np.array([way, sign * left])
     shape = shapely.transform(plate, lambda points: (points - start) @ axes.T - (0.0, sign * face))
-    yield EndFold(leg, end, at, shape)
+    yield EndFold(leg, end, at, shape, sign)
 
 
 def over(folds: Sequence[EndFold], length: float) -> tuple[float, float]:

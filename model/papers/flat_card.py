@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from ..drawing.dimensions import APART, JOG, spread
+from ..drawing.dimensions import JOG
 from ..drawing.font import width
 from ..drawing.pens import Size
 from ..drawing.values import Scale, Shape, Text, View
@@ -13,7 +13,7 @@ from ..place import Point2
 from .breaks import Broken, broken
 from .cards import Card
 from .flat import Flat
-from .flat_shapes import EDGE, ROW_GAP, flat_shapes
+from .flat_shapes import EDGE, ROW_GAP, below, flat_shapes, rows_down, told_once
 from .frame import lines_down, room_of, wrapped
 from .job import Job
 
@@ -47,9 +47,10 @@ def flat_card(
     texts = (*said, f"{last}; scale {scale.name}{'' if where.whole else ', broken'}")
     lines = [line for text in texts for line in wrapped(one, text, NOTES)]
     high = float(flat.blank.bounds[2] - flat.blank.bounds[0]) / scale.ratio
-    below = EDGE + 1.5 if flat.fall else _reach(one, flat)
+    past = below(one, flat, scale.ratio)
+    under = max(EDGE + 1.5, past) if flat.fall else _reach(one, flat) + past
     above = max(EDGE + 4.5 if flat.fall else 3.0, _over(one, flat, scale.ratio))
-    height = max(above + high + below, TOP + LINE * len(lines), aside.height)
+    height = max(above + high + under, TOP + LINE * len(lines), aside.height)
 
     def put(at: Point2) -> tuple[Sequence[View], Sequence[Shape]]:
         origin = (at[0] + NOTES + side, at[1] - above - high)
@@ -77,17 +78,16 @@ def _scale(flat: Flat, scales: Sequence[Scale], room: float) -> tuple[Scale, Bro
 def _side(one: Job, flat: Flat) -> float:
     """mm on paper that the distances across take."""
     height = one.style.heights[Size.SMALL]
-    return max(width(one.length(u), height) for u in flat.across) + JOG + ROW_GAP + 2.0
+    return max(width(one.length(u), height) for u in told_once(one, flat.across)) + JOG + ROW_GAP + 2.0
 
 
 def _reach(one: Job, flat: Flat) -> float:
     """mm on paper that the distances along take."""
     height = one.style.heights[Size.SMALL]
-    return max(width(one.length(v), height) for v in flat.along) + JOG + ROW_GAP + 2.0
+    return max(width(one.length(v), height) for v in told_once(one, flat.along)) + JOG + ROW_GAP + 2.0
 
 
 def _over(one: Job, flat: Flat, ratio: float) -> float:
     """mm on paper that the distances across reach above the top of the blank where they crowd."""
-    height = one.style.heights[Size.SMALL]
-    first = spread([u / ratio for u in (0.0, *flat.across)], height + APART)[0]
-    return height / 2 + 1.0 - first - max(-float(flat.blank.bounds[0]), 0.0) / ratio
+    first = rows_down(one, flat, ratio)[0]
+    return 1.0 - first - max(-float(flat.blank.bounds[0]), 0.0) / ratio

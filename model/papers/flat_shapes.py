@@ -8,7 +8,7 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from ..drawing.dimensions import JOG
+from ..drawing.dimensions import APART, JOG, spread
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Dimension, Hatch, Line, Polyline, RunningDimension, Shape, Text, View
 from ..place import Point2
@@ -25,6 +25,8 @@ EDGE = 6.0
 """mm on paper from a flat to the dimension line of an edge's length."""
 SLIVER = 0.5
 """mm; waste that is narrower is none."""
+ALIKE = 0.65
+"""mm; corners nearer than this that are shown alike are said once."""
 SPREAD = (0.0, *(sign * far for far in (10.0, 20.0, 30.0, 40.0, 50.0, 60.0) for sign in (-1, 1)))
 """mm on paper along an edge from its middle at which a word is tried."""
 On = Callable[[Sequence[float]], Point2]
@@ -79,7 +81,7 @@ def _lines(flat: Flat, on: On) -> Iterator[Shape]:
 
 def _dimensions(one: Job, flat: Flat, on: On, ratio: float) -> Iterator[Dimension | RunningDimension]:
     """Across from the left edge; along from the foot, as a row or as the lengths of both edges."""
-    across = flat.across
+    across = told_once(one, flat.across)
     left, bend = 0.0, (ROW_GAP + JOG) * ratio
     yield RunningDimension(
         on((left, 0.0)),
@@ -96,13 +98,35 @@ def _dimensions(one: Job, flat: Flat, on: On, ratio: float) -> Iterator[Dimensio
             ends = on((u, 0.0)), on((u, length - fall))
             yield Dimension(*ends, (0.0, y), one.length(length - fall))
         return
-    along = flat.along
+    along = told_once(one, flat.along)
     yield RunningDimension(
         (0.0, low),
         tuple((on((0.0, v))[0], low) for v in along),
         tuple(map(one.length, along)),
-        (0.0, low - bend),
+        (0.0, low - bend - below(one, flat, ratio) * ratio),
     )
+
+
+def told_once(one: Job, values: Sequence[float]) -> list[float]:
+    """Distances of which no two neighbours are shown alike."""
+    found: list[float] = []
+    for value in values:
+        if not (found and value - found[-1] < ALIKE and one.length(value) == one.length(found[-1])):
+            found.append(value)
+    return found
+
+
+def rows_down(one: Job, flat: Flat, ratio: float) -> tuple[float, float]:
+    """mm on paper from a flat's upper edge down to the first and to the last of the distances across, with
+    half their height: they stand apart where they crowd."""
+    height = one.style.heights[Size.SMALL]
+    places = spread([u / ratio for u in (0.0, *told_once(one, flat.across))], height + APART)
+    return places[0] - height / 2, places[-1] + height / 2
+
+
+def below(one: Job, flat: Flat, ratio: float) -> float:
+    """mm on paper that they reach past the blank's lower edge: the row along it stands clear of them."""
+    return max(0.0, rows_down(one, flat, ratio)[1] + 1.0 - float(flat.blank.bounds[2]) / ratio)
 
 
 def _words(flat: Flat, labels: Labels, on: On, ratio: float) -> Iterator[Shape]:

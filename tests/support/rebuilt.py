@@ -11,7 +11,7 @@ from support.read_pdf import Read, Written
 
 THICK = 0.45  # mm; outlines are drawn thicker than this
 AT = 0.12  # mm; what stands so near on paper is at one place
-EXACT = 0.02  # mm; a leader starts so near to what it is of
+EXACT = 0.07  # mm; a leader starts so near to what it is of: of two that read alike the first stands for both
 GAP = 1.0  # mm from a corner to its extension or leader line
 NEAR = 1.8  # mm from the end of a line to the number it leads to
 
