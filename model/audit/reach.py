@@ -127,11 +127,14 @@ def _bench_axes(solid: TopoDS_Solid) -> Vectors:
 def _own_axes(solid: TopoDS_Solid) -> Vectors:
     """Of any other body: across, along it, and off its largest face."""
     normals, _, rings = flats(solid)
-    bench = measure_member(solid).ways[0].bench
     if not rings:  # a round bar
+        bench = measure_member(solid).ways[0].bench
         return np.array([bench.x, bench.y, bench.z])
     sizes = np.array([_size(ring) for ring in rings])
-    off, along = normals[int(sizes.argmax())], np.array(bench.y)
+    off = normals[int(sizes.argmax())]
+    points = unfolded(solid)[0] - unfolded(solid)[0].mean(axis=0)
+    flat = points - np.outer(points @ off, off)
+    along = np.linalg.svd(flat, full_matrices=False)[2][0]
     along = along - (along @ off) * off
     along = along / np.linalg.norm(along)
     return np.array([np.cross(along, off), along, off])

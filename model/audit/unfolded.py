@@ -11,6 +11,7 @@ from ..measure.bends import Bends, measure_bends
 from ..measure.end_folds import EndFold
 from ..measure.faces import Vectors
 from ..solids.properties import REMEMBERED, triangles
+from ..solids.surface import Triangles
 from .clash import closed_mesh
 
 AROUND, OFF = 0.1, 0.02
@@ -18,7 +19,7 @@ AROUND, OFF = 0.1, 0.02
 
 
 @lru_cache(maxsize=REMEMBERED)
-def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Vectors]:
+def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Triangles]:
     """Corners (n, 3) and triangles (m, 3) of a trim without the tabs at its ends."""
     bends = measure_bends(solid)
     if bends is None or not bends.folds:

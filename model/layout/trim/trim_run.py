@@ -92,7 +92,10 @@ def _lean(spans: Spans, number: int, lap: float) -> Point2:
     """How one piece of several leans: where it would lie flat, how far before that it is a thickness off."""
     last = len(spans) - 1
     if number == 0:
-        return spans[0][1], spans[0][1] - spans[0][0] - lap
+        own, after = spans[0][1] - spans[0][0] - lap, spans[min(1, last - 1)][1] - spans[0][1]
+        return spans[0][1], max(
+            own, after
+        )  # shorter for its tabs, it leans no more than the one that it bears
     if number < last:
         return spans[number][1], spans[number][1] - spans[number - 1][1]
     flat, advance = _lean(spans, number - 1, lap)
