@@ -51,6 +51,13 @@ class Code(Enum):
         "layout",
         "{measured} screws that the pattern asks of {one} are left out: no steel would hold them",
     )
+    OPEN_OVER_GABLE = (
+        "open-over-gable",
+        "layout",
+        "the gap over the sheets of the {pieces} gable, {measured} deep between the purlins that run on over "
+        "it, is open",
+        False,
+    )
     DOOR_ROOM = (
         "door-room",
         "layout",

@@ -38,6 +38,8 @@ SKIN = 2000.0
 """mm2; smaller faces are edges and folds."""
 STACKED = 4.0
 """mm; parallel faces farther from each other are no lap: trims are up to 1/8 in thick."""
+LOOKS_UP = 0.3
+"""Rise of a normal over which water lies on a face, whatever is behind it."""
 STEEP = 0.1
 """Rise of a run along its length from which water runs down it."""
 PROBE = 150.0
@@ -170,7 +172,8 @@ def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[floa
         middle = middle + (station - middle @ along) * along
         middle = middle - (outward @ (middle - corners[0])) * outward
         level = abs(along[2]) <= STEEP
-        if outward @ (middle - site.centre) > 0 if level else _backed(site, middle, -outward):
+        rained_on = outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, middle, -outward))
+        if outward @ (middle - site.centre) > 0 if level else rained_on:
             skin.append((area, outward, float(outward @ middle)))
     return skin
 

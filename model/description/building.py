@@ -38,12 +38,14 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Roof:
-    """How the roof falls. right_eave_height, ridge (from the left wall): None where none was given (mm)."""
+    """How the roof falls. right_eave_height, ridge (from the left wall): None where none was given (mm).
+    gable_overhang: how far it runs on over the gables."""
 
     shape: Literal["gable", "single slope"]
     falls_to: Hand
     right_eave_height: float | None
     ridge: float | None
+    gable_overhang: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -87,7 +87,7 @@ def building_of(draft: Draft, name: str) -> Building:
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft, sheets, wainscot),
         frame=frame,
-        framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units]),
+        framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units], _runs_on(draft)),
         door_room=DoorRoom(**draft.tables["door_room"]),
         limits=Limits(**draft.tables["limits"]),
         runs=_runs(draft.tables["runs"]),
@@ -120,7 +120,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     name = name_of(draft, values)
     joined: Wall = "right" if wall == "left" else "left"
     clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
-    framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units])
+    framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units], over_columns=False)
     return replace(
         main,
         name=name,
@@ -274,17 +274,25 @@ USUAL: dict[Units, UsualSteel] = {
 }
 
 
-def _framing(values: Values, pitch: float, usual: UsualSteel) -> Framing:
+def _runs_on(draft: Draft) -> bool:
+    """Whether purlins and eave struts run on over the gables."""
+    return bool(draft.tables["roof"]["gable_overhang"] > 0)
+
+
+def _framing(values: Values, pitch: float, usual: UsualSteel, over_columns: bool) -> Framing:
+    """over_columns: whether the eave strut lies over the columns as the purlins do over the rafters."""
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
     values["stock"] = tuple(sorted(values["stock"] or usual.stock))
     own = {kind.replace("_", " "): values.pop(f"{kind}_stock") for kind in MEMBER_KINDS}
     values["stocks"] = tuple((role, tuple(sorted(set(sticks)))) for role, sticks in own.items() if sticks)
     if values["eave_strut"] is None:
-        # With flush girts it passes over the columns, and so over the rafters that rise behind it.
+        # With flush girts it passes over the columns, and so over the rafters that rise behind it; where it
+        # runs on over a gable, over its sheets.
         rise = tan(radians(pitch))
         over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
-        deep = over if values["girts"] != "by-pass" and over >= LEAST_OVER else usual.depth
+        over_columns = over_columns or values["girts"] != "by-pass"
+        deep = over if over_columns and over >= LEAST_OVER else usual.depth
         values["eave_strut"] = _usual("cee", deep, usual.leg, usual.strut)
     across = min(usual.leg, values["girt"].depth)
     if values["base_rail"] is None:

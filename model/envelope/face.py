@@ -109,7 +109,7 @@ class Face:
     frame: origin at the left end of its foot. sides: its edges on the steel line, counter-clockwise, the
     foot first. skin: which sheets reach its head. regions: what covers it, from the foot up; empty where it
     is open. gaps: stretches along its foot where it is open between columns. cuts: what members that come
-    through it take of its sheets.
+    through it take of its sheets. verge: whether it is the open end of a roof out over a gable.
     """
 
     name: str
@@ -121,6 +121,7 @@ class Face:
     open: bool = False
     gaps: tuple[Point2, ...] = ()
     cuts: tuple[Cut, ...] = ()
+    verge: bool = False
 
     def open_at(self, hand: str) -> bool:
         """Whether nothing is clad at its left or right end."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import hypot
 
 from ..description.building import Building
@@ -12,6 +13,7 @@ from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
 from .headwall import rafter_cuts
 from .shell import Loop, Shell, along_foot
+from .top_line import crossed
 
 
 def faces_of(shell: Shell, building: Building) -> tuple[Face, ...]:
@@ -26,10 +28,24 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     openings = tuple(opening for opening in building.openings if opening.wall == loop.name)
     wall, sheets = is_wall(frame.z), building.sheets
     skin = (sheets.gables if _raked(shell, loop) else sheets.sides) if wall else sheets.roof
+    if not wall and (past := building.roof.gable_overhang):
+        frame, sides = _run_on(frame, sides, past)
     gaps = tuple(_gaps(building, loop, frame))
     regions = () if is_open else regions_of(building, loop.name, sides, skin, wall, gaps)
     cuts = () if is_open else tuple(rafter_cuts(building, loop.name, frame))
     return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts)
+
+
+def _run_on(frame: Place, sides: tuple[Side, ...], past: float) -> tuple[Place, tuple[Side, ...]]:
+    """A slope that runs on past its gables, in a frame that starts at its own corner."""
+    lines = [side.moved(past if side.kind is Edge.RAKE else 0.0) for side in sides]
+    corners = [crossed(lines[number - 1], line) for number, line in enumerate(lines)]
+    (u, v), ends = corners[0], [*corners[1:], corners[0]]
+    wider = tuple(
+        replace(side, start=(a[0] - u, a[1] - v), end=(b[0] - u, b[1] - v))
+        for side, a, b in zip(sides, corners, ends, strict=True)
+    )
+    return Place(frame.point((u, v, 0.0)), frame.x, frame.y).rounded(), wider
 
 
 def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:

@@ -16,6 +16,7 @@ from .headwall_checks import lean_to_misfits
 from .light_sheets import light_misfits
 from .opening_lines import OpeningLines
 from .openings_apart import crowded
+from .run_on import run_on_misfits
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
 from .splices import beyond_stock
@@ -55,6 +56,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from _posts(lines)
     yield from _end_jambs(lines)
     yield from _openings(lines)
+    yield from run_on_misfits(lines)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
     beside = list(lean_to_misfits(lines, even_bays))

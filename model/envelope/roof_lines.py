@@ -5,13 +5,13 @@ Face frames: u right, v up, w outward.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import hypot
 
 from ..description.building import Building, Hand, Run
 from ..description.said_limits import NOISE
-from ..place import Point2, way
+from ..place import Place, Point2, way
 from .edges import Edge
 from .face import Face, Side
 from .faces import faces_of
@@ -141,9 +141,36 @@ class RoofLines:
         framing = self.building.framing
         return framing.rake_angle.depth if self.setback else framing.purlin.depth
 
+    @cached_property
+    def run_on(self) -> float:
+        """How far the roof, its purlins and its eave struts run on past the gables' steel lines."""
+        return self.building.roof.gable_overhang
+
+    def verge(self, gable: Face) -> Face:
+        """Where the roof ends at a gable: the gable itself, or an open face as far out as it overhangs."""
+        if gable.verge or not self.run_on:
+            return gable
+        frame = gable.frame @ Place((0.0, 0.0, self.run_on))
+        return replace(gable, frame=frame, regions=(), openings=(), open=True, gaps=(), cuts=(), verge=True)
+
+    @cached_property
+    def verges(self) -> tuple[Face, ...]:
+        """The ends of a roof that runs on out over its gables."""
+        return tuple(self.verge(wall) for wall in self.walls if wall.raked and self.run_on)
+
+    @cached_property
+    def rake_back(self) -> Point2:
+        """From the roof steel plane to both edges of what backs the heads of a gable's sheets: the rake
+        angle's leg; under purlins that run on one hung below them, or with flush girts the end rafter."""
+        if not self.run_on:
+            return 0.0, self.rake_leg
+        leg = self.building.framing.rake_angle.depth if self.setback else self.building.frame.rafter.depth
+        return self.rafter_top, self.rafter_top + leg
+
     def rake_limit(self, depth: float) -> float:
         """Roof steel plane down to what a gable member of that depth must stay under."""
-        return max(self.rake_leg, self.rafter_under) if self.reaches_frames(depth) else self.rake_leg
+        leg = self.rake_back[1]
+        return max(leg, self.rafter_under) if self.reaches_frames(depth) else leg
 
     @cached_property
     def rake_stop(self) -> float:

@@ -84,8 +84,10 @@ class SteelLines(RoofLines):
         return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
 
     def _top(self, eave: Eave) -> float:
-        """What a side wall's girts stay under, by their centres: the eave strut."""
-        return self.strut_foot(eave) - self.building.framing.girt.width / 2
+        """What a side wall's girts stay under, by their centres: the eave strut, and a rake angle hung under
+        purlins that run on over the corner."""
+        hung = eave.plane(0.0, self.rake_back[1]) if self.run_on and self.setback else self.strut_foot(eave)
+        return min(self.strut_foot(eave), hung) - self.building.framing.girt.width / 2
 
     @cached_property
     def seam(self) -> Seam | None:

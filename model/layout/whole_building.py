@@ -32,12 +32,14 @@ from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
 from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
+from .steel.rake_angles import rake_angles
 from .steel.slab import slab
-from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs, rake_runs
+from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs
 from .trim.gutters import downspouts
 from .trim.headwall_trims import flashing_runs
 from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
+from .trim.rake_trims import head_runs, rake_runs
 from .trim.ridge_trims import ridge_runs
 from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
@@ -95,12 +97,16 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = (), shared: Sequence[
     for face in around:
         findings += in_the_doors_way(building, face, [*steel, *bracing])
         findings += _left_out(lines, face)
+        if lines.run_on and face.raked and not face.open:
+            gap = lines.rafter_top
+            findings.append(Finding(Code.OPEN_OVER_GABLE, (face.name,), measured=gap, quantity="length"))
     return Laid(parts, in_order(findings), asked(trim))
 
 
 def _framing(lines: OpeningLines) -> Iterator[Part]:
     for face in lines.faces:
         yield from roof_framing(lines, face) if face.sloped else wall_framing(lines, face)
+        yield from rake_angles(lines, face)
     for face in lines.faces:
         yield from opening_parts(lines, face)
 
@@ -111,6 +117,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
             yield from opening_runs(lines, wall)
             yield from base_runs(lines, wall)
             yield from tier_runs(lines, wall)
+            yield from head_runs(lines, wall)
 
 
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
@@ -120,7 +127,7 @@ def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
         yield from gap_runs(lines, wall)
     yield from eave_runs(lines)
     for wall in lines.steel.walls:
-        yield from rake_runs(lines, wall)
+        yield from rake_runs(lines, lines.steel.verge(wall))
     yield from ridge_runs(lines)
     yield from flashing_runs(lines)
 
@@ -153,8 +160,9 @@ def _screws(
     through_trims: list[Part] = []
     missed: list[Missed] = []
     building = lines.building
-    for face in lines.steel.faces:
-        sheets = [part for _, part in laid[face.name]]
+    for face in (*lines.steel.faces, *lines.steel.verges):
+        of_face = laid[face.name] if not face.verge else ()
+        sheets = [part for _, part in of_face]
         behind = walls(face, steel)
         plan = Fastening(
             building.screws,
@@ -164,8 +172,8 @@ def _screws(
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )
-        rows, misses = sheet_screws(plan, laid[face.name])
-        stitched = (stitch_screws(plan, tile, part) for tile, part in laid[face.name])
+        rows, misses = sheet_screws(plan, of_face)
+        stitched = (stitch_screws(plan, tile, part) for tile, part in of_face)
         through_sheets += [*rows, *(one for one in stitched if one)]
         more, others = trim_screws(Trimmed(lines, plan, steel, sheets, trims[1]))
         through_trims += more

@@ -64,6 +64,12 @@ ROOF = Table(
             unless="where both slopes have the pitch",
             example=("18 ft", "4 m"),
         ),
+        Key(
+            "gable_overhang",
+            Length("0 in", "24 in"),
+            "over both gables, on purlins that run on (ask the engineer); 0: none",
+            "0 in",
+        ),
     ),
 )
 
@@ -223,7 +229,6 @@ NOT_YET = {
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",
     "cupola": "a roof without",
-    "gable_overhang": "rakes that end over the gables, as drawn",
     "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
     "insulation": "longer screws: [screws] length",
 }

@@ -147,9 +147,15 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
 def _rake_lines(lines: TrimLines, face: Face) -> Iterator[ScrewLine]:
     """Along both rakes, in the middle of the rake angle's leg, clear of the rake trim's drop."""
     steel = lines.steel
-    drop = lines.rake_drop(face)
-    span = (lines.head_clearance + EDGE, steel.rake_leg - EDGE)
-    deep = clear_of(steel.rake_leg / 2, span, [(drop - CLEAR, drop + CLEAR)])
+    (high, low), j = steel.rake_back, lines.profile("j")
+    if steel.run_on:
+        # Through the flange of the J at the heads, past its lip.
+        span = (high + lines.lap_room + j.out_of_plane + CLEAR, min(low, high + j.in_plane) - EDGE)
+        bars = []
+    else:
+        drop = lines.rake_drop(face)
+        span, bars = (lines.head_clearance + EDGE, low - EDGE), [(drop - CLEAR, drop + CLEAR)]
+    deep = clear_of((high + low) / 2, span, bars)
     line = face.top.lowered(deep)
     for (u0, v0), (u1, v1) in face.raking:
         middle, rise = (u0 + u1) / 2, (v1 - v0) / (u1 - u0)

@@ -101,12 +101,13 @@ Wanted = tuple[str, TrimRun, float, Spots]
 
 
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
-    yield from _corners(on)
+    if not on.plan.face.verge:
+        yield from _corners(on)
     yield from _gap_ends(on)
     eave = on.lines.steel.eaves.get(on.plan.face.name)
     if eave and on.plan.face.open and eave.wall != on.lines.building.joined:
         yield _strut(on, eave)
-    if on.plan.face.raked:
+    if on.plan.face.raked and on.lines.steel.verge(on.plan.face) is on.plan.face:
         yield from _rakes(on)
 
 
@@ -118,7 +119,7 @@ def _corners(on: Trimmed) -> Iterator[Wanted]:
         seat = lines.corner(face, hand) + lines.thickness
         if not (edge := lines.corner_leg(face, hand)):
             continue
-        top = lines.steel.strut_foot(lines.steel.over_corner(face, hand))
+        top = lines.under_eave(lines.steel.over_corner(face, hand))
         corner = face.frame.point((end, 0.0, 0.0))
         run = min(
             (run for run in on.runs if run.role is Role.CORNER_TRIM),
@@ -161,7 +162,7 @@ def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
     leg = lines.end_leg
     for number, (end, into) in enumerate(wall.gap_ends(), 1):
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
-        top = lines.steel.strut_foot(lines.steel.eaves[wall.name])
+        top = lines.under_eave(lines.steel.eaves[wall.name])
         spots: Spots = [
             ((end + into * leg / 2, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW))
             for v in spread(top, 3 * INCH, lines.building.screws.apart)
@@ -224,9 +225,9 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
 
 def _past_leg(on: Trimmed, hand: str) -> float:
     """From a gable's corner, what the corner trim's leg and a screw clear of it take; 0 without one."""
-    face, leg = on.plan.face, on.lines.corner_leg(on.plan.face, hand)
-    end = on.lines.steel.steel_end(face, hand)
-    return leg + min(end, face.width - end) + CLEAR if leg else 0.0
+    face = on.plan.face
+    leg, end = on.lines.corner_leg(face, hand), on.lines.steel.steel_end(face, hand)
+    return leg + min(end, face.width - end) + CLEAR if leg and not face.verge else 0.0
 
 
 def _on_slope(on: Trimmed) -> Iterator[Wanted]:

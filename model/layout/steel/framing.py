@@ -1,4 +1,4 @@
-"""Framing lines: base rail, girts and eave strut on walls; purlins and rake angles on the roof.
+"""Framing lines: base rail, girts and eave strut on walls; purlins on the roof.
 
 All are written in the frame of their face (u right, v up, w outward, 0 on the steel line), once for
 every wall. Members stop at openings, at what stands in their way, and are mitred where two walls'
@@ -7,10 +7,9 @@ members meet at a corner.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from math import atan, degrees, hypot
+from math import atan, degrees
 
 from ...catalog.sections import strut_section
 from ...envelope.face import Face
@@ -47,7 +46,6 @@ def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
         yield from _end_jambs(lines, face)
     if eave := lines.eaves.get(face.name):
         yield from _eave_strut(lines, face, eave)
-    yield from _rake_angles(lines, face)
 
 
 def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -61,7 +59,7 @@ def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
         for letter, span in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
             made = member(shape.section(), centre, RIGHT, OUT, *_ends(span, (start, end), full))
             name = f"purlin {number}{letter if len(pieces) > 1 else ''}"
-            yield _part(face, name, Role.PURLIN, *made)
+            yield framing_part(face, name, Role.PURLIN, *made)
 
 
 def _spliced(lines: SteelLines, face: Face, role: Role, spans: Sequence[Span]) -> list[Span]:
@@ -75,7 +73,8 @@ def _spliced(lines: SteelLines, face: Face, role: Role, spans: Sequence[Span]) -
     return found
 
 
-def _part(face: Face, name: str, role: Role, recipe: Recipe, place: Place) -> Part:
+def framing_part(face: Face, name: str, role: Role, recipe: Recipe, place: Place) -> Part:
+    """A part of a face's framing, where it stands on that face."""
     label = (("face", face.name), *FRAMING)
     return Part(f"{face.name} {name}", role, ("framing", face.name), recipe, face.frame @ place, label)
 
@@ -149,7 +148,7 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
         head = min(lines.strut_foot(eave), under_roof_steel(lines, face, end, end + 2 * into * half))
         ends = square((u, 0.0, 0.0), UP), square((u, head, 0.0), UP)
         made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
-        yield _part(face, f"end jamb {name}", Role.JAMB, *made)
+        yield framing_part(face, f"end jamb {name}", Role.JAMB, *made)
 
 
 def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
@@ -171,7 +170,7 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
         made = member(shape.section(), centre, RIGHT, UP, *_ends(span, ends, full))
-        yield _part(face, f"base rail {number}", Role.BASE_RAIL, *made)
+        yield framing_part(face, f"base rail {number}", Role.BASE_RAIL, *made)
 
 
 def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
@@ -196,7 +195,7 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
                 continue  # a stub at a corner or under a rake, shorter than its mitre
             number += 1
             made = member(shape.section(), (0.0, v, -shape.depth / 2), LEFT, OUT, end, start)
-            yield _part(face, f"girt {number}", Role.GIRT, *made)
+            yield framing_part(face, f"girt {number}", Role.GIRT, *made)
 
 
 def _at(plane: Plane, v: float, w: float = 0.0) -> float:
@@ -231,47 +230,12 @@ def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
     over_columns = eave.height - shape.depth >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
-    pieces = _spliced(lines, face, role, remaining((0.0, face.width), taken))
+    pieces = _spliced(lines, face, role, remaining((-lines.run_on, face.width + lines.run_on), taken))
     for number, (a, b) in enumerate(pieces, 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, along, UP, *ends)
-        part = _part(face, f"{role.value} {number}", role, *made)
+        part = framing_part(face, f"{role.value} {number}", role, *made)
         if role is Role.LEDGER:
             labels = (("face", HEADWALL), *FRAMING)
             part = replace(part, name=f"ledger {number}", group=("framing", HEADWALL), labels=labels)
         yield part
-
-
-def _rake_angles(lines: SteelLines, face: Face) -> Iterator[Part]:
-    """Angles along the rakes, so that the cut edges of the gable's sheets have steel behind them.
-
-    The upright leg closes the ends of the purlins; the other turns in under them. With flush girts the
-    end rafter lies there, and a flat strip as deep as the purlins is left.
-    """
-    shape = lines.building.framing.rake_angle
-    leg = lines.rake_leg
-    section = shape.section() if lines.setback else _strip(leg, shape.thickness)
-    inward = shape.width / 2 if lines.setback else shape.thickness / 2
-    points = face.top.points
-    hands: Counter[str] = Counter()
-    for (u0, v0), (u1, v1) in face.raking:
-        size = hypot(u1 - u0, v1 - v0)
-        along = ((u1 - u0) / size, (v1 - v0) / size, 0.0)
-        depth = (-along[1], along[0], 0.0)
-        ends = [
-            Plane((u + (inside if u in (points[0][0], points[-1][0]) else 0.0), 0.0, 0.0), RIGHT)
-            for u, inside in ((u0, lines.strut_stop), (u1, -lines.strut_stop))
-        ]
-        foot = (u0, v0) if v1 > v0 else (u1, v1)
-        centre = (foot[0] - depth[0] * leg / 2, foot[1] - depth[1] * leg / 2, -inward)
-        made = member(section, centre, along, depth, *ends)
-        hand = "left" if v1 > v0 else "right"
-        hands[hand] += 1
-        name = f"rake angle {hand}" + (f" {hands[hand]}" if hands[hand] > 1 else "")
-        yield _part(face, name, Role.RAKE_ANGLE, *made)
-
-
-def _strip(depth: float, thickness: float) -> Section:
-    """A flat strip standing on edge, centred."""
-    x, y = thickness / 2, depth / 2
-    return Section(((-x, -y, 0.0), (x, -y, 0.0), (x, y, 0.0), (-x, y, 0.0)))

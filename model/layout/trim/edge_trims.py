@@ -1,17 +1,15 @@
-"""Trims along the building's edges: base, corners, eaves, rakes, each as a run in its own frame."""
+"""Trims along the building's edges: base, corners, eaves, each as a run in its own frame."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from ...envelope.edges import Edge
-from ...envelope.face import Face, in_turn, rakes
+from ...envelope.face import Face, in_turn
 from ...envelope.stretches import remaining
 from ...place import Place, Point2, Point3, cross, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
-from .closed_ends import rake_end
-from .end_tabs import CLEAR
 from .gutters import gutter
 from .headwall_trims import at_headwall
 from .in_line_trims import in_line_start, short_of_roof
@@ -171,6 +169,7 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
         cut = (-e - 3 * t - 1, low, leg + 1, high + 5)
         across, up = eave.along
         left, right = (lines.head_beside(wall, hand) for hand in ("left", "right"))
+        left, right = left + lines.steel.run_on, right + lines.steel.run_on
         run = left + wall.width / across + right
         # x level, across the wall; z the way of laying. On a wall that faces right both are turned about.
         rightward = dot(wall.frame.x, FRONT) > -SQUARE
@@ -190,43 +189,3 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
             snips=(cut if rightward else (-cut[2], cut[1], -cut[0], cut[3]),),
         )
         yield gutter(lines, eave, trim, rightward) if lines.guttered(wall) else trim
-
-
-def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
-    """Up the rakes of a gable, upper pieces over lower ones: over the roof's edge, down over the gable."""
-    t = lines.thickness
-    out = lines.head(gable)
-    inner = (
-        (lines.profile("rake").in_plane, lines.roof_crown),
-        (-out, lines.roof_crown),
-        (-out, -lines.rake_drop(gable)),
-    )
-    for rake in rakes(gable):
-        side = rake.side
-        # x into the building on the left, out of it on the right; y off the roof; z up the slope.
-        x, y = (0.0, 0.0, -side), (-side * rake.sin, rake.cos, 0.0)
-        past = lines.building.sheets.overhang / rake.cos
-        end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head + CLEAR), ALONG)
-        runs_out = not rake.head
-        if lines.building.joined in (gable.beside("left").other, gable.beside("right").other):
-            # Plumb, where it meets the main wall's corner trim.
-            end = Plane((0.0, 0.0, rake.length - lines.at_wall / rake.cos), (0.0, -rake.sin, rake.cos))
-            runs_out = False
-        if rake.head:
-            across, up = rake.head
-            normal = (0.0, y[0] * across + y[1] * up, side * rake.cos * across + rake.sin * up)
-            end = Plane((0.0, 0.0, rake.length), normal)
-        yield TrimRun(
-            name=f"{gable.name} {rake.name} rake trim",
-            role=Role.RAKE_TRIM,
-            group=("trims", gable.name),
-            labels=lines.labels(gable.name, "rake"),
-            frame=gable.frame @ Place((*rake.foot, 0.0), x, y),
-            line=inner if side > 0 else mirrored(inner),
-            thickness=t,
-            start=Plane((0.0, 0.0, -past - CLEAR), ALONG),
-            end=end,
-            nest=(side * -t, t),
-            start_tabs=rake_end(lines, gable, rake, foot=True),
-            end_tabs=rake_end(lines, gable, rake, foot=False) if runs_out else (),
-        )

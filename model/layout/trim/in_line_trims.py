@@ -13,6 +13,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.headwall import in_line_at
 from ...envelope.roof_lines import Eave
+from ...envelope.run_on import under_run_on
 from ...envelope.skin_lines import HEAD_CLEARANCE, in_line
 from ...place import Place, Point3, dot
 from ...roles import Role
@@ -30,8 +31,8 @@ NAME = "in-line trim"
 
 def short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Plane:
     """The head of an upright trim, in a frame at its foot: cut to the roof's steel plane, short of it."""
-    roof = lines.steel.named[eave.slope].frame.z
-    return Plane((0.0, 0.0, head - SHORT), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
+    roof, below = lines.steel.named[eave.slope].frame.z, under_run_on(lines.building, eave.rise) or SHORT
+    return Plane((0.0, 0.0, head - below), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
 
 
 def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:

@@ -15,6 +15,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
+from ...envelope.run_on import run_on_drop
 from ...envelope.shell import Shell
 from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
 from ...place import Point3
@@ -131,8 +132,8 @@ class TrimLines:
         return (self.side if wall.name in self.steel.eaves else self.crown(wall)) + self.lap_room
 
     def head_beside(self, face: Face, hand: str) -> float:
-        """The same of the wall at a face's left or right end."""
-        return self.head(self.steel.named[face.beside(hand).other])
+        """The same of the wall at a face's left or right end, or of the roof's end out over it."""
+        return self.head(self.steel.verge(self.steel.named[face.beside(hand).other]))
 
     def guttered(self, wall: Face) -> bool:
         """Whether a wall's eave has a gutter: where asked for, at low eaves of clad walls that drain onto no
@@ -149,11 +150,23 @@ class TrimLines:
 
     def eave_drop(self, eave: Eave) -> float:
         """How far an eave trim reaches down from its bend: over the sheets' heads, or past the eave strut
-        where the wall is open, be it in a bay."""
+        where the wall is open, be it in a bay; past the corner trims' heads where these stop under purlins
+        that run on over a gable."""
         wall = self.steel.named[eave.wall]
+        if self.steel.run_on:
+            return run_on_drop(self.building, eave.rise)
         if not (wall.open or wall.gaps):
             return self.profile("eave").out_of_plane
         return eave.height - self.steel.strut_foot(eave) + PAST_STEEL - self.head(wall) * eave.rise
+
+    def under_eave(self, eave: Eave) -> float:
+        """Height under which screws in upright trims stay: the strut's foot, or the edge of an eave trim that
+        reaches further down."""
+        foot = self.steel.strut_foot(eave)
+        if not self.steel.run_on:
+            return foot
+        out = self.head(self.steel.named[eave.wall])
+        return min(foot, eave.height - max(0.0, out * eave.rise) - self.eave_drop(eave))
 
     def rake_drop(self, gable: Face) -> float:
         """How far a rake trim reaches down from the roof's steel plane, square to it: past the sheets' cut
