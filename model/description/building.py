@@ -96,6 +96,15 @@ class Wainscot:
 
 
 @dataclass(frozen=True, slots=True)
+class Skirt:
+    """Sheets on the upper part of walls that are open below. foot: from the top of the slab to the shelf of
+    the drip under them (mm)."""
+
+    foot: float
+    walls: tuple[Wall, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Slab:
     """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
@@ -231,7 +240,8 @@ class Building:
     width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
     steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
     stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
-    centre plane, or an end. runs: by the faces' names; None where none was said. wainscot: None where the
+    centre plane, or an end. infill: gables that stand open under their eaves and are clad over them. skirt:
+    None where no wall has one. runs: by the faces' names; None where none was said. wainscot: None where the
     walls have one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for
     none. light_sheets: the first that names a sheet gives its colour. lean_tos: buildings of one slope that
     stand against a wall of this one. joined: of such a one, its own wall at the other building, where it has
@@ -264,3 +274,10 @@ class Building:
     light_sheets: tuple[LightSheets, ...] = ()
     lean_tos: tuple[Building, ...] = ()
     joined: Wall | None = None
+    infill: frozenset[Wall] = frozenset()
+    skirt: Skirt | None = None
+
+    @property
+    def hung_walls(self) -> frozenset[Wall]:
+        """Walls that are clad in their upper part alone."""
+        return self.infill | (frozenset(self.skirt.walls if self.skirt else ()) - self.open_walls)

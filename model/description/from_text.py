@@ -25,6 +25,7 @@ from .building import (
     Screws,
     Sheets,
     Skin,
+    Skirt,
     Slab,
     Start,
     Trim,
@@ -109,6 +110,8 @@ def building_of(draft: Draft, name: str) -> Building:
             LightSheets(one["face"], one["sheets"] or (), one["every"] or 0, one["colour"])
             for one in draft.light_sheets
         ),
+        infill=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "infill"),
+        skirt=_skirt(draft),
     )
     building = replace(building, bracing=_bracing(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
@@ -140,6 +143,8 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         wainscot=None,
         runs={**main.runs, "front": None, "back": None},
         light_sheets=(),
+        infill=frozenset(),
+        skirt=None,
         joined=joined,
     )
 
@@ -147,7 +152,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
 def _open(draft: Draft, wall: Wall, frame: Frame) -> bool:
     """Whether a wall is open as a whole, be it bay by bay."""
     said = draft.tables["walls"][wall]
-    return bool(said == "open" or (said != "clad" and len(said) > len(frame.stations)))
+    return bool(said == "open" or (not isinstance(said, str) and len(said) > len(frame.stations)))
 
 
 def _open_bays(draft: Draft, frame: Frame) -> Iterator[tuple[Wall, float, float]]:
@@ -202,6 +207,11 @@ def _wainscot(draft: Draft) -> Wainscot | None:
     colour = values["colour"] or draft.tables["trim"]["colour"] or sheets["roof_colour"]
     skin = _skin(draft, "wainscot", common, colour)
     return Wainscot(values["height"], WAINSCOT_WALLS[values["walls"]], skin)
+
+
+def _skirt(draft: Draft) -> Skirt | None:
+    values = draft.tables["skirt"]
+    return None if values["foot"] is None else Skirt(values["foot"], WAINSCOT_WALLS[values["walls"]])
 
 
 def _trim(draft: Draft) -> Trim:

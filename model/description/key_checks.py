@@ -12,7 +12,7 @@ from math import ceil, inf
 
 from ..units import parse_length
 from .building import OVERHEAD
-from .keys.sheet_tables import WAINSCOT
+from .keys.sheet_tables import SKIRT, WAINSCOT
 from .keys.tables import OPENING
 from .keys.word_kinds import OWN_WALL
 from .own_walls import own_wall, own_walls
@@ -115,10 +115,10 @@ def _hang(draft: Draft) -> None:
 
 
 def _wainscot(draft: Draft) -> None:
-    """Whoever says anything of a wainscot says how high it is."""
-    said = draft.given.get(WAINSCOT.name)
-    if said and draft.tables[WAINSCOT.name]["height"] is None:
-        draft.object_to((WAINSCOT.name, "height"), "missing; a height, or no wainscot at all", read="")
+    """Whoever says anything of a wainscot, or a skirt, says how high it is."""
+    for table, key in ((WAINSCOT, "height"), (SKIRT, "foot")):
+        if draft.given.get(table.name) and draft.tables[table.name][key] is None:
+            draft.object_to((table.name, key), f"missing; a height, or no {table.name} at all", read="")
 
 
 def _bays(draft: Draft) -> None:
@@ -171,7 +171,7 @@ def _clad(draft: Draft, number: int) -> None:
     clad = [
         one
         for one, said in walls.items()
-        if said == "clad" or (said != "open" and len(said) < bay_count(draft))
+        if said == "clad" or (not isinstance(said, str) and len(said) < bay_count(draft))
     ]
     if wall not in clad:
         remedy = f"one that is clad ({', '.join(clad)})" if clad else "no opening, since no wall is clad"

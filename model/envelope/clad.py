@@ -13,6 +13,7 @@ from ..place import Point2
 from .edges import Edge
 from .face import HAIR, WAINSCOT, Region, Side
 from .headwall import OFF_WALL, UNDER, headwall_of
+from .hung import hung_of
 from .lengths import fitted_slope, fitted_wall
 from .skin_lines import HEAD_CLEARANCE, foot, in_line, outermost
 from .tiers import seam_of, tiered
@@ -26,6 +27,8 @@ def regions_of(
     outline, seam, step = _outline(building, sides, skin, wall, gaps), seam_of(building), building.sheets.step
     if not wall:
         return (Region("", skin, fitted_slope(outline, step, sides[2])),)
+    if (hung := hung_of(building, name)) is not None:
+        return (Region("", skin, fitted_wall(_above(outline, hung.foot), step)),)
     found: list[Region] = []
     if seam is not None and building.wainscot is not None and tiered(building, name):
         lower = building.wainscot.skin

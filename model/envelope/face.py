@@ -98,6 +98,18 @@ class Region:
         return max(v for _, v in self.clad)
 
 
+@dataclass(frozen=True, slots=True)
+class Hung:
+    """Where sheets hang on a wall that is open below: heights (mm). shelf: of the drip's bend on the
+    steel line; foot: where the sheets begin; row: of the screws at their feet; girt: of the centre of the
+    girt behind them."""
+
+    shelf: float
+    foot: float
+    row: float
+    girt: float
+
+
 Cut = tuple[float, float, float, float]
 """(left, low, right, high), u and v: a box."""
 
@@ -110,6 +122,7 @@ class Face:
     foot first. skin: which sheets reach its head. regions: what covers it, from the foot up; empty where it
     is open. gaps: stretches along its foot where it is open between columns. cuts: what members that come
     through it take of its sheets. verge: whether it is the open end of a roof out over a gable.
+    hung: where its sheets begin if it is open below them.
     """
 
     name: str
@@ -122,11 +135,16 @@ class Face:
     gaps: tuple[Point2, ...] = ()
     cuts: tuple[Cut, ...] = ()
     verge: bool = False
+    hung: Hung | None = None
 
     def open_at(self, hand: str) -> bool:
-        """Whether nothing is clad at its left or right end."""
+        """Whether nothing is clad at its left or right end, at the foot."""
         end = 0.0 if hand == "left" else self.width
-        return self.open or any(low - HAIR < end < high + HAIR for low, high in self.gaps)
+        return (
+            self.open
+            or self.hung is not None
+            or any(low - HAIR < end < high + HAIR for low, high in self.gaps)
+        )
 
     def gap_ends(self) -> Iterator[tuple[float, float]]:
         """u of each end of a gap between its own ends, with the way (1, -1) into what is clad beside it."""

@@ -12,6 +12,7 @@ from .clad import regions_of
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
 from .headwall import rafter_cuts
+from .hung import hung_of
 from .shell import Loop, Shell, along_foot
 from .top_line import crossed
 
@@ -33,7 +34,8 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     gaps = tuple(_gaps(building, loop, frame))
     regions = () if is_open else regions_of(building, loop.name, sides, skin, wall, gaps)
     cuts = () if is_open else tuple(rafter_cuts(building, loop.name, frame))
-    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts)
+    hung = hung_of(building, loop.name)
+    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts, hung=hung)
 
 
 def _run_on(frame: Place, sides: tuple[Side, ...], past: float) -> tuple[Place, tuple[Side, ...]]:
@@ -58,9 +60,12 @@ def _gaps(building: Building, loop: Loop, frame: Place) -> Iterator[Point2]:
             yield min(one, other), max(one, other)
 
 
-def _open_there(building: Building, wall: str, y: float) -> bool:
-    """Whether a wall is open at the corner of its end at y."""
+def _open_there(building: Building, wall: str, y: float, here: str) -> bool:
+    """Whether a wall is open at the corner of its end at y, as seen from another one there: of two walls with
+    hung sheets neither is."""
     if wall in building.open_walls:
+        return True
+    if wall in building.hung_walls and here not in building.hung_walls:
         return True
     return any(one == wall and y in (start, end) for one, start, end in building.open_bays)
 
@@ -77,7 +82,7 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     covers = kind in ends and other is not None and _covers(shell, loop, other, edge)
     angle = angle_between(shell, loop, other, edge) if other else 90.0
     beyond = other.name if other else ""
-    is_open = kind in ends and _open_there(building, beyond, shell.vertices[edge[0]][1])
+    is_open = kind in ends and _open_there(building, beyond, shell.vertices[edge[0]][1], loop.name)
     return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, is_open)
 
 

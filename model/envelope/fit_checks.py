@@ -13,6 +13,7 @@ from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
 from .headwall_checks import lean_to_misfits
+from .hung_checks import hung_misfits
 from .light_sheets import light_misfits
 from .opening_lines import OpeningLines
 from .openings_apart import crowded
@@ -57,6 +58,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from _end_jambs(lines)
     yield from _openings(lines)
     yield from run_on_misfits(lines)
+    yield from hung_misfits(lines)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)
     beside = list(lean_to_misfits(lines, even_bays))

@@ -117,7 +117,14 @@ class SteelLines(RoofLines):
         return [*ends, headwall] if headwall else ends
 
     def girts(self, wall: Face) -> tuple[float, ...]:
-        """Heights of a wall's girts, from the slab up."""
+        """Heights of a wall's girts, from the slab up; of hung sheets from the one at their feet up."""
+        if wall.hung is None:
+            return self._girts_down(wall)
+        clear = wall.hung.girt + self.building.framing.girt.width
+        return (wall.hung.girt, *(v for v in self._girts_down(wall) if v >= clear))
+
+    def _girts_down(self, wall: Face) -> tuple[float, ...]:
+        """Heights of the girts of a wall that is clad down to the slab."""
         if (eave := self.eaves.get(wall.name)) is not None:
             top = self._top(eave) + (0.0 if self.building.framing.girt_heights else 1e-9)
             return tuple(v for v in self._levels if v <= top)
@@ -126,12 +133,12 @@ class SteelLines(RoofLines):
     @cached_property
     def side_girts(self) -> tuple[float, ...]:
         """Heights of the girts of the lowest side wall."""
-        return self.girts(self.named[self.low_eave.wall])
+        return self._girts_down(self.named[self.low_eave.wall])
 
     @cached_property
     def gable_girts(self) -> tuple[float, ...]:
         """Heights of the gables' girts."""
-        return self.girts(next(wall for wall in self.walls if wall.raked))
+        return self._girts_down(next(wall for wall in self.walls if wall.raked))
 
     def _clear(self, v: float) -> bool:
         """Whether a gable girt at v passes above the side walls' girts and is long enough."""
@@ -148,6 +155,15 @@ class SteelLines(RoofLines):
         it stands in line with."""
         short = in_line(self.building) if wall.beside(hand).kind is Edge.IN_LINE else 0.0
         return short if hand == "left" else wall.width - short
+
+    def hung_jamb(self, wall: Face, hand: str) -> bool:
+        """Whether a short upright stands on the girt at the foot of hung sheets, beside that of the next
+        wall, which is clad: it backs their end beside the corner rib."""
+        beside = self.named[wall.beside(hand).other]
+        if wall.hung is None or beside.hung or beside.open or not self.setback:
+            return False
+        girt = wall.hung.girt + self.building.framing.girt.width / 2
+        return self.strut_foot(self.over_corner(wall, hand)) - girt > LEAST_GIRT
 
     def gap_spans(self, wall: Face) -> list[tuple[float, float]]:
         """What a wall's open bays take of its lines of steel, the uprights at their ends included."""
@@ -189,7 +205,8 @@ class SteelLines(RoofLines):
             return True
         inner = self.setback + self.building.frame.column.depth
         clear = bool(self.setback) or v + half <= eave.plane(inner, self.rafter_under)
-        return v in self.girts(self.named[eave.wall]) and clear
+        at_foot = gable.hung is not None and v == gable.hung.girt
+        return (at_foot or v in self._girts_down(self.named[eave.wall])) and clear
 
     def knee_reach(self, gable: Face, hand: str, top: float, depth: float) -> float:
         """u, from a gable's corner, of what the end frame's knee takes up below a height, for a member of
@@ -277,7 +294,7 @@ class SteelLines(RoofLines):
             return posts
         parts = ceil(wall.width / max(self.building.framing.sticks(Role.GIRT)))
         parts = max(parts, 2) if wall.name == "back" else parts
-        if wall.open or self.post_room > wall.width / parts:
+        if wall.open or wall.hung or self.post_room > wall.width / parts:
             return ()
         return tuple(wall.width * k / parts for k in range(1, parts))
 

@@ -52,7 +52,7 @@ def seam_of(building: Building) -> Seam | None:
 def tiered(building: Building, wall: str) -> bool:
     """Whether a wall has a wainscot."""
     scot = building.wainscot
-    return scot is not None and wall in scot.walls and wall not in building.open_walls
+    return scot is not None and wall in set(scot.walls) - building.open_walls - building.hung_walls
 
 
 def seam_girts(building: Building) -> tuple[float, ...]:

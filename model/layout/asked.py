@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..envelope.face import Face
 from ..roles import Role
 from ..terms import Terms
 from .trim.edge_trims import FRONT
@@ -9,6 +10,11 @@ from .trim.trim_lines import KINDS, TrimLines
 
 GUTTERED = (Role.DOWNSPOUT,)
 """What is there with gutters alone."""
+
+
+def bare(wall: Face) -> bool:
+    """Whether a wall is to stand without sheets, if only below some."""
+    return wall.open or wall.hung is not None
 
 
 def asked(lines: TrimLines) -> Terms:
@@ -31,7 +37,7 @@ def asked(lines: TrimLines) -> Terms:
         eave_lap=FRONT,  # laid from the rear, the front piece on top: common practice, no source
         overlap=tuple((face.frame.z, steel.run(face).first) for face in clad),
         start=tuple((face.frame.z, steel.run(face).start) for face in clad),
-        bare=tuple(face.frame.z for face in steel.faces if face.open and face.name != lines.building.joined),
+        bare=tuple(face.frame.z for face in steel.walls if bare(face) and face.name != lines.building.joined),
         address=building.address,
         date=building.date,
     )

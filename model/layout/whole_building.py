@@ -34,9 +34,11 @@ from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.rake_angles import rake_angles
 from .steel.slab import slab
-from .trim.edge_trims import base_runs, corner_runs, eave_runs, gap_runs
+from .trim.corner_trims import corner_runs, gap_runs
+from .trim.edge_trims import base_runs, eave_runs
 from .trim.gutters import downspouts
 from .trim.headwall_trims import flashing_runs
+from .trim.hung_trims import hung_runs
 from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
 from .trim.rake_trims import head_runs, rake_runs
@@ -115,7 +117,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
     for wall in lines.steel.walls:
         if not wall.open:
             yield from opening_runs(lines, wall)
-            yield from base_runs(lines, wall)
+            yield from hung_runs(lines, wall) if wall.hung else base_runs(lines, wall)
             yield from tier_runs(lines, wall)
             yield from head_runs(lines, wall)
 

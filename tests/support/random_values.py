@@ -77,6 +77,10 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
             ("high", *HIGH_LEAN_TO.get(name, ("12 ft", {}))),
         )
     },
+    ("roof", "gable_overhang", ""): {"roof": {"gable_overhang": "9 in"}},
+    ("skirt", "foot", ""): {"": {"width": "14 ft", "length": "14 ft", "eave_height": "18 ft"}},
+    ("skirt", "foot", "high"): {"": {"width": "20 ft", "length": "20 ft", "eave_height": "52 ft"}},
+    **{("skirt", "walls", end): {"skirt": {"foot": "4 ft"}} for end in ENDS},
     ("frame", "bays", "low"): {"": {"length": "8 ft"}},
     ("frame", "bays", "high"): {"": {"length": "80 ft"}},
     ("framing", "girt_heights", "high"): {

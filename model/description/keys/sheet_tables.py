@@ -196,3 +196,18 @@ WAINSCOT = Table(
         ),
     ),
 )
+
+SKIRT = Table(
+    "skirt",
+    "Walls clad in their upper part alone, open below; not those that [walls] leaves open.",
+    (
+        Key(
+            "foot",
+            Length("3 ft", "50 ft"),
+            "top of slab to the drip under the sheets",
+            unless="no skirt",
+            example=("6 ft", "1800 mm"),
+        ),
+        Key("walls", Choice(tuple(WAINSCOT_WALLS)), "which walls have it", "all"),
+    ),
+)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from .catalogued import Colour, ColourCode
 from .key import Key, Table
 from .limit_table import LIMITS
-from .sheet_tables import GABLE_SHEETS, LIGHT_SHEETS, ROOF_SHEETS, SHEETS, WAINSCOT
+from .sheet_tables import GABLE_SHEETS, LIGHT_SHEETS, ROOF_SHEETS, SHEETS, SKIRT, WAINSCOT
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 from .word_kinds import WallName, Words
@@ -20,6 +20,7 @@ GABLE_RUNS = ("left", "right", "centre, left first", "centre, right first")
 CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_RUNS[3]))
 UNSAID = "from the centre, or the low corner"
 SIDES = ("clad", "open")
+GABLES = (*SIDES, "infill")
 KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "framed opening", "vent")
 SWINGS = ("left out", "left in", "right out", "right in", "out", "in")
 
@@ -87,8 +88,8 @@ WALLS = Table(
     "walls",
     "Walls that stand open: a carport has four. No sheets, girts or base trim there; doors need a clad one.",
     (
-        Key("front", Choice(SIDES), "the front gable", SIDES[0]),
-        Key("back", Choice(SIDES), "the back gable", SIDES[0]),
+        Key("front", Choice(GABLES), 'the front gable; "infill": open, but clad over its eaves', SIDES[0]),
+        Key("back", Choice(GABLES), "the back gable, likewise", SIDES[0]),
         Key("left", Bays(), 'the left wall; in some bays, from the front: "open in bays 1, 2"', SIDES[0]),
         Key("right", Bays(), "the right wall, likewise", SIDES[0]),
     ),
@@ -229,6 +230,7 @@ NOT_YET = {
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",
     "cupola": "a roof without",
+    "half_wall": "a wainscot under sheets that go on, or walls clad in their upper part alone: [skirt]",
     "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
     "insulation": "longer screws: [screws] length",
 }
@@ -244,6 +246,7 @@ TABLES = (
     ROOF_SHEETS,
     LIGHT_SHEETS,
     WAINSCOT,
+    SKIRT,
     TRIM,
     SCREWS,
     SLAB,

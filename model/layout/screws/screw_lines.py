@@ -103,6 +103,9 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
 
 def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
     """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
+    if role is Role.GIRT and face.hung and flange[0] <= face.hung.girt <= flange[1]:
+        leg = face.hung.shelf + lines.profile("drip").in_plane
+        return [clear_of(face.hung.row, span, [edge_bar(leg, lines.lap_room)])]
     headwall = headwall_of(lines.building, face.name)
     own = headwall.rows if headwall and role is Role.GIRT else ()
     if rows := [v for v in own if flange[0] <= v <= flange[1]]:

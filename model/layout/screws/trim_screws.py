@@ -18,24 +18,22 @@ import shapely
 
 from ...envelope.edges import Edge
 from ...envelope.face import rakes
-from ...envelope.headwall import in_line_at
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
 from ...recipe import Part, Turned
 from ...roles import Role
-from ..trim.in_line_trims import NAME as IN_LINE
+from ..trim.corner_trims import hung_leg
 from ..trim.trim_lines import PAST_STEEL
 from ..trim.trim_run import TrimRun
+from .corner_screws import corner_screws
 from .door_screws import door_screws
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
 from .sheet_screws import Missed
-from .trimmed import Trimmed, row_of, spread
+from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
 
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
-ROW = 25.0
-"""mm; how far a screw may leave its row, up or down. Ours."""
 
 
 def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
@@ -71,6 +69,8 @@ def _flats(on: Trimmed) -> shapely.STRtree:
         return shapely.STRtree([shapely.box(*shapely.total_bounds(on.plan.room.steel))])
     flats = [pans(on.plan.face, sheet, SHANK + 0.3) for sheet in on.sheets]
     flats += [shapely.box(low, 0.0, high, on.plan.face.top.peak[1]) for low, high in on.plan.face.gaps]
+    if hung := on.plan.face.hung:
+        flats.append(shapely.box(0.0, 0.0, on.plan.face.width, hung.shelf))
     return shapely.STRtree(shapely.get_parts(flats))
 
 
@@ -95,65 +95,15 @@ def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geomet
     return shapely.union_all(found)
 
 
-Spots = list[tuple[Point2, shapely.Geometry]]
-Wanted = tuple[str, TrimRun, float, Spots]
-"""A row's name, the run it holds, where its heads sit, and each screw's place with the region it may take."""
-
-
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     if not on.plan.face.verge:
-        yield from _corners(on)
+        yield from corner_screws(on)
     yield from _gap_ends(on)
     eave = on.lines.steel.eaves.get(on.plan.face.name)
     if eave and on.plan.face.open and eave.wall != on.lines.building.joined:
         yield _strut(on, eave)
     if on.plan.face.raked and on.lines.steel.verge(on.plan.face) is on.plan.face:
         yield from _rakes(on)
-
-
-def _corners(on: Trimmed) -> Iterator[Wanted]:
-    """In each corner leg on a wall, one at every framing line that reaches it below the trim's head; beside
-    an open wall, and on it, as far apart as asked, into the upright."""
-    lines, face = on.lines, on.plan.face
-    for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
-        seat = lines.corner(face, hand) + lines.thickness
-        if not (edge := lines.corner_leg(face, hand)):
-            continue
-        top = lines.under_eave(lines.steel.over_corner(face, hand))
-        corner = face.frame.point((end, 0.0, 0.0))
-        run = min(
-            (run for run in on.runs if run.role is Role.CORNER_TRIM),
-            key=lambda run: sum((a - b) ** 2 for a, b in zip(run.frame.origin, corner, strict=True)),
-        )
-        first = lines.steel.steel_end(face, hand)
-        u, strip = first + into * edge / 2, (first + into * EDGE, first + into * (edge - EDGE))
-        heights = [
-            line.at
-            for line in on.plan.lines
-            if not line.rise and line.left <= u <= line.right and line.at < top
-        ]
-        if face.open_at(hand) or face.beside(hand).open:
-            heights = spread(top, 3 * INCH, on.lines.building.screws.apart)
-        for trim, row in _by_trim(on, hand, run, heights):
-            spots = [((u, v), shapely.box(min(strip), v - ROW, max(strip), v + ROW)) for v in row]
-            what = IN_LINE if trim.name.endswith(IN_LINE) else "corner trim"
-            yield f"{face.name} {what} {hand}", trim, seat, spots
-
-
-def _by_trim(
-    on: Trimmed, hand: str, corner: TrimRun, heights: Sequence[float]
-) -> Iterator[tuple[TrimRun, list[float]]]:
-    """The trims that stand over each other at a corner, and the heights of the screws in each: where a
-    lean-to's end stands in line with a gable, one under its roof, and no leg there on the wall inside."""
-    building, face = on.lines.building, on.plan.face
-    headwall = in_line_at(building, (face.name, face.beside(hand).other))
-    if headwall is None:
-        yield corner, list(heights)
-        return
-    if face.raked:
-        under = on.run(f"{building.lean_tos[headwall.number].name} {face.name} {IN_LINE}")
-        yield under, [v for v in heights if v < headwall.head]
-    yield corner, [v for v in heights if v > headwall.foot]
 
 
 def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
@@ -225,9 +175,11 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
 
 def _past_leg(on: Trimmed, hand: str) -> float:
     """From a gable's corner, what the corner trim's leg and a screw clear of it take; 0 without one."""
-    face = on.plan.face
-    leg, end = on.lines.corner_leg(face, hand), on.lines.steel.steel_end(face, hand)
-    return leg + min(end, face.width - end) + CLEAR if leg and not face.verge else 0.0
+    face, lines = on.plan.face, on.lines
+    leg, end = 0.0 if face.verge else lines.corner_leg(face, hand), lines.steel.steel_end(face, hand)
+    if face.hung or lines.steel.named[face.beside(hand).other].hung:
+        leg = max(leg, hung_leg(lines, face, hand))
+    return leg + min(end, face.width - end) + CLEAR if leg else 0.0
 
 
 def _on_slope(on: Trimmed) -> Iterator[Wanted]:

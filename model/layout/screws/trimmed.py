@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil
 
+import shapely
+
 from ...envelope.face import Face
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -14,6 +16,13 @@ from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .screw_kinds import EDGE
 from .sheet_screws import Fastening
+
+ROW = 25.0
+"""mm; how far a screw may leave its row, up or down. Ours."""
+
+Spots = list[tuple[Point2, shapely.Geometry]]
+Wanted = tuple[str, TrimRun, float, Spots]
+"""A row's name, the run it holds, where its heads sit, and each screw's place with the region it may take."""
 
 
 @dataclass(frozen=True)

@@ -45,4 +45,4 @@ def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:
         if (part.role is Role.COLUMN and at_corner) or (
             part.group == ("framing", face.name) and part.role is Role.JAMB
         ):
-            yield (low + INCH, high - INCH), wall
+            yield (max(low + INCH, face.hung.row if face.hung else low), high - INCH), wall

@@ -171,7 +171,7 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
 def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[tuple[Tile, Part]]) -> Iterator[Part]:
     """Inside closures at the feet of a wall's sheets, where asked for: under every major rib that comes down
     to the foot as much of a plug as there is of it; under a lap rib the lower sheet's."""
-    if not lines.building.sheets.foot_closures or face.sloped or face.open:
+    if not lines.building.sheets.foot_closures or face.sloped or face.open or face.hung:
         return
     region = face.regions[0]
     profile, feet = region.skin.profile, [tile for tile, _ in sheets if tile.region is region]

@@ -41,7 +41,8 @@ HEADWALL = "headwall"
 def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
     """Base rail, girts and, on a side wall, the eave strut; of an open wall what its roof ends on."""
     if not face.open:
-        yield from _base_rail(lines, face)
+        if face.hung is None:
+            yield from _base_rail(lines, face)
         yield from _girts(lines, face)
         yield from _end_jambs(lines, face)
     if eave := lines.eaves.get(face.name):
@@ -128,6 +129,11 @@ def _line_end(lines: SteelLines, face: Face, hand: str) -> tuple[float, Plane]:
     """How far a line of steel that runs to a wall's corner reaches, and the plane that ends it: mitred with
     the next wall's, or square, on the upright before an open one."""
     corner, inward = lines.steel_end(face, hand), 1.0 if hand == "left" else -1.0
+    if face.hung and lines.end_jamb(
+        lines.named[face.beside(hand).other], "right" if hand == "left" else "left"
+    ):
+        corner += inward * lines.building.framing.jamb.width  # beside the upright of the wall that is clad
+        return corner, square((corner, 0.0, 0.0), RIGHT)
     if lines.setback and not face.beside(hand).open:
         return corner, _corner_mitre(face, hand)
     if lines.end_jamb(face, hand):
@@ -143,10 +149,13 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     stood = [(lines.steel_end(face, hand), into, hand) for hand, into in INWARD if lines.end_jamb(face, hand)]
     bays = face.gap_ends() if lines.setback else ()
     stood += [(u, into, f"of bay {number}") for number, (u, into) in enumerate(bays, 1)]
+    hung = [(hand, into) for hand, into in INWARD if lines.hung_jamb(face, hand)]
+    stood += [(lines.steel_end(face, hand) + into * shape.width, into, hand) for hand, into in hung]
+    foot = face.hung.girt + lines.building.framing.girt.width / 2 if face.hung else 0.0
     for end, into, name in stood:
         u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
         head = min(lines.strut_foot(eave), under_roof_steel(lines, face, end, end + 2 * into * half))
-        ends = square((u, 0.0, 0.0), UP), square((u, head, 0.0), UP)
+        ends = square((u, foot, 0.0), UP), square((u, head, 0.0), UP)
         made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
         yield framing_part(face, f"end jamb {name}", Role.JAMB, *made)
 
@@ -208,7 +217,11 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
     """How far a girt's line reaches to one end of a wall, and the plane that ends it."""
     corner, inward = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
     if lines.to_corner(face, hand, v):
-        return _line_end(lines, face, hand)
+        end, plane = _line_end(lines, face, hand)
+        if lines.hung_jamb(face, hand) and face.hung and v > face.hung.girt:
+            end += inward * lines.building.framing.jamb.depth
+            plane = square((end, 0.0, 0.0), RIGHT)
+        return end, plane
     girt = lines.building.framing.girt
     top = face.top.lowered(lines.rake_limit(girt.depth))
     reach = top.reach(v, hand)

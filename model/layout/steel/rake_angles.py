@@ -44,12 +44,19 @@ def _hung(lines: SteelLines, face: Face) -> Iterator[Part]:
     purlins, their upright ones behind the heads of its sheets."""
     shape = lines.building.framing.rake_angle
     top, below = lines.rake_back[0], sum(lines.rake_back) / 2
-    jamb = lines.building.framing.jamb.depth
-    left, right = (jamb * lines.end_jamb(face, hand) for hand in ("left", "right"))
-    for name, foot, along, depth, ends in _along_rakes(face, (left, right), top):
+    inside = _beside_jambs(lines, face, "left"), _beside_jambs(lines, face, "right")
+    for name, foot, along, depth, ends in _along_rakes(face, inside, top):
         centre = (foot[0] - depth[0] * below, foot[1] - depth[1] * below, -shape.width / 2)
         made = member(shape.section(), centre, _turned(along), _turned(depth), *ends[::-1])
         yield framing_part(face, f"hung {name}", Role.RAKE_ANGLE, *made)
+
+
+def _beside_jambs(lines: SteelLines, face: Face, hand: str) -> float:
+    """From a gable's corner, what the uprights there take: its own, and that of the next wall's end."""
+    jamb, other = lines.building.framing.jamb, lines.named[face.beside(hand).other]
+    deep = lines.end_jamb(face, hand) or lines.hung_jamb(face, hand)
+    wide = face.hung and lines.end_jamb(other, "right" if hand == "left" else "left")
+    return jamb.depth * deep + jamb.width * bool(wide)
 
 
 Raked = tuple[str, Span, Point3, Point3, tuple[Plane, Plane]]

@@ -37,7 +37,7 @@ def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Fa
     outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))
     body = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
     tools: list[tuple[Recipe, Place]] = []
-    for wall in (wall for wall in walls if depth and not wall.open):
+    for wall in (wall for wall in walls if depth and not (wall.open or wall.hung)):
         doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in wall.openings if o.sill == 0]
         doors += [
             (low + lean if low > 0 else -out - 1, high - lean if high < wall.width else wall.width + out + 1)

@@ -1,20 +1,17 @@
-"""Trims along the building's edges: base, corners, eaves, each as a run in its own frame."""
+"""Trims along the building's level edges: base and eaves, each as a run in its own frame."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...envelope.edges import Edge
-from ...envelope.face import Face, in_turn
+from ...envelope.face import Face
 from ...envelope.stretches import remaining
-from ...place import Place, Point2, Point3, cross, dot
+from ...place import Place, Point3, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
 from .gutters import gutter
-from .headwall_trims import at_headwall
-from .in_line_trims import in_line_start, short_of_roof
 from .trim_lines import TrimLines
-from .trim_run import Box, TrimRun, mirrored
+from .trim_run import TrimRun, mirrored
 
 UP: Point3 = (0.0, 0.0, 1.0)
 FRONT: Point3 = (0.0, -1.0, 0.0)
@@ -70,87 +67,6 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
 def _ends_open(face: Face, hand: str) -> bool:
     """Whether a wall's foot ends square: at an open wall, or where it is open itself."""
     return face.open_at(hand) or face.beside(hand).open
-
-
-def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Up the corners, over the side sheets' ends and the gable sheets' overrun; where one of the walls is
-    open, around the upright that the other ends on."""
-    for wall in in_turn(lines.steel.walls):
-        side = wall.beside("left")
-        if side.kind is Edge.CORNER and not (wall.open_at("left") and side.open):
-            yield _corner(lines, lines.steel.named[side.other], wall)
-
-
-def _corner(lines: TrimLines, before: Face, after: Face) -> TrimRun:
-    """The trim of one corner, in a frame at its foot: x out of the wall on the left of it, z up.
-
-    x, y of what stands out from two walls by so much: the point that is so far from both.
-    """
-    t = lines.thickness
-    covering, covered = (after, before) if after.beside("left").covers else (before, after)
-    frame = Place(after.frame.origin, before.frame.z, cross(UP, before.frame.z))
-    normal, along = ((dot(v, frame.x), dot(v, frame.y)) for v in (after.frame.z, after.frame.x))
-    x, out = lines.corner(before, "right"), lines.corner(after, "left")
-    y = (out - normal[0] * x) / normal[1]
-    near, far = lines.corner_leg(before, "right") + out, lines.corner_leg(after, "left") + x
-    line = ((x, y - near), (x, y), (x + far * along[0], y + far * along[1]))
-    eave = lines.steel.eaves[covered.name]
-    head = covered.top.height(0.0 if covered is after else covered.width)
-    return TrimRun(
-        name=f"{covering.name} {covered.name} corner trim",
-        role=Role.CORNER_TRIM,
-        group=("trims", covering.name),
-        labels=lines.labels(covering.name, "corner"),
-        frame=frame,
-        line=line,
-        thickness=t,
-        start=in_line_start(lines, covering, covered, frame) or Plane((0.0, 0.0, lines.foot), ALONG),
-        end=short_of_roof(lines, eave, frame, head),
-        nest=(t, t),
-        notches=(
-            *_at_slab(lines, before, after, (near, far)),
-            *at_headwall(lines, before, after, (near, far), (x, y)),
-        ),
-    )
-
-
-def gap_runs(lines: TrimLines, wall: Face) -> Iterator[TrimRun]:
-    """Up the ends of a wall's open bays: over the sheets' edge, and back past the upright to the column."""
-    t, steel = lines.thickness, lines.steel
-    deep = steel.setback or lines.building.framing.jamb.width
-    leg = lines.end_leg
-    line = ((leg, lines.side), (0.0, lines.side), (0.0, -deep))
-    for number, (u, into) in enumerate(wall.gap_ends(), 1):
-        frame = wall.frame @ Place((u, 0.0, 0.0), (-1.0, 0.0, 0.0), (0.0, 0.0, 1.0))
-        eave = steel.eaves[wall.name]
-        behind = (-leg - 1, -deep - 1, leg + 1, 0.0)
-        notches = [(steel.strut_foot(eave), eave.height + 2 * deep, behind)]
-        if lines.bottom < 0.0:
-            notches.append((lines.foot - 1, 0.0, behind))
-        yield TrimRun(
-            name=f"{wall.name} end trim {number}",
-            role=Role.CORNER_TRIM,
-            group=("trims", wall.name),
-            labels=lines.labels(wall.name, "corner"),
-            frame=frame,
-            line=line if into < 0 else mirrored(line),
-            thickness=t,
-            start=Plane((0.0, 0.0, lines.foot), ALONG),
-            end=short_of_roof(lines, eave, frame, eave.height),
-            nest=(into * t, t),
-            notches=tuple(notches),
-        )
-
-
-def _at_slab(
-    lines: TrimLines, before: Face, after: Face, legs: Point2
-) -> tuple[tuple[float, float, Box], ...]:
-    """What a corner trim that stands in a ledge loses of its leg on an open wall: the slab is there."""
-    if not lines.building.slab.ledge_depth or not (before.open_at("right") or after.open_at("left")):
-        return ()
-    room, (near, far) = lines.lap_room + lines.thickness + 1, legs
-    box = (-1.0, -near - 1, room, 0.0) if before.open_at("right") else (-far - 1, -1.0, 0.0, room)
-    return ((lines.foot - 1, 0.0, box),)
 
 
 def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:

@@ -110,11 +110,11 @@ class TrimLines:
         """How far the corner trim's leg reaches along a wall from where its steel ends; over an upright it
         covers that; 0 where no trim stands, between two open walls."""
         side = wall.beside(hand)
-        if wall.open_at(hand) and side.open:
+        other, there = self.steel.named[side.other], "left" if hand == "right" else "right"
+        if wall.open_at(hand) and other.open_at(there):
             return 0.0
         if side.kind is Edge.IN_LINE:
             return 0.0 if wall.open else self.profile("corner").in_plane - self.side
-        other, there = self.steel.named[side.other], "left" if hand == "right" else "right"
         if wall.open_at(hand):
             return self.steel.end_depth(other, there) + PAST_STEEL
         legs = self.profile("corner")

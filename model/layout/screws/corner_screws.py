@@ -1,0 +1,108 @@
+"""Screws in the legs of corner trims: at the framing lines that reach them, up the upright beside an open
+wall, and over the ends of hung sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import copysign, dist
+
+import shapely
+
+from ...envelope.headwall import in_line_at
+from ...roles import Role
+from ..trim.corner_trims import hung_leg, over_hung
+from ..trim.in_line_trims import NAME as IN_LINE
+from ..trim.trim_run import TrimRun
+from .screw_kinds import EDGE, INCH
+from .trimmed import ROW, Trimmed, Wanted, spread
+
+HELD = 12 * INCH
+"""mm; the greatest distance between screws where hung sheets end on an upright. Ours."""
+
+ENDS = (("left", 0.0, 1.0), ("right", 1.0, -1.0))
+"""A wall's hands, each with its share of the width, and the way in from there."""
+
+
+def corner_screws(on: Trimmed) -> Iterator[Wanted]:
+    """In each corner leg on a wall, one at every framing line that reaches it below the trim's head; beside
+    an open wall, and on it, as far apart as asked, into the upright, up to hung sheets if any."""
+    lines, face = on.lines, on.plan.face
+    for hand, share, into in ENDS:
+        if leg := lines.corner_leg(face, hand):
+            foot, top = _foot(on, hand), _top(on, hand)
+            upright = face.open_at(hand) or face.beside(hand).open
+            heights = spread(min(top, foot or top), 3 * INCH, lines.building.screws.apart)
+            name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
+            where = (lines.steel.steel_end(face, hand), into * leg)
+            yield from _by_trim(on, hand, _leg(on, (name, 0), where, seat, heights if upright else None))
+        if not face.open and (foot := _foot(on, hand)) is not None:
+            yield from _over_hung(on, hand, (share * face.width, into), foot)
+
+
+def _by_trim(on: Trimmed, hand: str, row: Wanted) -> Iterator[Wanted]:
+    """The screws of a leg by the trims that stand over each other at a corner: where a lean-to's end stands
+    in line with a gable, one under its roof, and no leg there on the wall inside."""
+    (name, run, seat, spots), building, face = row, on.lines.building, on.plan.face
+    headwall = in_line_at(building, (face.name, face.beside(hand).other))
+    own = f"{face.name} {IN_LINE} {hand}" if run.name.endswith(IN_LINE) else name
+    if headwall is None:
+        yield own, run, seat, spots
+        return
+    if face.raked:
+        under = on.run(f"{building.lean_tos[headwall.number].name} {face.name} {IN_LINE}")
+        low = [spot for spot in spots if spot[0][1] < headwall.head]
+        yield f"{face.name} {IN_LINE} {hand}", under, seat, low
+    yield own, run, seat, [spot for spot in spots if spot[0][1] > headwall.foot]
+
+
+def _foot(on: Trimmed, hand: str) -> float | None:
+    """Where hung sheets begin at a corner; None without any."""
+    face = on.plan.face
+    hung = face.hung or on.lines.steel.named[face.beside(hand).other].hung
+    return hung.foot if hung else None
+
+
+def _top(on: Trimmed, hand: str) -> float:
+    """What the screws at a corner stay under."""
+    return on.lines.under_eave(on.lines.steel.over_corner(on.plan.face, hand))
+
+
+def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) -> Iterator[Wanted]:
+    """In the trim over the ends of hung sheets: in their wall's leg, at its lines or up an upright there; in
+    that of the wall that is clad down to the slab, up its own."""
+    lines, face, room = on.lines, on.plan.face, _top(on, hand) - foot
+    u, into = end
+    leg, seat = into * hung_leg(lines, face, hand), over_hung(lines, face, hand) + lines.thickness
+    name = (f"{face.name} corner trim over {hand}", -1)
+    beside = lines.steel.named[face.beside(hand).other]
+    upright = room > HELD and not (beside.open or (beside.hung and face.hung))
+    if face.hung:
+        rows = [foot + v for v in spread(room, 3 * INCH, HELD)]
+        yield _leg(on, name, (u, leg), seat, rows if upright else None)
+    elif upright:
+        past = lines.building.trim.lap
+        rows = [foot + past + v for v in spread(room - past, 3 * INCH, lines.building.screws.apart)]
+        yield _leg(on, name, (u, leg), seat, rows)
+
+
+def _leg(
+    on: Trimmed,
+    which: tuple[str, int],
+    leg: tuple[float, float],
+    seat: float,
+    heights: Sequence[float] | None,
+) -> Wanted:
+    """The screws in one leg, from its wall's end so far along it, of the first (0) or the last (-1) of the
+    runs at its corner. heights: None is one at every line that reaches it."""
+    (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
+    corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
+    runs: list[TrimRun] = [run for run in on.runs if run.role is Role.CORNER_TRIM]
+    near = min(dist(run.frame.origin, corner) for run in runs)
+    here = [run for run in runs if dist(run.frame.origin, corner) == near]
+    u, strip = end + edge / 2, sorted((end + into * EDGE, end + edge - into * EDGE))
+    if heights is None:
+        top = _top(on, "left" if into > 0 else "right")
+        rows = (line for line in on.plan.lines if not line.rise and line.left <= u <= line.right)
+        heights = [line.at for line in rows if line.at < top]
+    spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in heights]
+    return which[0], here[which[1]], seat, spots
