@@ -81,7 +81,8 @@ def lap_room(building: Building) -> float:
 
 def eave_trim(building: Building) -> float:
     """Steel line of a side wall to the eave trim's outer face."""
-    return corner_trim(building) + lap_room(building) + building.sheets.flange
+    over = lap_room(building) if building.hung_walls else 0.0  # a trim over hung sheets' ends is under it
+    return corner_trim(building) + lap_room(building) + over + building.sheets.flange
 
 
 def over_shelf(building: Building) -> float:

@@ -154,7 +154,10 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     foot = face.hung.girt + lines.building.framing.girt.width / 2 if face.hung else 0.0
     for end, into, name in stood:
         u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
-        head = min(lines.strut_foot(eave), under_roof_steel(lines, face, end, end + 2 * into * half))
+        sides = (end, end + 2 * into * half)
+        head = min(lines.strut_foot(eave), under_roof_steel(lines, face, *sides))
+        if face.raked and not lines.run_on:
+            head = min(head, *(face.top.lowered(lines.rake_leg).height(u) for u in sides))
         ends = square((u, foot, 0.0), UP), square((u, head, 0.0), UP)
         made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
         yield framing_part(face, f"end jamb {name}", Role.JAMB, *made)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ...envelope.edges import Edge
-from ...envelope.face import Face, Hung, in_turn
+from ...envelope.face import HAIR, Face, Hung, in_turn
 from ...place import Place, Point2, Point3, cross, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -18,9 +18,6 @@ from .trim_run import Box, TrimRun, mirrored
 
 UP: Point3 = (0.0, 0.0, 1.0)
 ALONG: Point3 = (0.0, 0.0, 1.0)
-
-OVER = 1.05
-"""Thicknesses by which a trim stands off one that it lies over. Ours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +69,14 @@ def _from_foot(lines: TrimLines, corner: Corner) -> TrimRun:
     legs = lines.corner_leg(before, "right"), lines.corner_leg(after, "left")
     run = _corner(lines, corner, out, legs)
     if corner.hung:
-        return replace(run, end=Plane((0.0, 0.0, corner.hung.foot + lines.building.trim.lap), ALONG))
+        top = corner.hung.foot + lines.building.trim.lap
+        # Its leg on the wall whose sheets hang ends under them.
+        room, (near, far) = lines.crown(before) + lines.crown(after), (legs[0] + out[1], legs[1] + out[0])
+        box = (
+            (-room, -near - 1, room, out[1] - HAIR) if before.hung else (-far - 1, -room, out[0] - HAIR, room)
+        )
+        cut = (corner.hung.foot - 1, top + room, box)
+        return replace(run, end=Plane((0.0, 0.0, top), ALONG), notches=(*run.notches, cut))
     return run
 
 
@@ -92,7 +96,7 @@ def over_hung(lines: TrimLines, wall: Face, hand: str) -> float:
     if wall.open:
         return 0.0
     out = lines.crown(wall) if wall.beside(hand).covers else lines.side
-    return out if wall.hung else out + OVER * lines.thickness
+    return out if wall.hung else out + lines.lap_room
 
 
 def hung_leg(lines: TrimLines, wall: Face, hand: str) -> float:

@@ -129,7 +129,10 @@ class TrimLines:
         """w of the inner face of the trim over a wall's head, eave or rake trim: over the corner trim."""
         if wall.open:
             return self.lap_room
-        return (self.side if wall.name in self.steel.eaves else self.crown(wall)) + self.lap_room
+        beside = (self.steel.named[wall.beside(hand).other] for hand in ("left", "right"))
+        # The trim over the ends of hung sheets beside it lies over its own corner trim.
+        over = self.lap_room if wall.hung is None and any(one.hung for one in beside) else 0.0
+        return (self.side if wall.name in self.steel.eaves else self.crown(wall)) + over + self.lap_room
 
     def head_beside(self, face: Face, hand: str) -> float:
         """The same of the wall at a face's left or right end, or of the roof's end out over it."""
