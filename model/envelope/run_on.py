@@ -50,6 +50,11 @@ def run_on_misfits(lines: OpeningLines) -> Iterator[Objection]:
             ("roof", "gable_overhang"),
             "not yet possible with a lean-to; what comes nearest: 0, both roofs ending at the gables",
         )
+    if building.trim.gutters:
+        yield (
+            ("trim", "gutters"),
+            "not yet possible under a roof that runs on over its gables; what comes nearest: none",
+        )
     rake = building.framing.rake_angle
     across = rake.width if lines.setback else rake.thickness
     # The angle out there turns in under the purlins, before the trim at the gable's head.

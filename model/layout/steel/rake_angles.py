@@ -8,10 +8,11 @@ from math import hypot
 
 from ...envelope.face import Face
 from ...envelope.steel_lines import SteelLines
+from ...envelope.stretches import Span
 from ...place import Point3
 from ...recipe import Part, Section
 from ...roles import Role
-from .framing import RIGHT, Span, framing_part
+from .framing import RIGHT, framing_part
 from .straight_member import Plane, member
 
 
