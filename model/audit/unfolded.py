@@ -11,15 +11,15 @@ from ..measure.bends import Bends, measure_bends
 from ..measure.end_folds import EndFold
 from ..measure.faces import Vectors
 from ..solids.properties import REMEMBERED, triangles
-from ..solids.surface import Triangles
 from .clash import closed_mesh
+from .site import Numbers
 
 AROUND, OFF = 0.1, 0.02
 """mm that what is taken off reaches past a tab, and that it stays off the leg on which the tab hangs."""
 
 
 @lru_cache(maxsize=REMEMBERED)
-def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Triangles]:
+def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Numbers]:
     """Corners (n, 3) and triangles (m, 3) of a trim without the tabs at its ends."""
     bends = measure_bends(solid)
     if bends is None or not bends.folds:

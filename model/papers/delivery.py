@@ -97,7 +97,7 @@ def _bundles(one: Job) -> Iterator[Section]:
         most = f"{_weight(one, HEAVIEST)} {weight_unit(one.units)}"
         heaviest = f"Bundles of {most} at most, the longest sheets lowest."
         yield Section(
-            "Bundles and storage", head, (0.03, 0.07, 0.22, 0.41, 0.07, 0.2), rows, (heaviest, *STORAGE[1:])
+            "Bundles and storage", head, (0.03, 0.07, 0.28, 0.35, 0.07, 0.2), rows, (heaviest, *STORAGE[1:])
         )
 
 
