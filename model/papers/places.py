@@ -143,7 +143,7 @@ def _wall(one: Job, plane: CladPlane, walls: list[CladPlane]) -> Iterator[Detail
             (-70.0, -120.0, 130.0, 90.0),
             FOOT,
         )
-    corner = Place(plane.point(left, between_lines(one, plane)), plane.frame.x, inward)
+    corner = Place(plane.point(left, between_lines(one, plane, left + CLEAR)), plane.frame.x, inward)
     lap: Measured = ("lap", WALL, (Role.CORNER_TRIM,), 0)
     yield Detail("corner", corner, (-60.0, -60.0, 140.0, 150.0), (lap,))
 
@@ -264,9 +264,13 @@ def clear_of_levels(one: Job, plane: CladPlane, wanted: float) -> float:
     return OFF + (free or tries)[0]
 
 
-def between_lines(one: Job, plane: CladPlane) -> float:
-    """A v half way between the two screw lines that are farthest apart."""
+def between_lines(one: Job, plane: CladPlane, u: float | None = None) -> float:
+    """A v half way between the two screw lines that are farthest apart; u: where sheets must be there."""
     _, low, _, high = plane.outline.bounds
-    lines = sorted({float(low), *(line.v for line in screw_lines(one, plane)), float(high)})
+    if u is not None:
+        upright = shapely.LineString([(u, low - 1.0), (u, high + 1.0)])
+        _, low, _, high = plane.outline.intersection(upright).bounds
+    inside = (line.v for line in screw_lines(one, plane) if low < line.v < high)
+    lines = sorted({float(low), *inside, float(high)})
     a, b = max(pairwise(lines), key=lambda pair: (round(pair[1] - pair[0], 3), -pair[0]))
     return OFF + (a + b) / 2
