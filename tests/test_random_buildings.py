@@ -44,6 +44,8 @@ FOUND = {
     "a lean-to too short for a purlin": 'width = "16 ft"\nlength = "20 ft"\neave_height = "12 ft"\n'
     'pitch = "4/12"\n[framing]\npurlin_spacing = "10 ft"\n'
     '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "end laps in a roof whose ends are asked for single": 'width = "24 ft"\nlength = "10 ft"\n'
+    'eave_height = "8 ft"\npitch = "3/12"\n[sheets]\nlongest = "11 ft"\n[screws]\nends = "single"\n',
     "a rake screw beside the trim of a high corner": 'width = "16 ft"\nlength = "12 ft"\n'
     'eave_height = "13 ft"\npitch = "22.5 deg"\n[roof]\nshape = "single slope"\n',
     "trim an eighth of an inch thick, at a ridge and over a lean-to": 'width = "16 ft"\nlength = "20 ft"\n'

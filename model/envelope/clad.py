@@ -27,7 +27,8 @@ def regions_of(
     outline, seam, step = _outline(building, sides, skin, wall, gaps), seam_of(building), building.sheets.step
     if not wall:
         return (Region("", skin, fitted_slope(outline, step, sides[2])),)
-    if (hung := hung_of(building, name)) is not None:
+    hung = hung_of(building, name)
+    if hung is not None and hung.foot < max(v for _, v in outline):  # else it is objected to
         return (Region("", skin, fitted_wall(_above(outline, hung.foot), step)),)
     found: list[Region] = []
     if seam is not None and building.wainscot is not None and tiered(building, name):

@@ -14,7 +14,7 @@ INCH = 25.4
 @pytest.mark.parametrize("name", starters())
 def test_a_starter_stands_without_clashes_or_findings(name: str) -> None:
     raised = raise_building(parse(starter_text(name, name), name))
-    assert raised.findings == ()
+    assert [finding for finding in raised.findings if finding.fault] == []
     assert all(is_valid(piece.solid) for piece in raised.model.pieces)
     assert clashes(raised.model.pieces) == []
 

@@ -135,6 +135,7 @@ DOOR = '[[opening]]\nkind = "walk door"\nwidth = "3 ft"\nheight = "6 ft 8 in"\nf
     ("keys", "said"),
     [
         ('[skirt]\nfoot = "9 ft"\n', ["skirt.foot"]),
+        ('[skirt]\nfoot = "30 ft"\n', ["skirt.foot"]),
         ('[skirt]\nwalls = "left"\n', ["skirt.foot"]),
         ('[skirt]\nfoot = "6 ft"\nwalls = "left"\n[walls]\nleft = "open"\n', ["skirt.walls"]),
         ('[skirt]\nfoot = "6 ft"\nwalls = "left"\n[walls]\nfront = "infill"\n', ["skirt.foot"]),

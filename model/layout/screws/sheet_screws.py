@@ -74,11 +74,13 @@ class Missed:
 
 @dataclass(slots=True)
 class _Laid:
-    """A sheet while its screws are set: the region it is of, from which height on another sheet lies over it,
-    its pans, where heads have room on its face, its outline there, and the screws so far."""
+    """A sheet while its screws are set: the region it is of, whether its foot lies on another sheet, from
+    which height on another lies over it, its pans, where heads have room on its face, its outline there, and
+    the screws so far."""
 
     part: Part
     region: Region
+    lapped: bool
     covered: float
     sign: float
     origin: Point2
@@ -140,7 +142,17 @@ def _laid(plan: Fastening, tile: Tile, part: Part) -> _Laid:
         covered = tile.course.above.foot
         flats = flats.intersection(shapely.box(-1e6, -1e6, 1e6, covered - RIM))
     shapely.prepare(flats)
-    return _Laid(part, tile.region, covered, sign, (u, v), flats, plan.room.heads, inside)
+    return _Laid(
+        part,
+        tile.region,
+        tile.course.below is not None,
+        covered,
+        sign,
+        (u, v),
+        flats,
+        plan.room.heads,
+        inside,
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,9 +208,8 @@ def _side(plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want
         for place, (v, i) in enumerate(crossed):
             at_end = place in (0, len(crossed) - 1)
             alone = (profile.pitch + profile.leg - foot_to_screw) * hypot(1.0, plan.lines[i].rise)
-            pair = (plan.screws.ends if at_end else plan.screws.between) == "pair" or (
-                at_end and alone > HOLDS
-            )
+            asked = plan.screws.ends if at_end else plan.screws.between
+            pair = asked == "pair" or (at_end and alone > HOLDS) or (place == 0 and sheet.lapped)
             if v < sheet.covered:  # past it the sheet above is screwed through this one
                 found[i] = _Want(plan.lines[i], (u, v), pan, pair)
     return found

@@ -213,5 +213,6 @@ def _rake_over(on: Trimmed, end: float) -> TrimRun:
 
 
 def _reaching(seat: float) -> Turned:
-    """A sheet screw long enough to pass from its seat into the steel: whole quarter inches."""
-    return hex_screw(NUMBER_12, ceil((seat + STEEL) / (INCH / 4)) * INCH / 4)
+    """A sheet screw long enough to pass from its seat into the steel: whole quarter inches, half an inch at
+    least."""
+    return hex_screw(NUMBER_12, max(2, ceil((seat + STEEL) / (INCH / 4))) * INCH / 4)
