@@ -12,7 +12,7 @@ from ribwright.drawing.dxf import dxf
 from ribwright.drawing.ink import words_on
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.svg import svg
-from ribwright.heading import short
+from ribwright.heading import is_braced, short
 from ribwright.papers.frame import framed
 from ribwright.papers.index import index
 from ribwright.papers.job import job_of
@@ -42,8 +42,9 @@ def test_papers_of_the_step_file_are_those_of_the_description(name: str, tmp_pat
 @pytest.mark.parametrize("name", STARTERS)
 def test_every_page_says_what_it_is_and_is_not(name: str) -> None:
     pages = starter_read(name)
+    braced = is_braced({piece.role for piece in starter_model(name).pieces})
     for number, page in enumerate(pages, 1):
-        assert len(page.found(short(braced=False))) == 1
+        assert len(page.found(short(braced=braced))) == 1
         assert len(page.found(f"sheet {number} of {len(pages)}")) == 1
         assert page.found(starter_model(name).name)
     titles = [page.title for page in starter_pages(name)]
