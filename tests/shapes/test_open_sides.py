@@ -252,7 +252,7 @@ def test_the_audit_is_told_which_faces_were_asked_open() -> None:
             "clear of the open bay from",
         ),
         ('[framing]\njamb = "cee 6x5x0.059"\n', "framing.jamb", 'a section at most 4" wide'),
-        ('front = "opne"\n', "walls.front", "'clad' or 'open'; the nearest is 'open'"),
+        ('front = "opne"\n', "walls.front", "'clad', 'open' or 'infill'; the nearest is 'open'"),
     ],
 )
 def test_what_does_not_go_with_an_open_wall_is_refused(more: str, key: str, remedy: str) -> None:
