@@ -366,7 +366,8 @@ def test_a_process_that_was_lost_is_followed_by_another(own: Live) -> None:
             for one in lost:
                 os.kill(int(one), signal.SIGKILL)
             names.append((await building(line))["name"])
-            assert children(own) != lost
+            while children(own) in (lost, []):  # it may have been done before it was lost
+                await asyncio.sleep(0.05)
         return names
 
     assert talked(own, talk) == [NAME, "after 0.0 s", "after 0.5 s"]
