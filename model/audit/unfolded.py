@@ -35,17 +35,11 @@ def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Numbers]:
 
 def _box(bends: Bends, fold: EndFold) -> Vectors:
     """(8, 3) corners, in the solid's frame, of a box about a tab, clear of its leg."""
-    start, end = (np.array(bends.line[fold.leg + step]) for step in (0, 1))
-    way = (end - start) / np.hypot(*(end - start))
-    off = np.array([-way[1], way[0]]) * fold.side
-    face = bends.thickness if fold.side > 0 else 0.0
-    (low, _, high, reach), t = fold.shape.bounds, bends.thickness
-    deep = sorted((fold.at + fold.end * AROUND, fold.at - fold.end * (t + AROUND)))
+    (low, _, high, reach), t, bench = fold.shape.bounds, bends.thickness, bends.bench
     corners = [
-        (*(start + u * way + (face + v) * off), y)
+        (*(fold.start + np.array([u, v]) @ fold.axes), y)
         for u in (low - AROUND, high + AROUND)
         for v in (OFF, reach + AROUND)
-        for y in deep
+        for y in (fold.at + fold.end * AROUND, fold.at - fold.end * (t + AROUND))
     ]
-    bench = bends.bench
     return np.array([bench.point((x, y, z)) for x, z, y in corners])

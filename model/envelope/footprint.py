@@ -15,7 +15,7 @@ def shell_of(building: Building) -> Shell:
 
     Loops in the order in which the model lists its parts: side walls, back gable, front gable, slopes.
     """
-    line = _roof_line(building)
+    line = roof_line(building)
     length, count = building.length, len(line)
     plan = (line[0], line[-1])
     feet = [(x, y, 0.0) for y in (0.0, length) for x, _ in plan]
@@ -39,7 +39,7 @@ def shell_of(building: Building) -> Shell:
     )
 
 
-def _roof_line(building: Building) -> tuple[Point2, ...]:
+def roof_line(building: Building) -> tuple[Point2, ...]:
     """The steel line over the width, (x, z) from the left eave to the right one."""
     width, eave, roof = building.width, building.eave_height, building.roof
     rise = tan(radians(building.pitch))

@@ -6,11 +6,13 @@ girt that runs along the foot. Common practice throughout, no source, unless one
 
 from __future__ import annotations
 
-from math import hypot, radians, tan
+from itertools import pairwise
+from math import hypot
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
 from .face import Hung
+from .footprint import roof_line
 from .skin_lines import HEAD_CLEARANCE, SHELF_FALL, over_shelf
 from .tiers import SEAM_ROW, flat_of
 
@@ -52,10 +54,4 @@ def _under_eaves(building: Building) -> float:
 
 def _rise(building: Building) -> float:
     """Of the steepest slope."""
-    roof, rise = building.roof, tan(radians(building.pitch))
-    if roof.shape == "single slope" or roof.ridge is None:
-        return rise
-    peak = building.eave_height + roof.ridge * rise
-    return max(
-        rise, (peak - (roof.right_eave_height or building.eave_height)) / (building.width - roof.ridge)
-    )
+    return max(abs(b[1] - a[1]) / (b[0] - a[0]) for a, b in pairwise(roof_line(building)))

@@ -29,15 +29,16 @@ class EndFold:
 
     leg: which of the trim's legs it hangs on, counted along its line. end: 1 at the far end of the bench, -1
     at the near one. at: of its outer face, along the bench. shape: (u along the leg from the leg's beginning,
-    how far it reaches from the leg's inner face). side: 1 where that is the face on the line's left, a
-    thickness off the line; -1 where it is the line's own.
+    how far it reaches from the leg's inner face). start (2,), axes (2, 2): that frame in x and z of the
+    bench.
     """
 
     leg: int
     end: int
     at: float
     shape: shapely.Polygon
-    side: float
+    start: Vectors
+    axes: Vectors
 
     @property
     def reach(self) -> float:
@@ -80,14 +81,14 @@ def _hanging(
     leg = int(np.argmax(touched))
     if touched[leg] <= 0.0:
         return
-    start, way = line[leg], _way(line[leg], line[leg + 1])
+    way = _way(line[leg], line[leg + 1])
     left = np.array([-way[1], way[0]])
-    off = np.array([points @ left for points in shapely.get_coordinates(plate) - start])
+    off = np.array([points @ left for points in shapely.get_coordinates(plate) - line[leg]])
     # On the line's own side the leg's face is the line; on the other one it is a thickness off.
     sign, face = (-1.0, 0.0) if off.mean() < thickness / 2 else (1.0, thickness)
-    axes = np.array([way, sign * left])
-    shape = shapely.transform(plate, lambda points: (points - start) @ axes.T - (0.0, sign * face))
-    yield EndFold(leg, end, at, shape, sign)
+    start, axes = line[leg] + face * left, np.array([way, sign * left])
+    shape = shapely.transform(plate, lambda points: (points - start) @ axes.T)
+    yield EndFold(leg, end, at, shape, start, axes)
 
 
 def over(folds: Sequence[EndFold], length: float) -> tuple[float, float]:

@@ -15,8 +15,6 @@ from .seen import rims
 
 SAME = 0.05
 """mm; corners nearer than this along one edge are said once."""
-NIL = 0.45
-"""mm from an edge that a tape reads as none: papers are shown to a sixteenth, or a millimetre."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,6 +101,6 @@ def likeness(area: shapely.Geometry) -> list[tuple[float, ...]]:
 def _distinct(values: Sequence[float]) -> list[float]:
     found: list[float] = []
     for value in sorted(values):
-        if value > NIL and (not found or value - found[-1] > SAME):
+        if value > SAME and (not found or value - found[-1] > SAME):
             found.append(value)
     return found

@@ -108,12 +108,12 @@ def _dimensions(one: Job, flat: Flat, on: On, ratio: float) -> Iterator[Dimensio
 
 
 def told_once(one: Job, values: Sequence[float]) -> list[float]:
-    """Distances of which no two neighbours are shown alike."""
-    found: list[float] = []
+    """Distances of which no two neighbours are shown alike, nor one as the edge that they begin at."""
+    found = [0.0]
     for value in values:
-        if not (found and value - found[-1] < ALIKE and one.length(value) == one.length(found[-1])):
+        if value - found[-1] >= ALIKE or one.length(value) != one.length(found[-1]):
             found.append(value)
-    return found
+    return found[1:]
 
 
 def rows_down(one: Job, flat: Flat, ratio: float) -> tuple[float, float]:

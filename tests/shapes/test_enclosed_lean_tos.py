@@ -20,19 +20,9 @@ from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
+from support.lean_tos import SHED as ONE
 
-SHED = """
-width = "18 ft"
-length = "20 ft"
-eave_height = "12 ft"
-pitch = "4/12"
-[[lean_to]]
-wall = "left"
-width = "9 ft"
-pitch = "2/12"
-eave_height = "8 ft"
-walls = ["front", "back", "outer"]
-"""
+SHED = ONE + 'walls = ["front", "back", "outer"]\n'
 SECOND = SHED[SHED.index("[[lean_to]]") :].replace('"left"', '"right"')
 PAST = 1.0
 """Of the gable sheets past the main corner: a leg, the corner trim's room."""

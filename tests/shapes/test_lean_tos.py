@@ -25,6 +25,7 @@ from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
+from support.lean_tos import SHED
 
 ROOM = 2.1 * 0.0217
 CROWN = 0.0217 + 3 / 4 + 2 * 0.0172
@@ -115,17 +116,6 @@ def test_the_main_faces_are_placed_as_without_it() -> None:
         assert np.array(one) == pytest.approx(np.array(other), abs=1e-6)
 
 
-SHED = """
-width = "18 ft"
-length = "20 ft"
-eave_height = "12 ft"
-pitch = "4/12"
-[[lean_to]]
-wall = "left"
-width = "9 ft"
-pitch = "2/12"
-eave_height = "8 ft"
-"""
 OTHERS = {
     "the starter": starter_text("lean-to", "lean-to"),
     "at the right wall": SHED.replace('"left"', '"right"').replace("2/12", "3/12"),

@@ -18,23 +18,17 @@ from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
+from support.lean_tos import SHED as ONE
 
-SHED = """
-width = "18 ft"
-length = "20 ft"
-eave_height = "12 ft"
-pitch = "4/12"
-[[lean_to]]
-wall = "left"
-width = "9 ft"
-pitch = "2/12"
-eave_height = "8 ft"
-[[lean_to]]
+SHED = (
+    ONE
+    + """[[lean_to]]
 wall = "right"
 width = "9 ft"
 pitch = "2/12"
 eave_height = "7 ft"
 """
+)
 ROOM = 2.1 * 0.0217
 
 

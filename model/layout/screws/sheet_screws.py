@@ -23,9 +23,7 @@ import shapely
 from shapely.geometry import LineString, Polygon
 
 from ...catalog.profiles import RibProfile
-from ...catalog.trims import trim_profiles
 from ...description.building import Screws, Skin
-from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -37,8 +35,6 @@ from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .screw_lines import ScrewLine
 from .uprights import Upright
 
-STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
-"""Of lap screws, which hold sheet to sheet on a rib's crown and reach no steel."""
 HOLDS = 12 * INCH
 """mm of a sheet's end past its last screw; down a steep rake a single one a rib would leave more. Ours."""
 JAMB = 24 * INCH
@@ -142,17 +138,8 @@ def _laid(plan: Fastening, tile: Tile, part: Part) -> _Laid:
         covered = tile.course.above.foot
         flats = flats.intersection(shapely.box(-1e6, -1e6, 1e6, covered - RIM))
     shapely.prepare(flats)
-    return _Laid(
-        part,
-        tile.region,
-        tile.course.below is not None,
-        covered,
-        sign,
-        (u, v),
-        flats,
-        plan.room.heads,
-        inside,
-    )
+    lapped = tile.course.below is not None
+    return _Laid(part, tile.region, lapped, covered, sign, (u, v), flats, plan.room.heads, inside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -334,43 +321,6 @@ def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
     return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
 
 
-CAPPED = 2.5 * INCH
-"""mm down from the uppermost purlin's row: the ridge cap's leg lies there, which is screwed itself."""
-
-
-def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
-    """Lap screws along a roof sheet's overlap rib, where it lies on a neighbour and they are asked for."""
-    assert isinstance(sheet.recipe, Sheet)
-    apart, face = plan.screws.stitch, plan.face
-    rib = face.frame.seen(sheet.place.origin)[0]
-    (left, right), leg = tile.region.span, tile.region.skin.profile.leg
-    if not (apart and face.sloped and left + 2 * leg < rib < right - 2 * leg):
-        return None
-    foot, head = tile.course.foot, tile.course.head
-    count = max(1, ceil((head - foot) / apart) - 1)
-    step = (head - foot) / (count + 1)
-    w, sign = _top(sheet.recipe, 0.0), tile.column.sign
-    base = face.frame.seen(sheet.place.origin)[1]
-    capped = _capped(plan, tile)
-    row = tuple(
-        (0.0, grid(sign * (v - base)), w)
-        for v in (foot + step * k for k in range(1, count + 1))
-        if v < capped and not (tile.course.below and v < tile.course.below.head + EDGE)
-    )
-    if not row:
-        return None
-    return _part(Role.LAP_SCREW, plan, tile.region.skin, sheet, STITCH, row)
-
-
-def _capped(plan: Fastening, tile: Tile) -> float:
-    """v up to which lap screws stand clear of what lies over a sheet's head."""
-    if tile.course.above:
-        return tile.course.above.foot - EDGE
-    if plan.face.sides[2].kind is Edge.HEADWALL:
-        return max(v for _, v in plan.face.outline) - trim_profiles()["headwall"].in_plane - INCH
-    return max(line.at for line in plan.lines) - CAPPED
-
-
 def _row(plan: Fastening, sheet: _Laid) -> Part | None:
     """All the screws of a sheet, on its bench."""
     recipe = sheet.part.recipe
@@ -379,12 +329,12 @@ def _row(plan: Fastening, sheet: _Laid) -> Part | None:
     bench = sorted((grid(sign * (u - u0)), grid(sign * (v - v0))) for u, v in sheet.spots)
     if not bench:
         return None
-    row = tuple((u, v, _top(recipe, u)) for u, v in bench)
+    row = tuple((u, v, top_of(recipe, u)) for u, v in bench)
     body = hex_screw(NUMBER_12, plan.screws.length)
-    return _part(Role.SHEET_SCREW, plan, sheet.region.skin, sheet.part, body, row)
+    return row_through(Role.SHEET_SCREW, plan, sheet.region.skin, sheet.part, body, row)
 
 
-def _part(
+def row_through(
     role: Role, plan: Fastening, skin: Skin, sheet: Part, body: Turned, row: tuple[Point3, ...]
 ) -> Part:
     """A row of screws through a sheet, in the colour of the steel ones, also where it lets light through."""
@@ -393,7 +343,7 @@ def _part(
     return Part(name, role, ("screws", plan.face.name), body, sheet.place, labels, row)
 
 
-def _top(recipe: Sheet, u: float) -> float:
+def top_of(recipe: Sheet, u: float) -> float:
     """w of the sheet's upper face at u: where a washer sits."""
     for (u0, w0), (u1, w1) in pairwise(recipe.upper):
         if u0 <= u <= u1:
