@@ -16,11 +16,11 @@ import pytest
 from ribwright.audit import audit, bite, clash, labels, limits, overhang, sheet_laps, trim_laps
 from ribwright.exchange.step import read_step, write_step
 from ribwright.findings import Code
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import starters
 from ribwright.layout.screws.screw_kinds import NUMBER_12
-from ribwright.raising import raise_building
 from support.planted import THICKNESS, shed
 from support.plants import Plant, again, move, narrowed, near, screw, shorter, thick
+from support.starter_buildings import starter_model
 
 FLANGE = 0.0217 * 25.4
 """mm; thickness of the trim flanges between framing and sheets (26 ga), and so the air under sheets."""
@@ -117,7 +117,7 @@ def test_a_starter_keeps_away_from_every_limit(
         for function in (over, under):
             if hasattr(module, function.__name__) and module is not limits:
                 monkeypatch.setattr(module, function.__name__, function)
-    model = raise_building(parse(starter_text(name, name), name)).model
+    model = starter_model(name)
     write_step(model, tmp_path / "model.step")
     for one in (model, read_step(tmp_path / "model.step")):
         seen.clear()

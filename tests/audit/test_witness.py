@@ -8,13 +8,13 @@ from dataclasses import replace
 import pytest
 from ribwright.audit import CHECKS, audit
 from ribwright.findings import Check, Code, Finding
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import starters
 from ribwright.pieces import Model
-from ribwright.raising import raise_building
 from ribwright.roles import LISTS, roles_of
 from support.planted import shed
 from support.plants import drop, end_moved, move, near, screw
 from support.second_witness import faults
+from support.starter_buildings import starter_raised
 
 BLIND: tuple[Check, ...] = ("clash", "cover", "laps", "bite")
 
@@ -91,7 +91,7 @@ def test_laps_and_overhang_are_measured_as_they_were_asked() -> None:
 
 @pytest.mark.parametrize("name", starters())
 def test_a_starter_is_sound_and_a_second_witness_agrees(name: str) -> None:
-    raised = raise_building(parse(starter_text(name, name), name))
+    raised = starter_raised(name)
     assert [finding for finding in raised.findings if finding.fault] == []
     assert audit(raised.model, thorough=True).findings == ()
     assert faults(raised.model) == []

@@ -7,10 +7,11 @@ from itertools import islice
 import pytest
 from ribwright.description.building import Building
 from ribwright.errors import TooManyPieces
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import parse, starters
 from ribwright.intake.estimate import estimated, refuse_too_many
 from ribwright.layout import lay_out
 from support.random_buildings import buildings
+from support.starter_buildings import starter
 
 LONG = """name = "long"
 width = "{}"
@@ -35,7 +36,7 @@ def bodies(building: Building) -> int:
 
 @pytest.mark.parametrize("name", starters())
 def test_a_starter_has_about_as_many_as_estimated(name: str) -> None:
-    building = parse(starter_text(name, name), name)
+    building = starter(name)
     assert 0.8 < estimated(building) / bodies(building) < 1.25
 
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import parse, starters
 from ribwright.raising import raise_building
 from ribwright.solids.properties import is_valid, triangles
 from support.clashes import clashes
+from support.starter_buildings import starter_raised
 
 INCH = 25.4
 
 
 @pytest.mark.parametrize("name", starters())
 def test_a_starter_stands_without_clashes_or_findings(name: str) -> None:
-    raised = raise_building(parse(starter_text(name, name), name))
+    raised = starter_raised(name)
     assert [finding for finding in raised.findings if finding.fault] == []
     assert all(is_valid(piece.solid) for piece in raised.model.pieces)
     assert clashes(raised.model.pieces) == []

@@ -3,26 +3,18 @@ cut from the stick for them."""
 
 from __future__ import annotations
 
-from functools import cache
-
 import numpy as np
 import pytest
-from ribwright.intake import parse, starter_text
 from ribwright.measure.bends import measure_bends
 from ribwright.measure.member import measure_member
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
-from ribwright.raising import raise_building
 from support.clashes import manifold
 from support.rays import Solids
+from support.starter_buildings import starter_model
 
 OUT = 500.0
 STICK = 10 * 304.8
-
-
-@cache
-def starter(name: str) -> Model:
-    return raise_building(parse(starter_text(name, name), name)).model
 
 
 def pieces(model: Model, role: str) -> list[Piece]:
@@ -38,7 +30,7 @@ def box(piece: Piece) -> np.ndarray:
 def test_the_foot_of_a_rake_is_no_hole(name: str, feet: int) -> None:
     """Level from before the eave, 4 mm off the roof's edge, so between it and the rake's drop, there is the
     rake's trim at once."""
-    model = starter(name)
+    model = starter_model(name)
     roof = np.array([box(piece) for piece in pieces(model, "roof sheet")])
     low, high = roof[:, 0].min(axis=0), roof[:, 1].max(axis=0)
     seen = 0
@@ -59,7 +51,7 @@ def test_the_foot_of_a_rake_is_no_hole(name: str, feet: int) -> None:
 
 def test_the_ends_of_a_ridge_cap_come_down_before_the_rake_trims() -> None:
     """Seen from before a gable, 10 and 15 mm under both legs of the cap, there is the cap first."""
-    model = starter("workshop")
+    model = starter_model("workshop")
     trims = pieces(model, "ridge cap") + pieces(model, "rake trim")
     caps = [box(piece) for piece in pieces(model, "ridge cap")]
     low, high = np.min(caps, axis=(0, 1)), np.max(caps, axis=(0, 1))
@@ -75,7 +67,7 @@ def test_the_ends_of_a_ridge_cap_come_down_before_the_rake_trims() -> None:
 def test_the_ends_of_a_drip_are_folded_down() -> None:
     """Along the wall, 8 mm inside the drip's outermost and 14 mm over its lowest, so under its shelf, its end
     is met beside the opening, and not the shelf's other end."""
-    model = starter("workshop")
+    model = starter_model("workshop")
     drips = [piece for piece in pieces(model, "drip") if piece.label("face") == "front"]
     seen = 0
     for drip in drips:
@@ -89,13 +81,13 @@ def test_the_ends_of_a_drip_are_folded_down() -> None:
 def test_a_stick_is_cut_as_long_as_its_folded_ends_want() -> None:
     """A rake's first piece is a whole stick: what it lies short of one is its tab, from the roof's edge over
     the rib there; a cap's tab takes as much of the last one."""
-    rakes = [item for item in schedule(starter("workshop")).listed("trims") if item.role == "rake trim"]
+    rakes = [item for item in schedule(starter_model("workshop")).listed("trims") if item.role == "rake trim"]
     feet = [item for item in rakes if item.bends and item.bends.folds]
     assert len(feet) == 4
     for item in feet:
         assert item.cut == pytest.approx(STICK, abs=0.5)
         assert STICK - item.length > 60.0
-    model = starter("workshop")
+    model = starter_model("workshop")
     for cap in pieces(model, "ridge cap"):
         bends = measure_bends(cap.solid)
         assert bends is not None

@@ -15,6 +15,7 @@ from ribwright.raising import raise_building
 from shapely.geometry import Point
 from support.rays import Solids
 from support.second_witness import faults
+from support.starter_buildings import starter
 
 
 def asked(name: str) -> str:
@@ -72,5 +73,5 @@ def test_they_are_bought_in_strips() -> None:
 
 @pytest.mark.parametrize("name", starters())
 def test_there_are_none_unless_asked(name: str) -> None:
-    parts = lay_out(parse(starter_text(name, name), name)).parts
+    parts = lay_out(starter(name)).parts
     assert not [part.name for part in parts if "foot closure" in part.name]

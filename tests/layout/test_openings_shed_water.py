@@ -2,24 +2,18 @@
 
 from __future__ import annotations
 
-from functools import cache
-
 import numpy as np
 import pytest
 from ribwright.intake import parse, starter_text, starters
 from ribwright.measure.laps import clad_planes
 from ribwright.measure.sheet import measure_sheet
-from ribwright.pieces import Model, Piece
+from ribwright.pieces import Piece
 from ribwright.raising import raise_building
 from support.clashes import manifold
 from support.rays import Solids
+from support.starter_buildings import starter_model
 
 ROLES = ("j trim", "jamb angle")
-
-
-@cache
-def starter(name: str) -> Model:
-    return raise_building(parse(starter_text(name, name), name)).model
 
 
 def box(piece: Piece) -> np.ndarray:
@@ -57,7 +51,7 @@ def test_an_upper_jamb_trim_lies_outside_the_lower_one(name: str) -> None:
 @pytest.mark.parametrize("name", starters())
 def test_no_steel_shows_beside_the_foot_of_a_door(name: str) -> None:
     """Seen from outside, 3 mm over the concrete and 12 mm beside the opening, there is trim or sheet."""
-    model = starter(name)
+    model = starter_model(name)
     solids = Solids(model.pieces)
     floor = min((box(p)[0, 2] for p in model.pieces if p.role == "base trim"), default=0.0)
     jambs = [p for p in model.pieces if p.role == "jamb" and p.group[0] == "openings"]
@@ -78,7 +72,7 @@ def test_no_steel_shows_beside_the_foot_of_a_door(name: str) -> None:
 @pytest.mark.parametrize("name", starters())
 def test_every_rib_of_the_roof_is_stopped_at_the_eave(name: str) -> None:
     """Looking up the slope under the middle of every crown, 8 mm below it, from the eave: foam."""
-    model = starter(name)
+    model = starter_model(name)
     foam = Solids(p for p in model.pieces if p.role == "inside closure")
     seen, on_others = 0, {lap.upper.piece.name for plane in clad_planes(model) for lap in plane.end_laps}
     for piece in (p for p in model.pieces if p.role == "roof sheet" and p.name not in on_others):
@@ -97,7 +91,7 @@ def test_every_rib_of_the_roof_is_stopped_at_the_eave(name: str) -> None:
 def test_a_window_sheds_from_head_to_sheet(name: str) -> None:
     """A drop that falls inside a jamb's pocket, a hair behind its web, lands on the sill's shelf; there the
     shelf falls outward; looked at from outside, a jamb's lip stands before the sill's, that before sheet."""
-    model = starter(name)
+    model = starter_model(name)
     for sill in (p for p in model.pieces if p.role == "sill trim"):
         around = [p for p in model.pieces if p.name.startswith(sill.name.removesuffix("sill trim"))]
         (jamb,) = [p for p in around if p.name.endswith("trim left")]
@@ -131,7 +125,7 @@ def test_a_window_sheds_from_head_to_sheet(name: str) -> None:
 @pytest.mark.parametrize("name", ["workshop", "garage", "long-store"])
 def test_an_overhead_doors_leaf_stands_clear_behind_the_jambs(name: str) -> None:
     """Common practice: the leaf is behind the jambs, so the screws in the reveals have their heads free."""
-    model = starter(name)
+    model = starter_model(name)
     (leaf,) = [p for p in model.pieces if p.role == "leaf" and "overhead" in p.name]
     body = manifold(leaf)
     for row in (p for p in model.pieces if p.role == "trim screw"):

@@ -10,12 +10,13 @@ from functools import cache
 
 import numpy as np
 import pytest
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import parse, starters
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
 from ribwright.roles import list_of
 from ribwright.solids.properties import triangles
 from support.rays import Solids
+from support.starter_buildings import starter_model
 
 INCH = 25.4
 WASHER = 0.295 * INCH  # radius
@@ -34,8 +35,9 @@ CASES = [*starters(), ZEE, HAT]
 
 @cache
 def model(case: str) -> Model:
-    text = starter_text(case, case) if case in starters() else PLAIN.format(case)
-    return raise_building(parse(text, "shed")).model
+    return (
+        starter_model(case) if case in starters() else raise_building(parse(PLAIN.format(case), "shed")).model
+    )
 
 
 @cache

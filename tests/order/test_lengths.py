@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import parse, starters
 from ribwright.order.buying.order_list import order
 from ribwright.order.buying.words import long_text
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.raising import raise_building
 from ribwright.units import INCH
 from support.judged import judged
+from support.starter_buildings import starter_schedule
 
 SHED = 'width = "16 ft"\nlength = "14 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
 
@@ -21,7 +22,7 @@ def listed(text: str) -> Schedule:
 @pytest.mark.parametrize("name", starters())
 def test_square_sheets_are_ordered_as_long_as_they_are_laid(name: str) -> None:
     """The longest sheet of each side wall and each slope: whole steps, and ordered by that size."""
-    lists = listed(starter_text(name, name))
+    lists = starter_schedule(name)
     sizes = {line.size for line in order(lists).lines if line.list == "sheets"}
     step = 5.0 if lists.units == "mm" else INCH / 2
     longest: dict[str, float] = {}

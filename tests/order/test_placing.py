@@ -6,14 +6,13 @@ from pathlib import Path
 
 import pytest
 from ribwright.exchange.step import read_step, write_step
-from ribwright.intake import parse, starter_text
 from ribwright.measure.placing import FacePlan
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.order_csv import placing_csv
 from ribwright.order.written.place_cells import placing_text
-from ribwright.raising import raise_building
 from support.csv_rows import job_of, rows_of
 from support.sample_building import sample_model, sample_schedule
+from support.starter_buildings import starter_model
 
 INCH = 25.4
 
@@ -72,7 +71,7 @@ def test_every_sheet_is_placed_once(plans: dict[str, FacePlan]) -> None:
 
 @pytest.mark.parametrize("like", ["garage", "machine-shed"])
 def test_the_same_off_step(like: str, tmp_path: Path) -> None:
-    model = raise_building(parse(starter_text(like, like), like)).model
+    model = starter_model(like)
     write_step(model, tmp_path / "model.step")
     one, other = schedule(model), schedule(read_step(tmp_path / "model.step"))
     assert placing_csv(one) == placing_csv(other)

@@ -7,6 +7,7 @@ from collections import Counter
 
 import pytest
 from ribwright.drawing.pdf import pdf
+from ribwright.intake import starters
 from ribwright.order.buying.bundles import bundles
 from ribwright.order.written.line_cells import number
 from ribwright.papers.checklists import BOX
@@ -15,9 +16,9 @@ from ribwright.papers.frame import framed
 from ribwright.papers.job import Job, job_of
 from ribwright.papers.punch_list import punch_list
 from ribwright.roles import list_of
-from support.drawn import STARTERS, starter_model
 from support.read_pdf import Read, read_pdf
 from support.rebuilt import parse
+from support.starter_buildings import starter_model
 
 HALF = {"ft-in": 25.4 / 32, "mm": 0.5}
 
@@ -45,7 +46,7 @@ def boxes(pages: list[Read]) -> int:
     return sum(line.is_ring and abs(line.length - 4 * BOX) < 0.1 for page in pages for line, _ in page.lines)
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_all_that_is_bought_has_a_box_and_its_count(name: str) -> None:
     one, pages, _ = read(name)
     said = rows(pages)
@@ -73,7 +74,7 @@ def listed(one: Job) -> set[str | None]:
     return {list_of(piece.role) for piece in one.model.pieces}
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_mark_stands_there_with_its_count_and_length(name: str) -> None:
     """Sheets, members, trims, closures and what fills openings: nothing else, and all of them."""
     one, pages, _ = read(name)
@@ -92,7 +93,7 @@ def test_every_mark_stands_there_with_its_count_and_length(name: str) -> None:
         assert abs(lengths[piece.mark] - piece.length) <= HALF[one.units] + 1e-6, piece.mark
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_the_punch_list_goes_over_every_piece(name: str) -> None:
     """The counts of its lines come to those of the model, list by list; each line has its box."""
     one, _, pages = read(name)

@@ -8,12 +8,13 @@ import pytest
 import shapely
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Dimension, Page, RunningDimension
+from ribwright.intake import starters
 from ribwright.papers.cut_sheets import cut_sheets, sheets_by_mark
 from ribwright.papers.frame import framed
 from ribwright.papers.job import Job, job_of
-from support.drawn import STARTERS, starter_model
 from support.read_pdf import Read, read_pdf
 from support.rebuilt import NotSaid, card, outline
+from support.starter_buildings import starter_model
 
 STEP = {"ft-in": 25.4 / 16, "mm": 1.0}
 FOOT, INCH = 304.8, 25.4
@@ -30,7 +31,7 @@ def card_of(reads: list[Read], mark: str) -> Read:
     return card(page, mark)
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_sheet_is_rebuilt_from_its_printed_numbers(name: str) -> None:
     """Every corner to half the step that lengths are shown in, both ways."""
     one, _, reads = drawn(name)

@@ -10,7 +10,7 @@ from OCP.BRepGProp import BRepGProp
 from OCP.gp import gp_Ax3, gp_Dir, gp_Pln, gp_Pnt
 from OCP.GProp import GProp_GProps
 from ribwright.drawing.values import Dimension, Page, Text
-from ribwright.intake import parse
+from ribwright.intake import parse, starters
 from ribwright.measure.laps import clad_planes
 from ribwright.papers.details import laid_bare
 from ribwright.papers.job import job_of
@@ -20,7 +20,8 @@ from ribwright.raising import raise_building
 from ribwright.roles import Role
 from ribwright.solids.placing import moved
 from ribwright.units import INCH, parse_length
-from support.drawn import STARTERS, starter_model, starter_pages
+from support.drawn import starter_pages
+from support.starter_buildings import starter, starter_model
 
 HALF = 25.4 / 32 + 1e-4  # mm: half the step that feet and inches are shown in
 
@@ -54,7 +55,7 @@ def dimensions(name: str, view: str) -> list[Dimension]:
     return [shape for one in views for shape in one.shapes if isinstance(shape, Dimension)]
 
 
-FEET = [name for name in STARTERS if starter_model(name).units != "mm"]
+FEET = [name for name in starters() if starter(name).units != "mm"]
 
 
 @pytest.mark.parametrize("name", FEET)
@@ -73,7 +74,7 @@ def test_dimensions_of_details_are_those_of_the_building(name: str) -> None:
             assert np.abs(np.array(widths) - parse_length(one.text)).min() <= HALF
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_piece_of_a_detail_is_named(name: str) -> None:
     one = job_of(starter_model(name))
     views = {view.name: view for page in details(name) for view in page.views}

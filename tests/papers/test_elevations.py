@@ -13,13 +13,15 @@ import pytest
 from ezdxf import recover
 from ribwright.drawing.dxf import dxf
 from ribwright.drawing.values import Dimension, RunningDimension
+from ribwright.intake import starters
 from ribwright.measure.laps import clad_planes
 from ribwright.measure.placing import FacePlan, PlacedSheet
 from ribwright.order.lists.schedule import schedule
 from ribwright.units import INCH, Unreadable, parse_length
 from shapely.geometry import Point
-from support.drawn import STARTERS, page_called, starter_model, starter_pages
+from support.drawn import page_called, starter_pages
 from support.read_pdf import Read, Written
+from support.starter_buildings import starter_model
 
 HALF = INCH / 32
 """mm: half the step that lengths are shown in."""
@@ -175,7 +177,7 @@ def test_leaders_of_leading_edges_lead_to_the_edges_of_solids() -> None:
     assert {round(point[0], 3) for point in above.points} <= ends
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_distance_says_what_it_measures(name: str) -> None:
     """On every page of every starter, and again in the DXF of its elevations."""
     metric = starter_model(name).units == "mm"

@@ -9,7 +9,8 @@ import pytest
 import shapely
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Text
-from support.drawn import STARTERS, starter_pages, starter_read
+from ribwright.intake import starters
+from support.drawn import starter_pages, starter_read
 from support.read_pdf import Read, read_pdf
 
 SHRUNK = 0.2  # mm of ink that may touch
@@ -37,7 +38,7 @@ def outside(page: Read, margin: float) -> Iterator[str]:
     yield from (f"line {line.bounds}" for line, _ in page.lines if not frame.buffer(0.1).covers(line))
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_nothing_meets_another_or_leaves_the_frame(name: str) -> None:
     pages = zip(starter_pages(name), starter_read(name), strict=True)
     found = {

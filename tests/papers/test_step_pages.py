@@ -14,7 +14,8 @@ from ribwright.papers.step_pages import step_pages
 from ribwright.show.step_pictures import step_pictures
 from ribwright.steps import steps
 from ribwright.steps.step_text import said
-from support.drawn import starter_model, starter_pages, starter_read
+from support.drawn import starter_pages, starter_read
+from support.starter_buildings import starter_model
 from support.store import store
 
 

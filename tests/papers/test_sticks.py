@@ -7,14 +7,15 @@ from collections import Counter
 
 import pytest
 from ribwright.drawing.pdf import pdf
+from ribwright.intake import starters
 from ribwright.order.buying.order_list import buying_on
 from ribwright.papers.frame import framed
 from ribwright.papers.job import job_of
 from ribwright.papers.member_sheets import member_sheets
 from ribwright.papers.sticks import cut_from_sticks
-from support.drawn import STARTERS, starter_model
 from support.read_pdf import read_pdf
 from support.rebuilt import parse
+from support.starter_buildings import starter_model
 
 CUT = re.compile(r"(\d+) ([A-Z]+\d+) ([^ ]+(?: [\d/-]+\")?(?: mm)?)(?: \(([^)]*)\))?$")
 HALF = {"ft-in": 25.4 / 32, "mm": 0.5}
@@ -24,7 +25,7 @@ def length(text: str) -> float:
     return parse(text.removesuffix(" mm"))
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_member_is_cut_from_one_stick(name: str) -> None:
     """As many of each mark as are listed, with its length and its ends; each stick comes to its length."""
     one = job_of(starter_model(name))

@@ -8,13 +8,14 @@ from math import atan, degrees
 import pytest
 import shapely
 from ribwright.drawing.pdf import pdf
+from ribwright.intake import starters
 from ribwright.papers.frame import framed
 from ribwright.papers.job import Job, job_of
 from ribwright.papers.member_sheets import member_sheets
 from ribwright.papers.trim_sheets import trim_sheets
-from support.drawn import STARTERS, starter_model
 from support.read_pdf import Read, read_pdf
 from support.rebuilt import card, outline, parse
+from support.starter_buildings import starter_model
 
 STEP = {"ft-in": 25.4 / 16, "mm": 1.0}
 
@@ -54,7 +55,7 @@ def card_with(reads: list[Read], mark: str) -> tuple[Read, tuple[int, float] | N
     raise AssertionError(mark)
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_opened_out_a_trim_holds_as_much_steel_as_its_solid(name: str) -> None:
     """To half a step all round, and to the thickness that a bend takes; where it is told to be cut like
     another, with that one's ends and its own length."""
@@ -86,7 +87,7 @@ def test_what_is_cut_with_the_other_hand_has_a_card_of_its_own() -> None:
     assert found is not None and "G2" in " ".join(text.text for text in found.texts)
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_cuts_of_members_have_the_angles_measured_off_their_faces(name: str) -> None:
     """Every end that is off square shows its angle on one of the member's two sides."""
     one, reads = read(name)

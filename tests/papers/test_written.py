@@ -13,12 +13,14 @@ from ribwright.drawing.ink import words_on
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.svg import svg
 from ribwright.heading import is_braced, short
+from ribwright.intake import starters
 from ribwright.papers.frame import framed
 from ribwright.papers.index import index
 from ribwright.papers.job import job_of
 from ribwright.papers.pages import papers
-from support.drawn import STARTERS, starter_model, starter_pages, starter_read
+from support.drawn import starter_pages, starter_read
 from support.read_pdf import read_pdf
+from support.starter_buildings import starter_model
 
 
 @pytest.mark.parametrize("name", ["garage", "machine-shed"])
@@ -39,7 +41,7 @@ def test_papers_of_the_step_file_are_those_of_the_description(name: str, tmp_pat
     assert dxf(whole[-1]) == dxf(other[-1])
 
 
-@pytest.mark.parametrize("name", STARTERS)
+@pytest.mark.parametrize("name", starters())
 def test_every_page_says_what_it_is_and_is_not(name: str) -> None:
     pages = starter_read(name)
     braced = is_braced({piece.role for piece in starter_model(name).pieces})

@@ -10,11 +10,9 @@ from collections import Counter
 from math import ceil, floor, hypot
 
 import pytest
-from ribwright.intake import parse, starter_text
 from ribwright.order.buying.order_list import Order, order
-from ribwright.order.lists.schedule import schedule
-from ribwright.raising import raise_building
 from ribwright.units import format_length
+from support.starter_buildings import starter_schedule
 
 SHORT, LONG, LAP, COVER = 120.0, 144.0, 3.0, 36.0
 """Trim comes in 10 and 12 ft."""
@@ -93,7 +91,7 @@ def sticks(*pieces: float) -> Counter[str]:
 
 
 def tool(like: str) -> Order:
-    return order(schedule(raise_building(parse(starter_text(like, like), like)).model))
+    return order(starter_schedule(like))
 
 
 def said(wanted: Order, name: str) -> Counter[tuple[str, str]]:

@@ -5,7 +5,6 @@ Lengths in inches. What laps how far is common practice, no source.
 
 from __future__ import annotations
 
-from functools import cache
 from math import ceil, hypot
 
 import pytest
@@ -21,6 +20,7 @@ from ribwright.raising import raise_building
 from ribwright.solids.properties import volume
 from ribwright.units import FOOT, INCH
 from support.judged import judged
+from support.starter_buildings import starter_model, starter_schedule
 
 SLOPE = hypot(240, 60)
 """Of the hay barn, 40 ft wide at 3 in 12: half of it along the slope."""
@@ -28,15 +28,13 @@ RISE = hypot(12, 3) / 12
 STEP, LAP, PAST_ROW = 0.5, 6, 1.5
 
 
-@cache
 def barn() -> Model:
     """40 x 24 ft, 3 in 12, open all round, no sheet over 12 ft."""
-    return raise_building(parse(starter_text("barn", "hay-barn"), "barn")).model
+    return starter_model("hay-barn")
 
 
-@cache
 def listed() -> Schedule:
-    return schedule(barn())
+    return starter_schedule("hay-barn")
 
 
 def slopes(model: Model) -> list[CladPlane]:

@@ -8,7 +8,6 @@ little, 2.1 of 0.0217, are the room that pieces of a run lap in; sheets come in 
 from __future__ import annotations
 
 from collections import Counter
-from functools import cache
 from math import floor, hypot
 
 import numpy as np
@@ -19,13 +18,13 @@ from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
 from ribwright.measure.laps import clad_planes
 from ribwright.measure.placing import FacePlan, face_plans
-from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED
+from support.starter_buildings import starter, starter_model, starter_schedule
 
 ROOM = 2.1 * 0.0217
 CROWN = 0.0217 + 3 / 4 + 2 * 0.0172
@@ -40,17 +39,12 @@ def halves(length: float) -> float:
     return floor(2 * length) / 2
 
 
-def starter() -> Building:
-    return parse(starter_text("lean-to", "lean-to"), "lean-to")
-
-
-@cache
 def raised() -> Model:
-    return raise_building(starter()).model
+    return starter_model("lean-to")
 
 
 def lengths(face: str) -> set[float]:
-    return {round(row.length / INCH, 3) for row in schedule(raised()).rows if face in row.faces}
+    return {round(row.length / INCH, 3) for row in starter_schedule("lean-to").rows if face in row.faces}
 
 
 def reach(name: str) -> tuple[list[float], list[float]]:
@@ -110,7 +104,7 @@ def test_the_main_faces_are_placed_as_without_it() -> None:
     """Distances on a gable are read from its own corners, though the lean-to's steel stands in its plane."""
     text = starter_text("lean-to", "lean-to")
     start, end = text.index("[[lean_to]]"), text.index("[[opening]]")
-    alone, beside = plans(parse(text[:start] + text[end:], "alone")), plans(starter())
+    alone, beside = plans(parse(text[:start] + text[end:], "alone")), plans(starter("lean-to"))
     for face in ("front", "back", "right", "right slope"):
         one, other = ([(s.number, s.rib, s.edge) for s in found[face].sheets] for found in (alone, beside))
         assert np.array(one) == pytest.approx(np.array(other), abs=1e-6)

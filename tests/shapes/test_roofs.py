@@ -12,11 +12,10 @@ from math import ceil, floor, sqrt
 
 import pytest
 from ribwright.errors import DescriptionError
-from ribwright.intake import parse, starter_text
-from ribwright.order.lists.schedule import schedule
-from ribwright.raising import raise_building
+from ribwright.intake import parse
 from ribwright.units import INCH
 from support.judged import judged
+from support.starter_buildings import starter_schedule
 
 FOOT, HEAD = 2.1 * 0.0217, 1 / 8
 CROWN = 0.0217 + 3 / 4 + 2 * 0.0172
@@ -50,8 +49,7 @@ BY_HAND = {
 
 @pytest.mark.parametrize(("starter", "face"), BY_HAND)
 def test_sheets_are_as_long_as_worked_by_hand(starter: str, face: str) -> None:
-    model = raise_building(parse(starter_text(starter, starter), starter)).model
-    rows = [row for row in schedule(model).rows if row.faces == (face,)]
+    rows = [row for row in starter_schedule(starter).rows if row.faces == (face,)]
     assert max(row.length for row in rows) / INCH == pytest.approx(BY_HAND[starter, face], abs=1e-6)
 
 

@@ -7,37 +7,29 @@ a lap's room and 1/4 in over the bend. Sheets come in half inches: both go down 
 
 from __future__ import annotations
 
-from functools import cache
 from math import floor
 
 import pytest
-from ribwright.description.building import Building
 from ribwright.envelope.steel_lines import SteelLines
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
-from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model
-from ribwright.raising import raise_building
 from ribwright.units import INCH
 from support.judged import judged
+from support.starter_buildings import starter, starter_model, starter_schedule
 
 ROOM = 2.1 * 0.0217
 SEAM = 40
 CROWN = 0.0217 + 3 / 4 + 2 * 0.0172
 
 
-def starter() -> Building:
-    return parse(starter_text("wainscot", "wainscot"), "wainscot")
-
-
-@cache
 def raised() -> Model:
-    return raise_building(starter()).model
+    return starter_model("wainscot")
 
 
 def test_sheets_of_both_tiers_are_as_long_as_worked_by_hand() -> None:
     """The side walls of the starter: 10 ft to the eave under a roof of 4 in 12."""
-    rows = [row for row in schedule(raised()).rows if set(row.faces) & {"right"}]
+    rows = [row for row in starter_schedule("wainscot").rows if set(row.faces) & {"right"}]
     lower = [row.length for row in rows if row.gauge == "26 ga"]
     upper = [row.length for row in rows if row.gauge == "29 ga"]
     assert max(lower) / INCH == pytest.approx(floor(2 * (SEAM - 1 / 8 - 1 / 8 - ROOM)) / 2, abs=1e-6)
@@ -47,7 +39,7 @@ def test_sheets_of_both_tiers_are_as_long_as_worked_by_hand() -> None:
 
 def test_rows_stand_three_quarters_of_an_inch_in_from_both_ends_each_on_a_girt_of_its_own() -> None:
     """Two cees of 2 in: a row behind the middle of each."""
-    lines = SteelLines(starter())
+    lines = SteelLines(starter("wainscot"))
     rows = (ROOM + 39.5 - 3 / 4, SEAM + ROOM + 1 / 4 + 3 / 4)
     seam = lines.seam
     assert seam is not None
@@ -79,7 +71,7 @@ def test_the_trim_is_listed_around_the_building_less_the_doors_and_the_window_it
 
 
 def test_the_starter_is_sound() -> None:
-    assert judged(starter()).faults == {}
+    assert judged(starter("wainscot")).faults == {}
 
 
 SHED = """width = "16 ft"

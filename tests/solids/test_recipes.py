@@ -17,7 +17,7 @@ from OCP.TopExp import TopExp_Explorer
 from OCP.TopoDS import TopoDS_Solid
 from ribwright.catalog.gauges import gauges
 from ribwright.catalog.profiles import profiles
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import starters
 from ribwright.layout import lay_out
 from ribwright.layout.skin.ribs import graphs
 from ribwright.place import Place, Point2, Point3
@@ -26,6 +26,7 @@ from ribwright.solids import realise
 from ribwright.solids.planar import planar_faces
 from ribwright.solids.properties import is_valid, volume
 from support.bodies import ring, volume_between, watertight
+from support.starter_buildings import starter
 
 FLATS = 1 - math.sin(0.5) / 0.5  # by how much a rod is smaller with flats, which turn by 0.5 rad at most
 TWINS = 5e-3  # by how much the boolean twin of a plate with holes may differ: the holes have flats
@@ -34,7 +35,7 @@ TWINS = 5e-3  # by how much the boolean twin of a plate with holes may differ: t
 @cache
 def recipes() -> tuple[Recipe, ...]:
     """The distinct recipes of all starters."""
-    buildings = [parse(starter_text("building", like=name), name) for name in starters()]
+    buildings = [starter(name) for name in starters()]
     return tuple(dict.fromkeys(part.recipe for building in buildings for part in lay_out(building).parts))
 
 

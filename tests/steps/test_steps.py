@@ -7,30 +7,24 @@ import io
 import json
 from collections import Counter
 from dataclasses import replace
-from functools import cache
 from pathlib import Path
 
 import numpy as np
 import pytest
 from ribwright.cli.main import run
 from ribwright.exchange.step import read_step, write_step
-from ribwright.intake import parse, starter_text, starters
+from ribwright.intake import starters
 from ribwright.measure.standing import standing_box
-from ribwright.pieces import Model, Piece
-from ribwright.raising import raise_building
+from ribwright.pieces import Piece
 from ribwright.roles import Role, list_of
 from ribwright.steps import Step, steps
 from ribwright.steps.step_json import steps_json
 from ribwright.steps.step_text import steps_csv, steps_table
 from ribwright.steps.survey import survey
 from support.sample_building import sample_model
+from support.starter_buildings import starter_model
 
 FOOT, INCH = 304.8, 25.4
-
-
-@cache
-def model(name: str) -> Model:
-    return raise_building(parse(starter_text(name, name), name)).model
 
 
 def named(found: tuple[Step, ...], name: str) -> Step:
@@ -46,7 +40,7 @@ def sizes(step: Step) -> dict[tuple[str, str], float]:
 def test_every_piece_stands_in_exactly_one_step_and_step_files_give_the_same(
     name: str, tmp_path: Path
 ) -> None:
-    raised = model(name)
+    raised = starter_model(name)
     found = steps(raised)
     names = [piece.name for step in found for piece in step.pieces]
     assert Counter(names) == Counter(piece.name for piece in raised.pieces)
@@ -59,7 +53,7 @@ def test_every_piece_stands_in_exactly_one_step_and_step_files_give_the_same(
 @pytest.mark.parametrize("name", starters())
 def test_nothing_stands_before_what_carries_or_covers_it(name: str) -> None:
     """The trade's order, by role: a number for the step of each piece."""
-    found = steps(model(name))
+    found = steps(starter_model(name))
     at = [(number, piece) for number, step in enumerate(found) for piece in step.pieces]
     when = {role: [number for number, piece in at if piece.role == role] for role in Role}
 
@@ -95,7 +89,7 @@ closures lie under it."""
 @pytest.mark.parametrize("name", starters())
 def test_screws_stand_with_what_they_hold(name: str) -> None:
     """Told by where they are; held against what the layout named each row after."""
-    for step in steps(model(name)):
+    for step in steps(starter_model(name)):
         names, roles = {piece.name for piece in step.pieces}, {piece.role for piece in step.pieces}
         for screw in (piece for piece in step.pieces if list_of(piece.role) == "screws"):
             stem = screw.name.removesuffix(" screws")
@@ -106,7 +100,7 @@ def test_screws_stand_with_what_they_hold(name: str) -> None:
 
 
 def test_the_flashing_at_a_headwall_goes_on_before_the_sheets_above_it() -> None:
-    names = [step.name for step in steps(model("lean-to"))]
+    names = [step.name for step in steps(starter_model("lean-to"))]
     first = names.index("lower sheets of the left")
     assert names[first + 1 : first + 3] == [
         "headwall flashing at the left, its screws later",
@@ -145,7 +139,7 @@ def test_the_sample_goes_up_in_the_order_of_the_trade() -> None:
 
 def test_frames_are_tied_as_they_go() -> None:
     """Spliced purlins and struts stand behind the frame that they end on, before the next one."""
-    pieces = named(steps(model("long-store")), "frames 3 to 7").pieces
+    pieces = named(steps(starter_model("long-store")), "frames 3 to 7").pieces
     assert sum(piece.role == Role.PURLIN for piece in pieces) == 18
     reached = 0.0
     for piece in pieces:
@@ -159,7 +153,7 @@ def test_frames_are_tied_as_they_go() -> None:
 
 
 def test_a_carport_has_no_walls_and_one_slope_no_ridge() -> None:
-    names = {name: [step.name for step in steps(model(name))] for name in ("carport", "single-slope")}
+    names = {name: [step.name for step in steps(starter_model(name))] for name in ("carport", "single-slope")}
     assert not any(name in names["carport"] for name in ("base trim", "corner trim", "sheets of the left"))
     assert "eave trim" in names["carport"]
     assert [name for name in names["single-slope"] if "slope" in name] == ["sheets of the left slope"]
@@ -207,10 +201,10 @@ def test_covers_and_frames_ahead_of_the_sample_by_hand() -> None:
 )
 def test_every_sheet_is_laid_at_its_running_distance(name: str) -> None:
     """Stretches taken apart again: every number once, each where the plan of its face has it."""
-    one = survey(model(name))
+    one = survey(starter_model(name))
     plans = [plan for plan in one.plans if plan.sheets]
     told: Counter[tuple[object, ...]] = Counter()
-    for step in steps(model(name)):
+    for step in steps(starter_model(name)):
         for stretch in step.laid:
             for k in range(stretch.count):
                 rib = None if stretch.rib is None else stretch.rib + k * stretch.every
@@ -228,7 +222,7 @@ def place(mark: str, number: int, rib: float | None, edge: float) -> tuple[objec
 
 def test_a_long_run_is_told_by_its_ends() -> None:
     """The long store's right wall of 90 ft, from its right corner: sheets 1 in on, 36 in cover."""
-    (step,) = [one for one in steps(model("long-store")) if one.name == "sheets of the right"]
+    (step,) = [one for one in steps(starter_model("long-store")) if one.name == "sheets of the right"]
     first, last = step.laid
     assert (first.first, first.count, last.first) == (1, 29, 30)
     assert (first.rib, first.edge) == (pytest.approx(INCH, abs=0.01), pytest.approx(38 * INCH, abs=0.01))
@@ -237,7 +231,7 @@ def test_a_long_run_is_told_by_its_ends() -> None:
 
 def test_what_is_read_at_even_sheets_is_told_by_the_first_and_the_last() -> None:
     """Every fifth of the long store's 30 sheets, 15 ft apart, then those before the last two."""
-    found = steps(model("long-store"))
+    found = steps(starter_model("long-store"))
     text = " ".join(steps_table(found, "ft-in", (), 200).split())
     read = 'from the right steel corner, at the foot and at the head, within 1/8" (common practice): '
     even = (
@@ -271,9 +265,9 @@ def test_legs_to_be_lifted_are_those_of_the_placing_list() -> None:
 
 @pytest.mark.parametrize("name", starters())
 def test_temporary_stability_comes_first_and_every_caution_has_a_source(name: str) -> None:
-    found = steps(model(name))
+    found = steps(starter_model(name))
     first = named(found, "frames 1 and 2")
-    braced = any(piece.role == Role.BRACE for piece in model(name).pieces)
+    braced = any(piece.role == Role.BRACE for piece in starter_model(name).pieces)
     assert first.cautions[0].text.startswith("The bracing drawn is" if braced else "No bracing is drawn")
     assert all(one.source for step in found for one in step.cautions)
     assert any(one.source.startswith("29 CFR 1926.501(b)(1)") for step in found for one in step.cautions)
@@ -281,14 +275,14 @@ def test_temporary_stability_comes_first_and_every_caution_has_a_source(name: st
 
 def test_a_steep_roof_is_told_of_its_paragraph() -> None:
     said = {
-        name: any("501(b)(11)" in one.source for step in steps(model(name)) for one in step.cautions)
+        name: any("501(b)(11)" in one.source for step in steps(starter_model(name)) for one in step.cautions)
         for name in ("studio", "workshop")
     }
     assert said == {"studio": True, "workshop": False}
 
 
 def test_a_file_without_words_still_has_every_body_in_one_step() -> None:
-    whole = model("run-in")
+    whole = starter_model("run-in")
     bare = replace(whole, pieces=tuple(Piece("", "", (), p.solid, p.place, row=p.row) for p in whole.pieces))
     found = steps(bare)
     assert sum(len(step.pieces) for step in found) == len(bare.pieces)

@@ -3,27 +3,12 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
 
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Page
-from ribwright.intake import parse
 from ribwright.papers.pages import papers
-from ribwright.pieces import Model
-from ribwright.raising import raise_building
 from support.read_pdf import Read, read_pdf
-
-STARTERS = sorted(
-    path.name.removesuffix(".toml")
-    for path in (files("ribwright.intake") / "starters").iterdir()
-    if path.name.endswith(".toml")
-)
-
-
-@cache
-def starter_model(name: str) -> Model:
-    text = (files("ribwright.intake") / "starters" / f"{name}.toml").read_text(encoding="utf-8")
-    return raise_building(parse(text, name)).model
+from support.starter_buildings import starter_model
 
 
 @cache

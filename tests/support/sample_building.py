@@ -1,20 +1,15 @@
-"""The built-in sample, raised once for all tests that read files of it."""
+"""The built-in sample, raised once for all tests that read files of it: it is the workshop."""
 
 from __future__ import annotations
 
-from functools import cache
-
-from ribwright.intake import sample
-from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.order.lists.schedule import Schedule
 from ribwright.pieces import Model
-from ribwright.raising import raise_building
+from support.starter_buildings import starter_model, starter_schedule
 
 
-@cache
 def sample_model() -> Model:
-    return raise_building(sample()).model
+    return starter_model("workshop")
 
 
-@cache
 def sample_schedule() -> Schedule:
-    return schedule(sample_model())
+    return starter_schedule("workshop")
