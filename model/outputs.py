@@ -8,53 +8,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import partial
 from importlib.util import find_spec
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .errors import RibwrightError
+from .making import Making
 from .meanwhile import meanwhile
 from .roles import list_of
 
 if TYPE_CHECKING:
     from .audit import Audit
     from .findings import Finding
-    from .order.buying.order_list import Order
     from .order.lists.schedule import Schedule
     from .pieces import Model
-
-
-class Making:
-    """What the outputs of one run are made of; lists and audit are made when one first asks.
-
-    model: the building, of which the lists tell. shown: what of it stands in the files that show it.
-    notes: what the layout found.
-    """
-
-    def __init__(self, model: Model, shown: Model, notes: Sequence[Finding] = ()) -> None:
-        self.model, self.shown, self.notes = model, shown, notes
-
-    @cached_property
-    def listed(self) -> Schedule:
-        """The schedule of the building."""
-        from .order.lists.schedule import schedule
-
-        return schedule(self.model)
-
-    @cached_property
-    def wanted(self) -> Order:
-        """What is to be bought."""
-        from .order.buying.order_list import buying_on, order
-
-        return order(self.listed, buying_on(self.model.terms))
-
-    @cached_property
-    def audited(self) -> Audit:
-        """What its solids show."""
-        from .audit import audit
-
-        return audit(self.model)
 
 
 def _step(making: Making, path: Path) -> None:

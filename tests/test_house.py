@@ -34,7 +34,8 @@ STANDS_ON: dict[str, set[str]] = {
     "show": GROUND | {"catalog", "solids", "measure", "audit", "order", "steps", "exchange"},
     "raising": GROUND | {"description", "intake", "layout", "solids", "measure"},
     "meanwhile": GROUND,
-    "outputs": GROUND | {"audit", "meanwhile", "exchange", "order", "papers", "show"},
+    "making": GROUND | {"audit", "order"},
+    "outputs": GROUND | {"audit", "making", "meanwhile", "exchange", "order", "papers", "show"},
     "live": GROUND
     | {
         "meanwhile",
