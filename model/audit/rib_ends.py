@@ -25,7 +25,8 @@ from .site import Numbers, Site
 OPEN = 0.25
 """Share of a hollow that may stay open: a plug stops short of the rib's thin feet."""
 SMALL = 150.0
-"""mm2; smaller hollows are left to tape: those of minor ribs, and the wedge beside an edge rib."""
+"""mm2; smaller hollows, or rests of them, are left to tape: those of minor ribs, and the wedge beside an
+edge rib."""
 LEVEL = 5.0
 """mm; ends of sheets that differ by less end together."""
 SLIT = 0.05
@@ -85,12 +86,12 @@ def _open(
         open_ = hollow
         for stop in tree.geometries[tree.query(hollow)]:
             open_ = open_.difference(stop)
-        left = open_.area
-        if over(left, OPEN * hollow.area):
+        left, most = open_.area, max(SMALL, OPEN * hollow.area)
+        if over(left, most):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
             at = np.array(face.plane.point(u, v))
-            yield found(Code.RIB_OPEN, (sheet.piece,), at, left, OPEN * hollow.area, "area")
+            yield found(Code.RIB_OPEN, (sheet.piece,), at, left, most, "area")
 
 
 def _under(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:

@@ -17,7 +17,7 @@ from .site import Site, point
 FACING = 1e-6
 """Cosine under which a face stands edge on."""
 GRID = 1e-4
-"""mm; on which shadows of faces are united."""
+"""mm; on which a shadow's corners lie: of steps between rounded edges, finer ones cross when it is turned."""
 
 
 @lru_cache(maxsize=8 * REMEMBERED)
@@ -32,9 +32,11 @@ def shadow(solid: TopoDS_Solid, toward: Point3) -> shapely.Geometry:
     if shape.curved or not faces:
         points, corners = triangles(solid)
         flat = shapely.polygons((points @ axes.T)[corners])
-        return shapely.union_all(shapely.make_valid(flat[shapely.area(flat) > FACING]))
-    rings = [[points @ axes.T for points in shape.points(face)] for face in faces]
-    return shapely.union_all([shapely.Polygon(ring[0], ring[1:]) for ring in rings])
+        parts = shapely.make_valid(flat[shapely.area(flat) > FACING])
+    else:
+        rings = [[points @ axes.T for points in shape.points(face)] for face in faces]
+        parts = [shapely.Polygon(ring[0], ring[1:]) for ring in rings]
+    return shapely.set_precision(shapely.union_all(parts), GRID)
 
 
 def seen(site: Site, k: int, plane: Vectors) -> shapely.Geometry:

@@ -60,3 +60,9 @@ def test_what_does_not_hang_is_refused(slab: str, remedy: str) -> None:
         parse(SHED.replace('hang = "1-1/2 in"', slab), "shed")
     assert [problem.key for problem in refused.value.problems] == ["slab.hang"]
     assert remedy in refused.value.problems[0].remedy
+
+
+def test_a_gable_whose_sheets_end_a_leg_past_its_corners_closes() -> None:
+    """24 ft: eight sheets end to end, and the edge rib's outer foot stands past the base trims' mitre."""
+    text = SHED[: SHED.index("[[opening]]")].replace('"16 ft"', '"24 ft"')
+    assert judged(parse(text, "shed")).faults == {}
