@@ -28,6 +28,7 @@ from .screws.trimmed import Trimmed
 from .screws.uprights import edge_walls
 from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import cap_closures, eave_closures, foot_closures, head_closures, seam_closures
+from .skin.shared_cuts import shared_cuts
 from .steel.braces import braces
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
@@ -62,7 +63,8 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     others = [standing(_above_slab(lines), lines.building.name, place) for lines, place in lean_tos]
     flashings = [part for laid in others for part in laid.parts if part.role is Role.FLASHING]
     main = _above_slab(trim, flashings, [run for lines, place in lean_tos for run in _in_line(lines, place)])
-    return together(Laid((concrete, *main.parts), main.findings, main.terms), others)
+    laid = together(Laid((concrete, *main.parts), main.findings, main.terms), others)
+    return replace(laid, parts=shared_cuts(laid.parts, building.sheets.tolerance))
 
 
 def _in_line(lines: TrimLines, place: Place) -> Iterator[TrimRun]:

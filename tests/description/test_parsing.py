@@ -45,6 +45,7 @@ def test_the_usual_sheets() -> None:
         "overhang": 2,
         "ridge_gap": 1,
         "step": 0.5,
+        "tolerance": 0,
         "longest": 480,
         "foot_gap": 0,
         "cut_clearance": 0.125 + 0.0217,

@@ -73,6 +73,12 @@ SHEETS = Table(
             metric="5 mm",
         ),
         Key(
+            "tolerance",
+            Length("0 in", "1/4 in"),
+            "sheets whose cuts differ by no more are cut alike, to the shortest, under one mark; 0: none",
+            "0 in",
+        ),
+        Key(
             "longest",
             Length("8 ft", "60 ft"),
             "sheet there is; longer slopes lap on purlins, fewest sheets, then even ones",

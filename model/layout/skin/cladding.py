@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import shapely
@@ -202,10 +202,18 @@ def _on_bench(outline: Polygon, lay: Lay) -> tuple[Place, tuple[Point2, ...], tu
     _, low, _, high = outline.bounds
     sign, base = (1.0, low) if lay.hand == "left" else (-1.0, high)
     place = Place((lay.rib, base, 0.0), (sign, 0.0, 0.0), (0.0, sign, 0.0))
+    return place, *rings_at(outline, lambda u, v: (sign * (u - lay.rib), sign * (v - base)))
 
-    def moved(ring: shapely.LinearRing) -> tuple[Point2, ...]:
-        points = [(grid(sign * (u - lay.rib)), grid(sign * (v - base))) for u, v in ring.coords[:-1]]
+
+def rings_at(
+    outline: Polygon, moved: Callable[[float, float], Point2]
+) -> tuple[tuple[Point2, ...], tuple[tuple[Point2, ...], ...]]:
+    """A sheet's outline and holes where they are moved to, as recipes write them: from the leftmost point on,
+    the lowest of those."""
+
+    def ring_at(ring: shapely.LinearRing) -> tuple[Point2, ...]:
+        points = [(grid(x), grid(y)) for x, y in (moved(u, v) for u, v in ring.coords[:-1])]
         first = points.index(min(points))
         return tuple(points[first:] + points[:first])
 
-    return place, moved(outline.exterior), tuple(sorted(moved(ring) for ring in outline.interiors))
+    return ring_at(outline.exterior), tuple(sorted(map(ring_at, outline.interiors)))
