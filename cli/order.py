@@ -70,6 +70,9 @@ FORMATS = {
     "--spare-sheets", type=click.IntRange(0, 1000), default=0, help="More of the longest of each kind."
 )
 @click.option(
+    "--pairs", is_flag=True, help="Two sheets as one blank where one cut makes both; else as described."
+)
+@click.option(
     "--waste", type=click.FloatRange(0, 100), default=5.0, show_default=True, help="Of concrete, %."
 )
 @PIECES
@@ -89,6 +92,7 @@ def order(
     bag: int,
     spare_sheets: int,
     waste: float,
+    pairs: bool,
     pieces: int,
 ) -> None:
     """Print what to order for FILE: a description, or a STEP file made by `raise`.
@@ -120,6 +124,7 @@ def order(
         spare_sheets=spare_sheets,
         bag=bag,
         waste=waste / 100,
+        pairs=pairs,
     )
     wanted = ordered(found, buying)
     if own is not None:

@@ -24,6 +24,7 @@ class Terms:
     overlap: for the outward normal of each face, the side ("left" or "right" of someone outside) that its
     sheets' overlap ribs are on. bare: the outward normals of faces that are to stand without sheets. start:
     as overlap, where its sheets start: "left", "right" or "centre". address, date: of the job, as typed.
+    pairs: "cut" where two sheets may come as one blank.
     """
 
     overhang: float | None = None
@@ -41,12 +42,13 @@ class Terms:
     start: Asked = ()
     address: str = ""
     date: str = ""
+    pairs: str = ""
 
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
 LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "kerf", "steel_kerf")
-BY_FACE, TEXTS = ("overlap", "start"), ("address", "date")
+BY_FACE, TEXTS = ("overlap", "start"), ("address", "date", "pairs")
 
 
 def spelled(terms: Terms) -> Iterator[tuple[str, str]]:

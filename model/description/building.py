@@ -65,8 +65,9 @@ class Sheets:
 
     sides, gables, roof: which cover the side walls, the gables and the slopes. overhang: of the roof past
     the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
-    give or take half a step. step: of the lengths that sheets come in; 0: any. tolerance: cuts of sheets that
-    differ by no more are made one; 0: none. longest: that they come in.
+    give or take half a step. step: of the lengths that sheets come in; 0: any. pairs: whether two may be
+    cut from one. tolerance: cuts of sheets that differ by no more are made one; 0: none. longest: that they
+    come in.
     end_lap: of sheets up a slope, one over the other; None: as the pitch asks. foot_gap: under the feet of
     wall sheets; foot_closures: whether foam is under their ribs there. cut_clearance: between an opening
     and the edge of the sheet cut around it. flange: thickness of the trim flanges that lie between framing
@@ -79,6 +80,7 @@ class Sheets:
     overhang: float
     ridge_gap: float
     step: float
+    pairs: bool
     tolerance: float
     longest: float
     end_lap: float | None

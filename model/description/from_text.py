@@ -171,6 +171,7 @@ def _sheets(draft: Draft) -> Sheets:
     common = {key: values.pop(key) for key in ("profile", "gauge", "thickness")}
     wall, roof = values.pop("wall_colour"), values.pop("roof_colour")
     values["foot_closures"] = values["foot_closures"] == "inside"
+    values["pairs"] = values["pairs"] == "cut"
     if values["cut_clearance"] is None:
         values["cut_clearance"] = POCKET + values["flange"]
     if values["overhang"] is None:

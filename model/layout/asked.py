@@ -40,4 +40,5 @@ def asked(lines: TrimLines) -> Terms:
         bare=tuple(face.frame.z for face in steel.walls if bare(face) and face.name != lines.building.joined),
         address=building.address,
         date=building.date,
+        pairs="cut" if building.sheets.pairs else "",
     )

@@ -118,7 +118,7 @@ def test_rakes_of_opposite_hands_share_a_blank() -> None:
     both = schedule(raise_building(parse(text + '[runs]\nback = "centre, right first"\n', "barn")).model)
     pairs = rake_pairs(both.rows)
     assert sum(pair.count for pair in pairs) == 8
-    wanted = order(both, Buying())
+    wanted = order(both, Buying(pairs=True))
     sheets = sum(line.quantity for line in wanted.lines if line.list == "sheets")
     assert sheets == both.count - 8
     rows = {row.mark: row for row in both.rows}

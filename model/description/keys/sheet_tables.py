@@ -73,6 +73,12 @@ SHEETS = Table(
             metric="5 mm",
         ),
         Key(
+            "pairs",
+            Choice(("none", "cut")),
+            "cut: two sheets ordered as one blank where one cut makes both, their ribs where they belong",
+            "none",
+        ),
+        Key(
             "tolerance",
             Length("0 in", "1/4 in"),
             "sheets whose cuts differ by no more are cut alike, to the shortest, under one mark; 0: none",

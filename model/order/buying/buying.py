@@ -26,7 +26,7 @@ class Buying:
     spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock: the lengths
     that trim comes in; stocks: of roles that have their own; kerf: lost at a cut of it (mm). bag: screws in
     a bag; 0: by the piece. waste: share of concrete added. steel, steel_kerf: the lengths that members come
-    in, and what is lost at a cut (mm).
+    in, and what is lost at a cut (mm). pairs: whether two sheets may come as one blank.
     """
 
     step: float = STEP
@@ -39,6 +39,7 @@ class Buying:
     steel: tuple[float, ...] = STEEL
     steel_kerf: float = STEEL_KERF
     stocks: Sticks = ()
+    pairs: bool = False
 
     def sticks(self, role: str) -> tuple[float, ...]:
         """The lengths that trim or members of a role come in (mm), shortest first."""
@@ -55,6 +56,7 @@ def buying_on(
     spare_sheets: int = 0,
     bag: int = 0,
     waste: float = 0.05,
+    pairs: bool = False,
 ) -> Buying:
     """How things are bought for a building: as said, else as its terms ask."""
     kerf = terms.kerf if kerf is None else kerf
@@ -70,4 +72,5 @@ def buying_on(
         terms.steel or STEEL,
         STEEL_KERF if terms.steel_kerf is None else terms.steel_kerf,
         tuple(own for own in terms.stock if not stock or list_of(own[0]) == "members"),
+        pairs or bool(terms.pairs),
     )

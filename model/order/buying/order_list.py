@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from ...terms import Terms
 from ..lists.schedule import Schedule
-from .blanks import Pair, rake_pairs, rip_pairs
+from .blanks import Pair, blank_pairs
 from .buying import Buying, buying_on
 from .fittings import (
     anchor_lines,
@@ -59,7 +59,7 @@ class Order:
 def order(schedule: Schedule, buying: Buying | None = None) -> Order:
     """The order of a building. buying: how things are bought; as its terms ask unless given."""
     buying = buying or buying_on(schedule.terms)
-    pairs = (*rake_pairs(schedule.rows), *rip_pairs(schedule.rows))
+    pairs = tuple(blank_pairs(schedule.rows, buying.kerf)) if buying.pairs else ()
     trims, members = tuple(trim_plans(schedule, buying)), tuple(steel_plans(schedule, buying))
     lines = (
         *sheet_lines(schedule, pairs, buying),

@@ -39,7 +39,7 @@ def _wanted(
     for pair in pairs:
         left[pair.first] -= pair.count
         left[pair.second] -= pair.count
-        key = (_kind(rows[pair.first]), _rounded_up(pair.length + buying.kerf, buying.step))
+        key = (_kind(rows[pair.first]), _rounded_up(pair.length, buying.step))
         wanted[key][f"{pair.first}+{pair.second}"] += pair.count
     for mark, count in left.items():
         if count:
