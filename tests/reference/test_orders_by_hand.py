@@ -219,6 +219,30 @@ def test_closures_doors_anchors_and_paint(workshop: Order, garage: Order) -> Non
     assert said(garage, "openings") == doors
 
 
+def test_the_clips(workshop: Order, garage: Order) -> None:
+    """Purlins: four a slope over five frames, and over four. Girts of the workshop: two a side wall on five
+    columns; a gable's two lower ones on two corners, in front cut by the big door at both levels, its third
+    on the rafters. At the jambs: eight heads under girts, four windows' feet on them, six ends of girts that
+    openings cut; two ends of a header, or of a sill. Bolts: two an end. Joints of each frame: a rafter on
+    each column, two at the ridge, a knee to both."""
+    clips = said(workshop, "clips")
+
+    def of(what: str) -> int:
+        return clips[f"clip of {what}, by the engineer", ""]
+
+    girts = 2 * 2 * 5 + 2 * (2 * 2 + 2)
+    heads, feet, cut = 2 * 4, 2 * 2, 6
+    assert of("a purlin on a frame") == 8 * 5
+    assert of("a girt on a frame") == girts
+    assert of("an eave strut on a frame") == 2 * 5
+    assert of("a girt at a jamb") == heads + feet + cut
+    assert (of("a header at a jamb"), of("a sill at a jamb")) == (2 * 4, 2 * 2)
+    held = 40 + girts + 10 + heads + feet + cut + 8 + 4
+    assert clips["bolt of a clip, by the engineer", "2 for each end that is held"] == 2 * held
+    assert clips["joint within a frame, by the engineer", ""] == 5 * (2 + 1 + 4)
+    assert said(garage, "clips")["clip of a purlin on a frame, by the engineer", ""] == 8 * 4
+
+
 def test_the_concrete(workshop: Order, garage: Order) -> None:
     """4 in under everything out to 1-13/16 past the steel; the garage's less its ledge of 1-1/2, which stops
     at the doors of 16 and 3 ft. With 5 % and rounded up to quarters of a yard: 15.08 is 16, 7.83 is 8-1/4."""

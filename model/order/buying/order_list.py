@@ -8,6 +8,7 @@ from ...terms import Terms
 from ..lists.schedule import Schedule
 from .blanks import Pair, blank_pairs
 from .buying import Buying, buying_on
+from .clip_lines import clip_lines
 from .fittings import (
     anchor_lines,
     brace_end_lines,
@@ -27,7 +28,10 @@ from .trim_lines import trim_plans
 
 __all__ = ["LISTS", "Buying", "Order", "buying_on", "order"]
 
-LISTS = ("sheets", "trims", "screws", "closures", "tape", "paint", "openings", "members", "anchors", "slab")
+LISTS = (
+    *("sheets", "trims", "screws", "closures", "tape", "paint", "openings", "members", "clips", "anchors"),
+    "slab",
+)
 """The lists of an order, in order."""
 
 
@@ -72,6 +76,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         *(bought.line for bought in members),
         *as_cut_lines(schedule),
         *brace_end_lines(schedule),
+        *clip_lines(schedule),
         *anchor_lines(schedule),
         *concrete_lines(schedule, buying),
     )

@@ -10,6 +10,7 @@ from typing import Literal
 from ...heading import is_braced
 from ...measure.blank import Cutout, End
 from ...measure.congruent import Group, groups
+from ...measure.crossings import Crossing, crossings
 from ...measure.laps import CladPlane, clad_planes
 from ...measure.member import MeasuredMember
 from ...measure.painted import Surroundings
@@ -79,7 +80,7 @@ class Schedule:
     want sealant (mm), none from 3:12 up. sealed_ends: likewise of its end laps, along the sheets' section,
     each twice where the pitch is less. terms: what was asked of the building. strips: the lines of
     closures. pitch: of the steepest roof plane, degrees, as measured; 0 without a roof.
-    plans: where the sheets of each face go, in the order of laying.
+    plans: where the sheets of each face go, in the order of laying. crossings: where members meet.
     """
 
     name: str
@@ -93,6 +94,7 @@ class Schedule:
     strips: tuple[StripLine, ...] = ()
     pitch: float = 0.0
     plans: tuple[FacePlan, ...] = ()
+    crossings: tuple[Crossing, ...] = ()
 
     def listed(self, name: str) -> tuple[Item, ...]:
         """The items of one of the lists of `ribwright.roles`, sheets excepted."""
@@ -164,6 +166,7 @@ def schedule(model: Model, *, paint: bool = True) -> Schedule:
         tuple(strip_lines(model)),
         max(map(_pitch, planes), default=0.0),
         tuple(face_plans(model, clad, places)),
+        crossings(model),
     )
 
 

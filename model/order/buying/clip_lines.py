@@ -1,0 +1,31 @@
+"""Clips, bolts and joints: how many places want one, counted where members meet. Which, is the engineer's."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from ..lists.schedule import Schedule
+from .line import EACH, Line
+
+BOLTS = 2
+"""For each end that a clip holds, and each member that passes over one. Common practice, no source."""
+PLACES = {"frame": "on a frame", "jamb": "at a jamb"}
+
+
+def clip_lines(schedule: Schedule) -> Iterator[Line]:
+    """Clips by what they hold and on what, their bolts, and the joints of frames."""
+    clips = [one for one in schedule.crossings if one.on in PLACES]
+    for (role, on), count in Counter((one.role, one.on) for one in clips).items():
+        article = "an" if role[0] in "aeiou" else "a"
+        kind = f"clip of {article} {role} {PLACES[on]}, by the engineer"
+        yield Line("clips", kind, EACH, count, names=(f"{role} clip", "clip"), count=count)
+    if clips:
+        count = BOLTS * sum(one.ends for one in clips)
+        said = f"{BOLTS} for each end that is held"
+        yield Line(
+            "clips", "bolt of a clip, by the engineer", EACH, count, size=said, names=("bolt",), count=count
+        )
+    if joints := sum(one.on == "joint" for one in schedule.crossings):
+        kind = "joint within a frame, by the engineer"
+        yield Line("clips", kind, EACH, joints, names=("joint",), count=joints)
