@@ -10,9 +10,13 @@ from enum import StrEnum
 from typing import Literal
 
 Measure = Literal["sheet", "member", "body"]
-List = Literal["sheets", "members", "trims", "closures", "screws", "openings", "slab", "unknown"]
+List = Literal[
+    "sheets", "members", "trims", "closures", "screws", "openings", "insulation", "slab", "unknown"
+]
 
-LISTS: tuple[List, ...] = ("sheets", "members", "trims", "closures", "screws", "openings", "slab", "unknown")
+LISTS: tuple[List, ...] = (
+    *("sheets", "members", "trims", "closures", "screws", "openings", "insulation", "slab", "unknown"),
+)
 """The lists of a schedule, in order."""
 
 
@@ -66,6 +70,8 @@ class Role(StrEnum):
     SASH = "sash"
     PANE = "pane"
     LOUVRE = "louvre"
+    WALL_BLANKET = "wall blanket"
+    ROOF_BLANKET = "roof blanket"
     SLAB = "slab"
     # What a body of other origin is told to be by its shape, and no more than that.
     SHEET = "sheet"
@@ -142,6 +148,7 @@ KINDS: dict[str, Kind] = {
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),
     **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
     **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP", Role.LOUVRE: "LV"}),
+    **_of("insulation", False, {Role.WALL_BLANKET: "IW", Role.ROOF_BLANKET: "IR"}),
     **_of("slab", False, {Role.SLAB: "SB"}),
     **_of("sheets", True, {Role.SHEET: "S"}, "sheet"),
     **_of("members", True, {Role.MEMBER: "M"}),

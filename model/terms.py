@@ -17,7 +17,8 @@ class Terms:
     """What was asked (mm); None, or empty, for what was not.
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
-    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. stock: for the role of
+    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. roll: how wide blankets
+    come; longer: how much longer each is bought than it is drawn. stock: for the role of
     each trim, and of members that come in their own, the lengths that it comes in. kerf: lost at every cut.
     steel, steel_kerf: the same of all other members. wind: the way it mostly comes from, as a direction.
     eave_lap: towards which end of the building each piece of an eave trim lies on the next, as a direction.
@@ -31,6 +32,8 @@ class Terms:
     trim_lap: float | None = None
     step: float | None = None
     end_lap: float | None = None
+    roll: float | None = None
+    longer: float | None = None
     stock: Sticks = ()
     kerf: float | None = None
     steel: tuple[float, ...] = ()
@@ -47,7 +50,7 @@ class Terms:
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
-LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "kerf", "steel_kerf")
+LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "roll", "longer", "kerf", "steel_kerf")
 BY_FACE, TEXTS = ("overlap", "start"), ("address", "date", "pairs")
 
 

@@ -139,6 +139,8 @@ def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]
     for number, screw in enumerate(screws):
         way = point(-screw.axis, 9)
         for layer in screw.held:
+            if site.lists[layer.body] == "insulation":
+                continue  # which no edge tears out of
             asked[layer.body, way].append((number, screw.seat))
     near: list[list[tuple[int, float]]] = [[] for _ in screws]
     for (body, way), places in asked.items():

@@ -22,7 +22,7 @@ from .site import Numbers, Site
 ALIKE = 1e-6
 """How far a normal may be off another of faces in line, on each axis."""
 BEHIND, BEFORE = 8.0, 0.05
-"""mm behind and before the sheets' undersides in which the face of steel that backs them lies."""
+"""mm behind and before the sheets' undersides in which the steel that backs them lies, blankets aside."""
 ABOUT = 400.0
 """mm before a plane; a trim that begins farther out is another plane's."""
 HEM = 20.0
@@ -91,7 +91,7 @@ class Clad:
     @cached_property
     def trims(self) -> tuple[Shade, ...]:
         """The trims at the plane or before it."""
-        return tuple(self.shades(self.site.listed("trims"), -2.0, ABOUT))
+        return tuple(self.shades(self.site.listed("trims"), -2.0 - self.site.pressed, ABOUT))
 
     @cached_property
     def trimmed(self) -> shapely.Geometry:
@@ -138,11 +138,12 @@ class Clad:
         outward = self.axes[2]
         members = self.site.listed("members")
         near, far = self.site.spread(members, outward)
-        for k in members[(far - self.offset >= -BEHIND) & (near - self.offset <= BEFORE)].tolist():
+        behind = BEHIND + self.site.pressed
+        for k in members[(far - self.offset >= -behind) & (near - self.offset <= BEFORE)].tolist():
             normals, heights, faces = flats(self.site.bodies[k].solid)
             turn, origin = self.site.turns[k], self.site.origins[k]
             level = heights + origin @ outward - self.offset
-            lying = (normals @ (turn.T @ outward) > 1 - 1e-7) & (level > -BEHIND) & (level < BEFORE)
+            lying = (normals @ (turn.T @ outward) > 1 - 1e-7) & (level > -behind) & (level < BEFORE)
             inward = self.axes[:2] @ turn
             for face in np.flatnonzero(lying).tolist():
                 outer, *inner = (ring @ inward.T + self.axes[:2] @ origin for ring in faces[face])

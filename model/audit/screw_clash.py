@@ -1,4 +1,7 @@
-"""Clash of screws: what a screw's head or shank shares space with, beyond what it fastens together."""
+"""Clash of screws: what a screw's head or shank shares space with, beyond what it fastens together.
+
+A blanket gives way: low heads on a trim behind one press into it.
+"""
 
 from __future__ import annotations
 
@@ -21,15 +24,18 @@ CLEAR = Shared(0.0, 0.0, np.zeros(3))
 def screw_clashes(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
     """Every body that a screw runs into and does not hold. Screws that stand alike are judged once."""
     remembered: dict[object, Shared] = {}
+    hard = np.array([name != "insulation" for name in site.lists], dtype=np.bool_)
     for _, row in groupby(screws, key=lambda screw: id(screw.piece)):
-        yield from _row(site, list(row), remembered)
+        yield from _row(site, hard, list(row), remembered)
 
 
-def _row(site: Site, row: list[Driven], remembered: dict[object, Shared]) -> Iterator[Finding]:
-    """The clashes of the screws of one piece."""
+def _row(
+    site: Site, hard: NDArray[np.bool_], row: list[Driven], remembered: dict[object, Shared]
+) -> Iterator[Finding]:
+    """The clashes of the screws of one piece. hard: which bodies do not give way."""
     lows, highs = (np.array(ends) for ends in zip(*(_box(screw) for screw in row), strict=True))
     near = (site.low < highs.max(axis=0)) & (site.high > lows.min(axis=0))
-    about = np.flatnonzero(near.all(axis=1))
+    about = np.flatnonzero(near.all(axis=1) & hard)
     meet = (site.low[about] < highs[:, None] - TOUCHING) & (site.high[about] > lows[:, None] + TOUCHING)
     meeting: NDArray[np.bool_] = np.all(meet, axis=2)
     for screw, bodies in zip(row, meeting, strict=True):

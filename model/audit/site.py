@@ -65,6 +65,12 @@ class Site:
         return max((measure_member(solid).thickness for solid in solids), default=0.0)
 
     @cached_property
+    def pressed(self) -> float:
+        """mm; how thick the thickest blanket between steel and sheets is; 0 without any."""
+        solids = {self.bodies[k].solid for k in self.listed("insulation").tolist()}
+        return max((measure_member(solid).width for solid in solids), default=0.0)
+
+    @cached_property
     def centre(self) -> Vectors:
         """Middle of the whole building."""
         middle: Vectors = (self.low.min(axis=0) + self.high.max(axis=0)) / 2

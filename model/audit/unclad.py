@@ -32,6 +32,7 @@ def unclad(site: Site, faces: Sequence[Clad], terms: Terms) -> Iterator[tuple[Fi
     """
     if not faces:
         return
+    behind = BEHIND + site.pressed
     covered = np.array([*(face.axes[2] for face in faces), *terms.bare])
     members, normals, heights, rings = _flats(site)
     corners = np.vstack(rings) if rings else np.empty((0, 3))
@@ -40,7 +41,7 @@ def unclad(site: Site, faces: Sequence[Clad], terms: Terms) -> Iterator[tuple[Fi
             continue
         outermost = float((corners @ normal).max())
         lying = np.flatnonzero(
-            (np.abs(normals - normal).max(axis=1) < ALIKE) & (heights > outermost - BEHIND)
+            (np.abs(normals - normal).max(axis=1) < ALIKE) & (heights > outermost - behind)
         )
         if len(set(members[lying].tolist())) >= FRAMING:
             yield from _bare(site, normal, members[lying], [rings[k] for k in lying.tolist()])

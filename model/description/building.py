@@ -51,12 +51,13 @@ class Roof:
 @dataclass(frozen=True, slots=True)
 class Skin:
     """Which sheets cover a face. thickness: of the coated sheet (mm). gauge: how it was asked for ("29 ga",
-    "0.5 mm"), a label."""
+    "0.5 mm"), a label. off: how far a blanket, pressed on the steel, holds it off (mm)."""
 
     profile: RibProfile
     thickness: float
     gauge: str
     colour: str
+    off: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +107,17 @@ class Skirt:
 
     foot: float
     walls: tuple[Wall, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Insulation:
+    """Blankets between steel and sheets. walls, roof: how thick they are bought, as typed; "" for none. roll:
+    how wide they come; longer: how much longer each is bought than it is drawn (mm)."""
+
+    walls: str
+    roof: str
+    roll: float
+    longer: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -247,9 +259,9 @@ class Building:
     centre plane, or an end. infill: gables that stand open under their eaves and are clad over them. skirt:
     None where no wall has one. runs: by the faces' names; None where none was said. wainscot: None where the
     walls have one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for
-    none. light_sheets: the first that names a sheet gives its colour. lean_tos: buildings of one slope that
-    stand against a wall of this one. joined: of such a one, its own wall at the other building, where it has
-    neither columns nor sheets.
+    none. light_sheets: the first that names a sheet gives its colour. insulation: None where there is none.
+    lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its own
+    wall at the other building, where it has neither columns nor sheets.
     """
 
     name: str
@@ -280,6 +292,7 @@ class Building:
     joined: Wall | None = None
     infill: frozenset[Wall] = frozenset()
     skirt: Skirt | None = None
+    insulation: Insulation | None = None
 
     @property
     def hung_walls(self) -> frozenset[Wall]:

@@ -11,6 +11,7 @@ from typing import Any
 from ..catalog.gauges import gauges
 from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
+from .blanket import insulation_of, pressed
 from .braced_bays import at_ends
 from .building import (
     WALLS,
@@ -112,6 +113,7 @@ def building_of(draft: Draft, name: str) -> Building:
         ),
         infill=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "infill"),
         skirt=_skirt(draft),
+        insulation=insulation_of(draft),
     )
     building = replace(building, bracing=_bracing(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
@@ -177,10 +179,12 @@ def _sheets(draft: Draft) -> Sheets:
     if values["overhang"] is None:
         into = draft.tables["trim"]["gutters"] != "none"
         values["overhang"] = OVERHANG[draft.tables[""]["units"]][into]
+    on_walls, on_roof = pressed(draft, "walls"), pressed(draft, "roof")
+    gables = draft.tables["gable_sheets"]["colour"] or wall
     return Sheets(
-        sides=_skin(draft, "sheets", common, wall),
-        gables=_skin(draft, "gable_sheets", common, draft.tables["gable_sheets"]["colour"] or wall),
-        roof=_skin(draft, "roof_sheets", common, roof),
+        sides=replace(_skin(draft, "sheets", common, wall), off=on_walls),
+        gables=replace(_skin(draft, "gable_sheets", common, gables), off=on_walls),
+        roof=replace(_skin(draft, "roof_sheets", common, roof), off=on_roof),
         **values,
     )
 
@@ -206,7 +210,7 @@ def _wainscot(draft: Draft) -> Wainscot | None:
         return None
     common = {key: sheets[key] for key in ("profile", "gauge", "thickness")}
     colour = values["colour"] or draft.tables["trim"]["colour"] or sheets["roof_colour"]
-    skin = _skin(draft, "wainscot", common, colour)
+    skin = replace(_skin(draft, "wainscot", common, colour), off=pressed(draft, "walls"))
     return Wainscot(values["height"], WAINSCOT_WALLS[values["walls"]], skin)
 
 
@@ -242,7 +246,7 @@ def _trim_gauge(thickness: float, units: Units) -> str:
 def _slab(draft: Draft, sheets: Sheets, wainscot: Wainscot | None) -> Slab:
     values = draft.tables["slab"]
     skins = (sheets.sides, sheets.gables, *([wainscot.skin] if wainscot else []))
-    room = max(max(one.profile.height, one.profile.leg) for one in skins)
+    room = max(max(one.profile.height, one.profile.leg) + one.off for one in skins)
     width = values["ledge_width"] or room + LEDGE_ROOM
     return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
 

@@ -28,6 +28,13 @@ def light_misfits(lines: SteelLines) -> Iterator[Objection]:
         if one.face not in clad:
             yield ("light_sheet", number, "face"), f"a face with sheets: {', '.join(clad)}"
             continue
+        if clad[one.face].upper.skin.off:
+            which = "roof" if clad[one.face].sloped else "walls"
+            remedy = (
+                f"a face without a blanket, which lets no light through; or leave out [insulation] {which}"
+            )
+            yield ("light_sheet", number, "face"), remedy
+            continue
         count = _count(lines, clad[one.face])
         if max(one.numbers, default=0) > count:
             what = f"numbers from 1 to {count}: the {one.face} has no more sheets"

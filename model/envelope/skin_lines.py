@@ -46,9 +46,14 @@ def foot(building: Building) -> float:
     return building.sheets.foot_gap - building.slab.below + lap_room(building)
 
 
+def plane(sheets: Sheets, skin: Skin) -> float:
+    """Steel line to the undersides of the pans: the flange, and a blanket pressed on it."""
+    return sheets.flange + skin.off
+
+
 def outermost(sheets: Sheets, skin: Skin) -> float:
     """Steel line to the crown of an overlap rib: the flange, the rib, and two sheets where ribs lap."""
-    return sheets.flange + skin.profile.height + 2 * skin.thickness
+    return plane(sheets, skin) + skin.profile.height + 2 * skin.thickness
 
 
 def wall_skins(building: Building, gables: bool) -> tuple[Skin, ...]:

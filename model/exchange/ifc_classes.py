@@ -54,6 +54,7 @@ LISTS = {
     "members": IfcClass("IfcMember", OWN),
     "trims": TRIM,
     "closures": IfcClass("IfcDiscreteAccessory", OWN),
+    "insulation": IfcClass("IfcCovering", "INSULATION"),
     "screws": IfcClass("IfcMechanicalFastener", "SCREW"),
 }
 """Of roles that have no class of their own, by their list."""

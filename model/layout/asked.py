@@ -19,13 +19,15 @@ def bare(wall: Face) -> bool:
 
 def asked(lines: TrimLines) -> Terms:
     """The terms of a building."""
-    building, steel = lines.building, lines.steel
+    building, steel, blanket = lines.building, lines.steel, lines.building.insulation
     clad = [face for face in steel.faces if not face.open]
     return Terms(
         overhang=building.sheets.overhang,
         trim_lap=building.trim.lap,
         step=building.sheets.step,
         end_lap=building.sheets.end_lap,
+        roll=blanket.roll if blanket else None,
+        longer=blanket.longer if blanket else None,
         stock=(
             *((role, lines.stock(role)) for role in KINDS if role not in GUTTERED or building.trim.gutters),
             *building.framing.stocks,

@@ -26,6 +26,7 @@ from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed
 from .screws.uprights import edge_walls
+from .skin.blankets import blankets
 from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import cap_closures, eave_closures, foot_closures, head_closures, seam_closures
 from .skin.shared_cuts import shared_cuts
@@ -91,6 +92,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = (), shared: Sequence[
         *steel,
         *bracing,
         *opening_trims,
+        *(strip for face in around for strip in blankets(trim, face)),
         *sheets,
         *_closures(trim),
         *(foot for wall in lines.walls for foot in foot_closures(trim, wall, laid[wall.name])),

@@ -8,6 +8,8 @@ from ..pieces import Piece
 from .faces import Vectors, body
 from .round_bar import round_bar
 
+UP = np.array([0.0, 0.0, 1.0])
+
 
 def standing_corners(piece: Piece) -> Vectors:
     """(n, 3) mm: the corners of all bodies of a piece, in building axes; points of a round bar's rims."""
@@ -30,3 +32,13 @@ def standing_size(piece: Piece) -> tuple[float, float]:
     low, high = standing_box(piece)
     x, y, z = (high - low).tolist()
     return max(x, y), z
+
+
+def lying_size(piece: Piece) -> tuple[float, float]:
+    """(how wide, how long) a flat piece lies on its wall or its slope, mm: long is up it."""
+    corners, place = standing_corners(piece), piece.place
+    widest = max(body(piece.solid).faces, key=lambda face: face.area)
+    out = widest.normal @ np.array([place.x, place.y, place.z])
+    across = np.cross(out, UP) / np.hypot(out[0], out[1])
+    wide, long = (float(np.ptp(corners @ way)) for way in (across, np.cross(out, across)))
+    return wide, long

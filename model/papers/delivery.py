@@ -20,7 +20,7 @@ from .sheet_notes import said
 
 ELSEWHERE = ("slab",)
 """Lists of an order that do not come on this truck."""
-MARKED = ("members", "trims", "closures", "openings")
+MARKED = ("members", "trims", "closures", "openings", "insulation")
 """Lists, besides the sheets, whose marks are counted."""
 DAMAGE = "missing, damaged"
 STORAGE = (

@@ -110,7 +110,7 @@ def _filled(part: Bare, scale: Scale, detail: Detail) -> Iterator[Shape]:
             continue
         if thin:
             yield from (Polyline(ring, None, True, "#000000") for ring in rims(piece))
-        elif list_of(part.piece.role) == "closures":
+        elif list_of(part.piece.role) in ("closures", "insulation"):
             yield Polyline(next(rims(piece)), None, True, FOAM)
         elif list_of(part.piece.role) in ("slab", "openings"):
             rings = tuple(rims(piece))

@@ -60,6 +60,12 @@ LIGHTS = Caution(
     "people are on the roof.",
     f"{CFR}1926.501(b)(4), from memory",
 )
+BLANKET = Caution(
+    "A blanket over purlins hides them and holds nobody: step on fastened sheets alone. Hang only what is "
+    "covered the same day, facing in, tabs lapped, folded and stapled; what got wet comes off. Gloves, "
+    "sleeves and a mask.",
+    COMMON,
+)
 TACKED = (
     "Opening trim is only tacked until the sheets are on, so that it can be sprung to take their edges into "
     "its pockets; then it is finished.",

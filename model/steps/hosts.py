@@ -63,6 +63,12 @@ def wall_of(planes: Sequence[CladPlane], trim: Piece) -> int | None:
     return int(np.argmax(counts)) if any(counts) else None
 
 
+def plane_over(planes: Sequence[CladPlane], strip: Piece) -> int | None:
+    """The number of the plane whose sheets lie over a strip of blanket; None where there is none."""
+    middle = standing_box(strip).mean(axis=0)[None, :]
+    return next((number for number, plane in enumerate(planes) if _on(plane, middle)), None)
+
+
 def _on(plane: CladPlane, points: Vectors) -> int:
     seen = _seen(plane, points)
     left, low, right, high = plane.outline.bounds

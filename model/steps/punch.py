@@ -16,6 +16,7 @@ LOOKED_FOR: dict[str, str] = {
     "closures": "none missing, no light under a rib",
     "screws": "rows straight, none missed, washers pressed and not crushed, none beside its steel",
     "openings": "opens, shuts, locks; runs dry",
+    "insulation": "tabs closed, facing whole, tucked in at every end, none hanging",
     "slab": "clean, no cracks to report",
     "unknown": "as it belongs",
 }

@@ -13,8 +13,19 @@ from math import atan2, degrees, hypot
 from ..measure.laps import CladPlane
 from ..measure.placing import FacePlan
 from ..pieces import Model, Piece
-from ..roles import Role
-from .cautions import BEGIN, BEGIN_BRACED, CAUTIONS, LIGHTS, NO_BRACING, PLACEHOLDER, STEEP, UNTIED, lifted
+from ..roles import Role, list_of
+from .cautions import (
+    BEGIN,
+    BEGIN_BRACED,
+    BLANKET,
+    CAUTIONS,
+    LIGHTS,
+    NO_BRACING,
+    PLACEHOLDER,
+    STEEP,
+    UNTIED,
+    lifted,
+)
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .laying import laid
 from .sheet_checks import foot_check, frames_ahead, roof_checks, run_checks
@@ -109,7 +120,11 @@ def _of_plane(site: Survey, key: Key, pieces: list[Piece]) -> str:
     if is_seam(tier):
         return f"trim between the tiers of the {name}"
     which = {0: "", LOWER: "lower ", last: "upper "}.get(tier, "middle ")
-    return f"{which}sheets of the {name}"
+    return f"{which}{'blanket and ' if _blanket(pieces) else ''}sheets of the {name}"
+
+
+def _blanket(pieces: list[Piece]) -> bool:
+    return any(list_of(piece.role) == "insulation" for piece in pieces)
 
 
 def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimension]:
@@ -148,6 +163,7 @@ def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
     if key[0] in ON_ROOF and site.of(Role.ROOF_LIGHT):
         yield LIGHTS
     yield from CAUTIONS.get(key[0], ())
+    yield from [BLANKET] if _blanket(pieces) else []
     if _has_sheets(key):
         plan, plane = _laid(site, key, pieces), site.planes[key[1]]
         numbers = list(dict.fromkeys(one.number for one in plan.sheets if one.lift))

@@ -10,7 +10,7 @@ from ..measure.laps import CladPlane
 from ..pieces import Piece
 from ..roles import Role, list_of
 from .frames import bay_of, nearest, on_post, under
-from .hosts import plane_of, roof_of, trim_of, wall_of
+from .hosts import plane_of, plane_over, roof_of, trim_of, wall_of
 from .stages import BY_ROLE, WITHIN, Stage
 from .survey import BETWEEN, Survey, height
 
@@ -53,6 +53,9 @@ def _key(site: Survey, piece: Piece) -> Key:
     """The step of what is neither sheet nor screw."""
     if list_of(piece.role) == "closures":
         return _foam(site, piece)
+    if list_of(piece.role) == "insulation":
+        number = plane_over(site.planes, piece)
+        return (Stage.UNKNOWN, 0, 0) if number is None else _on_plane(site, number, piece)
     if piece.role in BETWEEN:
         return _at_seam(site, piece) or (Stage.UNKNOWN, 0, 0)
     return _stage(site, piece), 0, 0

@@ -15,7 +15,16 @@ from random import Random
 
 from ribwright.description.building import Building
 from ribwright.description.keys.steel_tables import MEMBER_KINDS
-from ribwright.description.keys.tables import BRACING, KINDS, LEAN_TO, LIGHT_SHEETS, LIMITS, OPENING, TABLES
+from ribwright.description.keys.tables import (
+    BRACING,
+    INSULATION,
+    KINDS,
+    LEAN_TO,
+    LIGHT_SHEETS,
+    LIMITS,
+    OPENING,
+    TABLES,
+)
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
@@ -29,8 +38,8 @@ TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
 DRAWN = tuple(kind for kind in KINDS if kind != "vent")
 """Kinds that are drawn; windows become vents, so that other buildings stay as they were."""
-UNDEALT = (BRACING.name, LIGHT_SHEETS.name, LIMITS.name)
-"""Tables whose keys are not dealt: two are added to some buildings, one lays nothing otherwise."""
+UNDEALT = (BRACING.name, LIGHT_SHEETS.name, INSULATION.name, LIMITS.name)
+"""Tables whose keys are not dealt: three are added to some buildings, one lays nothing otherwise."""
 OWN_STOCK = tuple(("framing", f"{kind}_stock") for kind in MEMBER_KINDS)
 """Nor are these, which are tried by hand."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
@@ -38,6 +47,8 @@ BRACED = 3
 """Every third building is braced, where it can be."""
 LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
+BLANKETED = 5
+"""Every fifth is insulated, in walls, roof or both."""
 VENTED = 3
 """Every third has vents for windows."""
 WALLS = ("front", "back", "left", "right")
@@ -114,6 +125,12 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         face = own.choice([*WALLS, "left slope", "right slope"])
         with_lights = f'{text}[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
         text = with_lights if parsed(with_lights) is not None else text
+    if number % BLANKETED == 2:
+        own = Random(f"blankets {number}")
+        where = own.choice([["walls"], ["roof"], ["walls", "roof"]])
+        thick = "".join(f'{face} = "{own.randint(2, 6)} in"\n' for face in where)
+        warm = f'{text}[{INSULATION.name}]\n{thick}roll = "{own.choice([36, 48, 60, 72])} in"\n'
+        text = warm if parsed(warm) is not None else text
     return text
 
 

@@ -209,6 +209,35 @@ WAINSCOT = Table(
     ),
 )
 
+INSULATION = Table(
+    "insulation",
+    "Blankets between steel and sheets, of lean-tos too: drawn pressed to 1/4 in, screws so much longer.",
+    (
+        Key(
+            "walls",
+            Length("1 in", "8 in"),
+            "how thick the walls' blanket is bought",
+            unless="none",
+            example=("4 in", "100 mm"),
+        ),
+        Key(
+            "roof",
+            Length("1 in", "8 in"),
+            "how thick the roof's blanket is bought",
+            unless="none",
+            example=("6 in", "150 mm"),
+        ),
+        Key("roll", Length("2 ft", "8 ft"), "how wide the rolls are, tabs aside", "4 ft", metric="1200 mm"),
+        Key(
+            "longer",
+            Length("0 in", "3 ft"),
+            "how much longer each is bought, to be pulled tight and tucked in",
+            "6 in",
+            metric="150 mm",
+        ),
+    ),
+)
+
 SKIRT = Table(
     "skirt",
     "Walls clad in their upper part alone, open below; not those that [walls] leaves open.",

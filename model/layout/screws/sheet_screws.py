@@ -330,7 +330,7 @@ def _row(plan: Fastening, sheet: _Laid) -> Part | None:
     if not bench:
         return None
     row = tuple((u, v, top_of(recipe, u)) for u, v in bench)
-    body = hex_screw(NUMBER_12, plan.screws.length)
+    body = hex_screw(NUMBER_12, plan.screws.length + sheet.region.skin.off)
     return row_through(Role.SHEET_SCREW, plan, sheet.region.skin, sheet.part, body, row)
 
 

@@ -15,7 +15,7 @@ from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
 from ...envelope.light_sheets import light_columns
 from ...envelope.sheet_runs import Lay, laid
-from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf
+from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf, plane
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
@@ -51,7 +51,7 @@ class Tile:
 def tiles(lines: TrimLines, face: Face) -> Iterator[Tile]:
     """The sheets of a face, region by region, each in the order of laying."""
     for region in face.regions:
-        wanted, gaps = _with_holes(lines.building, face, region), _holes(lines.building, face)
+        wanted, gaps = clad_of(lines.building, face, region), _holes(lines.building, face)
         profile, courses = region.skin.profile, courses_of(lines, face, region)
         for column, within in laid(lines.steel, face, region):
             start, end = (min(max(u, within[0]), within[1]) for u in column.reach(profile))
@@ -60,7 +60,7 @@ def tiles(lines: TrimLines, face: Face) -> Iterator[Tile]:
             for course in courses:
                 cut = shapely.union(legs, _lap_corner(course, column, profile, within))
                 box = shapely.box(start, course.foot, end, course.head) - cut
-                pieces += [(course, piece) for piece in _sound(shapely.intersection(wanted, box))]
+                pieces += [(course, piece) for piece in sound(shapely.intersection(wanted, box))]
             for letter, (course, outline) in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
                 name = letter if len(pieces) > 1 else ""
                 yield Tile(region, column, course, name, *_on_bench(outline, column))
@@ -123,19 +123,21 @@ def sheet_of(lines: TrimLines, face: Face, tile: Tile) -> Part:
         role=role,
         group=(tree, face.name),
         recipe=Sheet(*graphs(skin.profile, skin.thickness), tile.ring, tile.holes),
-        place=face.frame @ Place((0.0, 0.0, lines.building.sheets.flange + tile.course.rise)) @ tile.place,
+        place=face.frame
+        @ Place((0.0, 0.0, plane(lines.building.sheets, skin) + tile.course.rise))
+        @ tile.place,
         labels=(("face", face.name), ("profile", skin.profile.name), *own),
     )
 
 
 def covered(building: Building, face: Face) -> shapely.Geometry:
     """Where a screw on the face has sheet around it: what is clad, 1.5 diameters in from its edges."""
-    whole = [_with_holes(building, face, region) for region in face.regions]
+    whole = [clad_of(building, face, region) for region in face.regions]
     return shapely.union_all([one.buffer(-EDGE, join_style="mitre") for one in whole])
 
 
-def _with_holes(building: Building, face: Face, region: Region) -> Polygon:
-    """A region less its face's openings."""
+def clad_of(building: Building, face: Face, region: Region) -> Polygon:
+    """What the sheets of a region cover: all of it less its face's openings."""
     cuts = [*_holes(building, face), *(_slot(building, opening) for opening in face.openings)]
     return shapely.difference(Polygon(region.clad), shapely.union_all(cuts))
 
@@ -179,7 +181,7 @@ def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator
             yield shapely.box(start, low, left, high)
 
 
-def _sound(region: Polygon) -> list[Polygon]:
+def sound(region: Polygon) -> list[Polygon]:
     """The separate pieces of a region, without slivers, from the lowest left one on."""
     opened = region.buffer(-SLIVER / 2, join_style="mitre", mitre_limit=1e3).buffer(
         SLIVER / 2, join_style="mitre", mitre_limit=1e3

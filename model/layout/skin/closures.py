@@ -11,7 +11,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
-from ...envelope.skin_lines import FOAM, SCREW_EDGE, outermost
+from ...envelope.skin_lines import FOAM, SCREW_EDGE, outermost, plane
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
@@ -39,7 +39,7 @@ def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
     fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
-    heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - lines.building.sheets.flange
+    heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - plane(lines.building.sheets, face.skin)
     for lay, (least, most) in laid(lines.steel, face, face.upper):
         start, end = (min(max(u, 0.0, least), face.width, most) for u in lay.reach(face.skin.profile))
         head = min(heads.height(start), heads.height(end)) - fall
@@ -73,7 +73,8 @@ def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     band = foam_band(lines, face)
     if band is None:
         return
-    row, flange = _Row(lines, face, face.regions[0], band), lines.building.sheets.flange
+    row = _Row(lines, face, face.regions[0], band)
+    flange = plane(lines.building.sheets, row.region.skin)
     lip = lines.crown(face) + lines.thickness
     legs = [(covered(leg), inner) for leg, inner in legs_over(lines, face)]
     taken = [*(beside(lines, opening) for opening in crossed_by(lines, face)), *face.gaps]
@@ -102,7 +103,7 @@ def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
         head = ledger_row(lines, face) - CLEAR + 0.5 * DEEP
     rise = courses_of(lines, face, face.upper)[-1].rise
     row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP), rise)
-    leg, flange = lines.profile("rake").in_plane, lines.building.sheets.flange
+    leg, flange = lines.profile("rake").in_plane, plane(lines.building.sheets, face.skin)
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
     for lay, _ in laid(lines.steel, face, face.upper):
         yield from _over(row, lay, lines.ridge - flange, (rake, face.width - rake))
@@ -162,7 +163,7 @@ def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     places = ((lay, rib, base) for base in feet for lay, rib in major_ribs(lines, face))
     for number, (lay, rib, (base, rise)) in enumerate(places, 1):
         low, high = sorted((u - lay.rib) * lay.sign for u in (0.0, face.width))
-        where = (base, lines.building.sheets.flange, rise)
+        where = (base, plane(lines.building.sheets, face.skin), rise)
         recipe, place = _plug(face.skin, (lay, rib), (low, high), where)
         name = f"{face.name} inside closure {number}"
         yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
@@ -186,7 +187,7 @@ def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[tuple[Tile, Par
             low, high = max(start, ends[0]), min(end, ends[1])
             if min(middle + profile.base / 2, high) - max(middle - profile.base / 2, low) > STUB:
                 number += 1
-                where = (region.foot, lines.building.sheets.flange, 0.0)
+                where = (region.foot, plane(lines.building.sheets, region.skin), 0.0)
                 recipe, place = _plug(region.skin, (lay, rib), (low, high), where)
                 name = f"{face.name} foot closure {number}"
                 yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
@@ -233,7 +234,7 @@ def _strip(row: _Row, lay: Lay, top: float, span: Point2, name: str) -> Part:
     level = ((lower[0][0], grid(top - row.rise)), (lower[-1][0], grid(top - row.rise)))
     recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
-    off = row.lines.building.sheets.flange + row.rise
+    off = plane(row.lines.building.sheets, row.region.skin) + row.rise
     place = face.frame @ Place((lay.rib, start, off), (sign, 0.0, 0.0), (0.0, sign, 0.0))
     return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 

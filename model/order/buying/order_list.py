@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from ...terms import Terms
 from ..lists.schedule import Schedule
+from .blanket_lines import blanket_lines
 from .blanks import Pair, blank_pairs
 from .buying import Buying, buying_on
 from .clip_lines import clip_lines
@@ -29,8 +30,8 @@ from .trim_lines import trim_plans
 __all__ = ["LISTS", "Buying", "Order", "buying_on", "order"]
 
 LISTS = (
-    *("sheets", "trims", "screws", "closures", "tape", "paint", "openings", "members", "clips", "anchors"),
-    "slab",
+    *("sheets", "trims", "screws", "closures", "tape", "insulation"),
+    *("paint", "openings", "members", "clips", "anchors", "slab"),
 )
 """The lists of an order, in order."""
 
@@ -71,6 +72,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         *screw_lines(schedule, buying),
         *closure_lines(schedule),
         *tape_lines(schedule),
+        *blanket_lines(schedule),
         *paint_lines(schedule),
         *opening_lines(schedule),
         *(bought.line for bought in members),

@@ -21,6 +21,7 @@ from ...pieces import Model
 from ...roles import KINDS, Role, list_of
 from ...terms import Terms
 from .items import Item, item
+from .rolls import Strip, blanket_strips
 from .strips import StripLine, strip_lines
 
 NO_SEALANT = degrees(atan2(3, 12)) - 1e-6
@@ -80,7 +81,8 @@ class Schedule:
     want sealant (mm), none from 3:12 up. sealed_ends: likewise of its end laps, along the sheets' section,
     each twice where the pitch is less. terms: what was asked of the building. strips: the lines of
     closures. pitch: of the steepest roof plane, degrees, as measured; 0 without a roof.
-    plans: where the sheets of each face go, in the order of laying. crossings: where members meet.
+    plans: where the sheets of each face go, in the order of laying. blankets: strips of insulation.
+    crossings: where members meet.
     """
 
     name: str
@@ -95,6 +97,7 @@ class Schedule:
     pitch: float = 0.0
     plans: tuple[FacePlan, ...] = ()
     crossings: tuple[Crossing, ...] = ()
+    blankets: tuple[Strip, ...] = ()
 
     def listed(self, name: str) -> tuple[Item, ...]:
         """The items of one of the lists of `ribwright.roles`, sheets excepted."""
@@ -167,6 +170,7 @@ def schedule(model: Model, *, paint: bool = True) -> Schedule:
         max(map(_pitch, planes), default=0.0),
         tuple(face_plans(model, clad, places)),
         crossings(model),
+        tuple(blanket_strips(found)),
     )
 
 

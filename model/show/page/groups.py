@@ -12,6 +12,7 @@ GROUPS = (
     "Girts, purlins, framing",
     "Wall sheets",
     "Roof sheets",
+    "Insulation",
     "Trims",
     "Closures",
     "Screws",
@@ -22,12 +23,13 @@ _BY_LIST = {
     "slab": "Slab",
     "members": "Girts, purlins, framing",
     "sheets": "Wall sheets",
+    "insulation": "Insulation",
     "trims": "Trims",
     "closures": "Closures",
     "screws": "Screws",
     "openings": "Doors and windows",
 }
-SKIN = ("Wall sheets", "Roof sheets", "Trims", "Closures")
+SKIN = ("Wall sheets", "Roof sheets", "Insulation", "Trims", "Closures")
 """What is made clear to look through."""
 
 
