@@ -112,17 +112,22 @@ VENTS = (
 
 def test_a_vent_is_a_louvre_whose_blades_fall_outward_and_hide_what_is_behind() -> None:
     """In a rim of 1 in, 2 in deep and an eighth less than its opening at sides and head: blades of 8 mm at 45
-    degrees every 2 in, in 16 in of light seven slots of which one less than 2 in high does not fit."""
+    degrees every 2 in, in 16 in of light seven slots of which one less than 2 in high does not fit. Its nose
+    comes 1 in out of the jamb and 1/2 in on, 1/2 in high at its root, from 1 mm within, and 1/8 less at its
+    edge."""
     model = raise_building(parse(VENTS, "vents")).model
     large = next(piece for piece in model.pieces if piece.name == "front vent 1 louvre")
     wide, high, thick, blade = 24 - 2 / 8, 18 - 1 / 8, 2, 8 / INCH
-    assert size(large) == pytest.approx([wide, thick, high], abs=1e-6)
+    out = 1 + 1 / 2
+    assert size(large) == pytest.approx([wide, thick + out, high], abs=1e-6)
+    nose = wide * out * (1 / 2 - 1 / 8 * (out / 2 + 1 / INCH) / (out + 1 / INCH))
     slots = (high - 2 + blade - thick) // thick
     assert slots == 7
     missing = slots * (wide - 2) * thick * (thick - blade)
-    assert volume(large.solid) / INCH**3 == pytest.approx(wide * high * thick - missing, rel=1e-9)
+    assert volume(large.solid) / INCH**3 == pytest.approx(wide * high * thick - missing + nose, rel=1e-9)
     ((points, triangles),) = placed_triangles([large])
     corners = points[triangles]
+    corners = corners[corners[:, :, 1].min(axis=1) > points[:, 1].min() + out * INCH - 1e-3]
     normals = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     leaning = normals[(abs(normals[:, 2]) > 1e-3) & (abs(normals[:, 1]) > 1e-3)]
     assert len(leaning) == slots * 2 * 2 and leaning[:, 1] == pytest.approx(-leaning[:, 2])  # up to the front

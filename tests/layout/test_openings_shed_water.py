@@ -122,6 +122,42 @@ def test_a_window_sheds_from_head_to_sheet(name: str) -> None:
         assert hit[2].piece.role == "wall sheet"
 
 
+VENT = (
+    '[[opening]]\nkind = "vent"\nwall = "right"\nwidth = "2 ft"\nheight = "2 ft"\n'
+    'from_left = "3 ft"\nsill = "5 ft"\n'
+)
+
+
+@pytest.mark.parametrize("name", ["studio", "workshop", "vent"])
+def test_what_runs_down_a_window_falls_on_its_sills_trim(name: str) -> None:
+    """Straight down before the face of every sash and louvre, as far as the steel line, one meets its nose
+    before the steel of the sill; a hair before the nose's edge the sill's trim."""
+    if name == "vent":
+        model = raise_building(parse(starter_text("workshop", "workshop") + VENT, name)).model
+    else:
+        model = starter(name)
+    solids = Solids(model.pieces)
+    fillings = [p for p in model.pieces if p.role in ("sash", "louvre")]
+    assert any(p.role == ("louvre" if name == "vent" else "sash") for p in fillings)
+    for filling in fillings:
+        sill = next(p for p in model.pieces if p.role == "sill" and p.group == filling.group)
+        out = np.array(filling.place.z)
+        across = int(np.abs(filling.place.x).argmax())
+        steel = float(box(sill)[int(out.sum() > 0)] @ np.abs(out)) * float(out.sum())
+        ends = box(filling)[:, across]
+        for u in np.linspace(ends[0] + 1.0, ends[1] - 1.0, 9):
+            for w, role in (
+                (-24.0, filling.role),
+                (-1.0, filling.role),
+                (12.0, filling.role),
+                (13.2, "sill trim"),
+            ):
+                spot = (steel + w) * out
+                spot[across], spot[2] = u, box(filling)[0, 2] + 200.0
+                hit = solids.along(tuple(spot), (0.0, 0.0, -1.0), 400.0)
+                assert hit[0].piece.role == role, (filling.name, u, w, hit[0].piece.name)
+
+
 @pytest.mark.parametrize("name", ["workshop", "garage", "long-store"])
 def test_an_overhead_doors_leaf_stands_clear_behind_the_jambs(name: str) -> None:
     """Common practice: the leaf is behind the jambs, so the screws in the reveals have their heads free."""

@@ -10,8 +10,9 @@ from math import ceil
 
 from ...description.building import Opening
 from ...envelope.opening_lines import LEAF_THICKNESS
+from ...envelope.skin_lines import SHELF_FALL
 from ...place import Place, Point2
-from ...recipe import Cut, Prism, Section, grid
+from ...recipe import Cut, Joined, Prism, Recipe, Section, grid
 from .blocks import block
 
 SECTION = 609.6
@@ -22,6 +23,11 @@ RIM, BLADE = 25.4, 8.0
 """mm; of a louvre: of its frame (1 in), and how thick, measured up, a blade is drawn."""
 SLAT, SLAT_METAL = 76.2, 6.0
 """mm; of a roll-up door's curtain: from one slat to the next (3 in), and how thick it is drawn."""
+NOSE = 12.7
+"""mm; how far out of the steel line, and how high at its root, the nose at a window's or a vent's foot is
+drawn (1/2 in)."""
+OVER_SILL = 4.0
+"""mm; that it stands over the high edge of the sill's trim, clear of where that laps. Ours."""
 
 
 def sections(opening: Opening) -> Prism:
@@ -54,6 +60,21 @@ def louvre(size: Point2, thick: float) -> Cut:
     through = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(width - 2 * RIM)))
     places = (Place((RIM, first + k * thick, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)) for k in range(count))
     return Cut(block(width, height, thick), tuple((through, place) for place in places))
+
+
+def nosed(body: Recipe, size: Point2, inset: float, lift: float) -> Joined:
+    """A sash or a louvre with a nose along its foot that comes out over the sill's trim, so that what runs
+    down it falls on that shelf and not on the steel behind. In the body's frame x runs across, y up and z
+    outward. size: how wide and thick it is. inset: of its outer face from the steel line. lift: of its foot
+    over the opening's sill (mm)."""
+    width, thick = size
+    foot, out = SHELF_FALL + OVER_SILL - lift, inset + NOSE
+    profile = ((0.0, -1.0), (NOSE, -1.0), (NOSE - SHELF_FALL, out), (0.0, out))
+    outline = Section(tuple((grid(x), grid(y), 0.0) for x, y in profile))
+    nose = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(width)))
+    return Joined(
+        ((body, Place()), (nose, Place((0.0, grid(foot), thick), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))))
+    )
 
 
 def _across(opening: Opening, outline: tuple[Point2, ...]) -> Prism:

@@ -10,12 +10,12 @@ from ...envelope.face import Face
 from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
-from ...recipe import Cut, Part
+from ...recipe import Cut, Part, Recipe
 from ...roles import Role
 from ..role_colours import FRAMING, LEAF, LOUVRE, PANE, SASH
 from .blocks import block
 from .framing import LEFT, OUT, RIGHT, UP
-from .leaves import curtain, louvre, sections
+from .leaves import curtain, louvre, nosed, sections
 from .straight_member import Plane, head_under, member, square
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
@@ -94,11 +94,22 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
     lift = LEAF_GAP if opening.sill > 0 and opening.kind != "vent" else 0.0
     size = (opening.width - 2 * LEAF_GAP, opening.height - LEAF_GAP - lift)
     at = face.frame @ Place((opening.from_left + LEAF_GAP, opening.sill + lift, back))
+
+    def drained(body: Recipe) -> Recipe:
+        if opening.sill <= 0:
+            return body
+        thick = LEAF_THICKNESS[opening.kind]
+        return nosed(body, (size[0], thick), -back - thick, lift)
+
     if opening.kind == "window":
-        yield from _window(name, size, at, _labels(face, opening, SASH), _labels(face, opening, PANE))
+        for role, body, place in _window(size, at):
+            labels = _labels(face, opening, SASH if role is Role.SASH else PANE)
+            yield Part(
+                f"{name} {role}", role, group, drained(body) if role is Role.SASH else body, place, labels
+            )
         return
     if opening.kind == "vent":
-        blades = louvre(size, LEAF_THICKNESS[opening.kind])
+        blades = drained(louvre(size, LEAF_THICKNESS[opening.kind]))
         yield Part(f"{name} louvre", Role.LOUVRE, group, blades, at, _labels(face, opening, LOUVRE))
         return
     hands = ("",) if opening.kind == "walk door" else (" left", " right")
@@ -109,15 +120,15 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
         yield Part(f"{name} leaf{hand}", Role.LEAF, group, leaf, stand, _labels(face, opening, LEAF))
 
 
-def _window(name: str, size: Point2, at: Place, sash: Labels, glass: Labels) -> Iterator[Part]:
+def _window(size: Point2, at: Place) -> Iterator[tuple[Role, Recipe, Place]]:
     """A sash around a pane, at a place."""
-    (width, height), thick, group = size, LEAF_THICKNESS["window"], ("openings", name)
+    (width, height), thick = size, LEAF_THICKNESS["window"]
     light = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
     ring = Cut(block(width, height, thick), ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
-    yield Part(f"{name} sash", Role.SASH, group, ring, at, sash)
+    yield Role.SASH, ring, at
     pane = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
     inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
-    yield Part(f"{name} pane", Role.PANE, group, pane, inside, glass)
+    yield Role.PANE, pane, inside
 
 
 def _labels(face: Face, opening: Opening, usual: Labels) -> Labels:
