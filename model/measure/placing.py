@@ -21,6 +21,7 @@ from .standing import standing_corners
 
 STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN, Role.RAKE_ANGLE)
 """What reaches from corner to corner of the steel."""
+DRAINS = (Role.GUTTER, Role.DOWNSPOUT)
 SAME_WAY = 1 - 1e-6
 RAISED = 150.0
 """mm; a foot that stands so much over the lowest of its face is over an opening. Ours."""
@@ -63,15 +64,33 @@ class PlacedSheet:
 
 
 @dataclass(frozen=True, slots=True)
+class PlacedDrain:
+    """A gutter or a downspout along a wall that is laid from a corner, as those with low eaves are (mm).
+    near, far: running distances of its ends, or of its sides."""
+
+    mark: str
+    role: str
+    near: float
+    far: float
+
+    @property
+    def middle(self) -> float:
+        """Running distance of its middle."""
+        return (self.near + self.far) / 2
+
+
+@dataclass(frozen=True, slots=True)
 class FacePlan:
     """The sheets of a face in the order of laying. start: "left", "right" or "centre"; first: the half
-    that is laid first, of a run from the centre. corners: the steel's, along the plane (mm)."""
+    that is laid first, of a run from the centre. corners: the steel's, along the plane (mm). drains: gutters
+    along it, then its downspouts, as the run goes."""
 
     face: str
     start: str
     first: str
     sheets: tuple[PlacedSheet, ...]
     corners: tuple[float, float] = (0.0, 0.0)
+    drains: tuple[PlacedDrain, ...] = ()
 
     @property
     def zero(self) -> float:
@@ -117,6 +136,7 @@ def face_plans(
     model: Model, planes: Sequence[CladPlane], placed: Mapping[int, tuple[str, bool]]
 ) -> Iterator[FacePlan]:
     """A plan for each plane of sheets, in their order. placed: (mark, head up) of each piece by its id()."""
+    drains = [(piece.label("face"), piece) for piece in model.pieces if piece.role in DRAINS]
     steel = [
         (_beside(piece.label("face")), standing_corners(piece))
         for piece in model.pieces
@@ -125,9 +145,17 @@ def face_plans(
     for plane in planes:
         own = [corners for beside, corners in steel if beside == _beside(plane.name)]
         run = _run(model, plane, np.concatenate(own) if own else None)
-        yield FacePlan(
-            plane.name, run.start, run.hand, tuple(_sheets(plane, run, placed)), (run.low, run.high)
-        )
+        sheets = tuple(_sheets(plane, run, placed))
+        along = [_drain(plane, run, piece, placed) for face, piece in drains if face == plane.name]
+        along.sort(key=lambda one: (DRAINS.index(Role(one.role)), one.near))
+        yield FacePlan(plane.name, run.start, run.hand, sheets, (run.low, run.high), tuple(along))
+
+
+def _drain(plane: CladPlane, run: _Run, piece: Piece, placed: Mapping[int, tuple[str, bool]]) -> PlacedDrain:
+    along = standing_corners(piece) @ np.array(plane.frame.x) - dot(plane.frame.x, plane.frame.origin)
+    low, high = float(along.min()), float(along.max())
+    near, far = sorted((run.distance(low), run.distance(high)))
+    return PlacedDrain(placed.get(id(piece), (piece.mark, True))[0], piece.role, near, far)
 
 
 def _beside(face: str) -> str:

@@ -135,7 +135,7 @@ def test_what_runs_down_a_window_falls_on_its_sills_trim(name: str) -> None:
     if name == "vent":
         model = raise_building(parse(starter_text("workshop", "workshop") + VENT, name)).model
     else:
-        model = starter(name)
+        model = starter_model(name)
     solids = Solids(model.pieces)
     fillings = [p for p in model.pieces if p.role in ("sash", "louvre")]
     assert any(p.role == ("louvre" if name == "vent" else "sash") for p in fillings)

@@ -6,10 +6,13 @@ from pathlib import Path
 
 import pytest
 from ribwright.exchange.step import read_step, write_step
+from ribwright.intake import parse
 from ribwright.measure.placing import FacePlan
+from ribwright.order.buying.order_list import order
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.order_csv import placing_csv
 from ribwright.order.written.place_cells import placing_text
+from ribwright.raising import raise_building
 from support.csv_rows import job_of, rows_of
 from support.sample_building import sample_model, sample_schedule
 from support.starter_buildings import starter_model
@@ -94,3 +97,31 @@ def test_written_as_people_read_it() -> None:
     assert job_of(placing_csv(sample_schedule()), "face")[0] == "workshop"
     text = placing_text(sample_schedule())
     assert "back: from the centre line, left half first" in text
+
+
+def test_gutters_and_downspouts_stand_under_their_wall(tmp_path: Path) -> None:
+    """60 ft: a downspout a foot from both ends of each eave, an outlet for each; off STEP the same."""
+    text = 'width = "20 ft"\nlength = "60 ft"\neave_height = "10 ft"\npitch = "3/12"\n'
+    text += '[trim]\ngutters = "low eaves"\n'
+    model = raise_building(parse(text, "x")).model
+    listed = schedule(model)
+    found = {plan.face: plan.drains for plan in listed.plans}
+    assert {face for face, drains in found.items() if drains} == {"left", "right"}
+    for face in ("left", "right"):
+        spouts = [one for one in found[face] if one.role == "downspout"]
+        assert [round(one.middle / INCH, 2) for one in spouts] == [12.0, 708.0]
+    past = 0.75 + 3 * 0.0217  # the rib beside the corner, the corner trim, and a hair
+    (gutter,) = [one for one in found["left"] if one.role == "gutter"]
+    assert gutter.near / INCH == pytest.approx(-past, abs=0.05)
+    assert gutter.far / INCH == pytest.approx(720 + past, abs=0.05)
+    (outlets,) = [line for line in order(listed).lines if line.kind == "gutter outlet"]
+    assert (outlets.count, outlets.size) == (4, '3" x 3"')
+    write_step(model, tmp_path / "model.step")
+    assert placing_csv(schedule(read_step(tmp_path / "model.step"))) == placing_csv(listed)
+    rows = [row for row in rows_of(placing_csv(listed)) if "spout" in row["part"]]
+    assert [(row["part"], row["middle at"]) for row in rows] == [
+        ("downspout", "1'"),
+        ("downspout", "59'"),
+        ("downspout", "1'"),
+        ("downspout", "59'"),
+    ]

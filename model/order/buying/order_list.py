@@ -16,6 +16,7 @@ from .fittings import (
     closure_lines,
     concrete_lines,
     opening_lines,
+    outlet_lines,
     paint_lines,
     tape_lines,
 )
@@ -69,6 +70,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
     lines = (
         *sheet_lines(schedule, pairs, buying),
         *(trim.line for trim in trims),
+        *outlet_lines(schedule),
         *screw_lines(schedule, buying),
         *closure_lines(schedule),
         *tape_lines(schedule),

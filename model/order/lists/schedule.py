@@ -155,7 +155,12 @@ def schedule(model: Model, *, paint: bool = True) -> Schedule:
     items = _with_paint(model, made) if paint else (one for _, one in made)
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]
-    places = {id(member.piece): (group.mark, member.head_up) for group, _ in rows for member in group.members}
+    places = {
+        id(member.piece): (group.mark, member.head_up)
+        for group in found
+        if list_of(group.role) in ("sheets", "trims")
+        for member in group.members
+    }
     flat = [plane for plane in planes if _pitch(plane) < NO_SEALANT]
     return Schedule(
         model.name,

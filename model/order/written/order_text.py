@@ -19,7 +19,7 @@ from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
-    "Not drawn, so not here: welds, anchors of rails and jambs, {bracing}{insulation}{gutters}sealant at "
+    "Not drawn, so not here: welds, anchors of rails and jambs, {bracing}{insulation}{gutters}, sealant at "
     "openings, door and window hardware. Clips, bolts and anchors are counted, not drawn."
 )
 
@@ -28,10 +28,11 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
     """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy."""
     units = schedule.units
     job, *notes = heading(order.name, order.terms, units, braced=order.braced)
+    guttered = any(line.kind == Role.GUTTER for line in order.lines)
     absent = ABSENT.format(
         bracing="" if order.braced else "bracing, ",
         insulation="" if any(line.list == "insulation" for line in order.lines) else "insulation, ",
-        gutters="" if any(line.kind == Role.GUTTER for line in order.lines) else "gutters, ",
+        gutters="straps and elbows of downspouts" if guttered else "gutters",
     )
     lines = [f"Order: {job}", *(part for note in (*notes, absent) for part in textwrap.wrap(note, width)), ""]
     for name in LISTS:

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...units import format_length
+from ...measure.placing import FacePlan
+from ...roles import Role
+from ...units import Units, format_length
 from ..lists.schedule import Schedule
 
 PLACES = (
     *("face", "read", "number", "part", "mark", "overlap rib at", "leading edge at", "overlap leg", "up"),
-    *("foot above lowest", "lift"),
+    *("foot above lowest", "lift", "middle at"),
 )
 LIFT = "overlap leg of the one before"
 
 
 def place_rows(schedule: Schedule) -> Iterator[tuple[str, ...]]:
-    """The cells of PLACES, a row a sheet."""
+    """The cells of PLACES, a row a sheet; then one for each gutter, by its far end, and each downspout."""
     units = schedule.units
     for plan in schedule.plans:
         for one in plan.sheets:
@@ -27,7 +29,17 @@ def place_rows(schedule: Schedule) -> Iterator[tuple[str, ...]]:
                 "head" if one.head_up else "turned",
                 format_length(one.foot, units) if one.raised else "",
                 LIFT if one.lift else "",
+                "",
             )
+        yield from _drains(plan, units)
+
+
+def _drains(plan: FacePlan, units: Units) -> Iterator[tuple[str, ...]]:
+    for one in plan.drains:
+        spout = one.role == Role.DOWNSPOUT
+        edge, middle = ("", one.middle) if spout else (format_length(one.far, units), None)
+        said = "" if middle is None else format_length(middle, units)
+        yield (plan.face, plan.said, "", one.role, one.mark, "", edge, "", "", "", "", said)
 
 
 def placing_text(schedule: Schedule) -> str:
