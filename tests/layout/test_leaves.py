@@ -78,11 +78,11 @@ def test_a_double_door_is_two_equal_leaves_an_eighth_apart() -> None:
 def test_doors_are_ordered_by_the_opening_with_their_swing_and_colour() -> None:
     lines = [line for line in order(schedule(doors())).lines if line.list == "openings"]
     assert sorted((line.item, line.count) for line in lines) == [
-        ("double door, opens out, firebrick, 5' 10\" x 7'", 1),
+        ("double door, opens out, firebrick, 5' 10\" x 7' rough opening", 1),
         ("overhead door, tan, 9' 9\" x 9'", 1),
         ("roll-up door, whitesmoke, 8' 3\" x 8'", 1),
-        ("walk door, hinged left, opens out, whitesmoke, 3' x 6' 10\"", 1),
-        ("walk door, hinged right, opens in, whitesmoke, 3' x 6' 10\"", 1),
+        ("walk door, hinged left, opens out, whitesmoke, 3' x 6' 10\" rough opening", 1),
+        ("walk door, hinged right, opens in, whitesmoke, 3' x 6' 10\" rough opening", 1),
     ]
 
 
@@ -136,7 +136,10 @@ def test_a_vent_is_a_louvre_whose_blades_fall_outward_and_hide_what_is_behind() 
 def test_vents_are_bought_stand_on_their_sills_and_have_a_step() -> None:
     model = raise_building(parse(VENTS, "vents")).model
     lines = [line.item for line in order(schedule(model)).lines if line.list == "openings"]
-    assert sorted(lines) == ["vent, tan, 1' x 6\"", "vent, white, 2' x 1' 6\""]
+    assert sorted(lines) == [
+        "vent, tan, 1' x 6\" rough opening",
+        "vent, white, 2' x 1' 6\" rough opening",
+    ]
     assert "vents" in [step.name for step in steps(model)]
     found = judged(parse(VENTS, "vents"))
     assert found.faults == {}

@@ -94,8 +94,8 @@ def test_doors_windows_anchors_paint_and_concrete(wanted: Order) -> None:
     openings = [(line.kind, line.size, line.quantity) for line in lines(wanted, "openings")]
     assert openings == [
         ("overhead door", "12' x 10'", 1),
-        ("walk door", "3' x 6' 8\"", 1),
-        ("window", "5' x 3'", 2),
+        ("walk door", "3' x 6' 8\" rough opening", 1),
+        ("window", "5' x 3' rough opening", 2),
     ]
     (anchors,) = lines(wanted, "anchors")
     assert (anchors.kind, anchors.quantity) == ("anchor rod, by the engineer", 40)

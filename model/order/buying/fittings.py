@@ -18,6 +18,9 @@ from .words import long_text
 
 KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "vent")
 """Told by the name of the opening that a leaf, a sash or a louvre stands in."""
+BY_OPENING = ("overhead door", "roll-up door")
+"""Sold by the size of their opening; all others are smaller than their rough opening, by what their maker
+says. Common practice, no source."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
 """mm to which a leaf's size is rounded up to the opening that it is sold for."""
 
@@ -30,7 +33,8 @@ def opening_lines(schedule: Schedule) -> Iterator[Line]:
             kind = next((kind for kind in KINDS if kind in item.opening), item.role)
             wide, high = item.standing
             sizes = (_nominal(size, schedule.units) for size in (_leaves(kind) * wide, high))
-            found[kind, item.swing, " x ".join(sizes), item.colour].append(item)
+            size = " x ".join(sizes) + ("" if kind in BY_OPENING else " rough opening")
+            found[kind, item.swing, size, item.colour].append(item)
     for (kind, swing, size, colour), items in found.items():
         count, marks = sum(item.count // _leaves(kind) for item in items), tuple(item.mark for item in items)
         told = f"{kind}, {swing}" if swing else kind
