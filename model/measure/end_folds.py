@@ -41,6 +41,12 @@ class EndFold:
     axes: Vectors
 
     @property
+    def side(self) -> int:
+        """1 where it is turned to the side on which its leg's steel is of the line, -1 where to the other."""
+        (a, b), (c, d) = self.axes
+        return 1 if a * d - b * c > 0 else -1
+
+    @property
     def reach(self) -> float:
         """From the leg's inner face."""
         return float(self.shape.bounds[3])

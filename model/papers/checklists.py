@@ -18,8 +18,8 @@ NAME = ROW + 6.0
 """mm on paper that the name of a section takes."""
 BETWEEN = 3.0
 """mm on paper between two cells, and between two sections."""
-PADDING = 1.4
-"""mm on paper under the text of a row."""
+PADDING, TO_READ = 1.4, 0.6
+"""mm on paper under the text of a row: of one to tick, and of one that is only read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +79,8 @@ def _bands(one: Job, room: Room, section: Section) -> Iterator[_Band]:
         for x, share, cell in zip(starts, section.shares, row, strict=True):
             lines = (TICK,) if cell == TICK else wrapped(one, cell, room.width * share - BETWEEN)
             cells.append((x, tuple(lines)))
-        high = ROW * max(len(lines) for _, lines in cells) + PADDING
+        padding = PADDING if TICK in row else TO_READ
+        high = ROW * max(len(lines) for _, lines in cells) + padding
         yield _Band(high, tuple(cells), ruled=True, heads=(name, heads))
 
 

@@ -12,6 +12,7 @@ from ..drawing.dimensions import spread
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Dimension, Hatch, Line, Polyline, Scale, Shape, Text, View
 from ..pieces import Piece
+from ..place import Point2
 from ..roles import Role, list_of
 from .frame import Content, Room, cut, room_of, titled
 from .job import Job
@@ -22,15 +23,17 @@ from .seen import lines_in, rims
 from .single import window_of
 
 ACROSS, DOWN = 2, 2
-"""Details on a page."""
-TITLE = 8.0
-"""mm on paper over a detail."""
+"""Details on a page, if all are as large as they may be."""
+TITLE, HEAD = 8.0, 11.0
+"""mm on paper over a detail that are kept for its title, and that it begins under."""
 NAMES = 50.0
 """mm on paper beside a detail for the names of its pieces."""
 APART = 1.6
 """mm on paper between two names."""
 DIMS, STEP, ASIDE = 23.5, 7.0, 3.0
 """mm on paper left of a detail for its dimensions; from one under it to the next; of the upright one."""
+BETWEEN = 4.0
+"""mm on paper under a detail."""
 LEAST = 0.05
 """mm; a lap or a gap that is less is none."""
 GREY, FOAM = "#d8d8d8", "#f0f0f0"
@@ -44,20 +47,49 @@ class Bare:
     area: shapely.Geometry
 
 
+@dataclass(frozen=True, eq=False)
+class _Cell:
+    """A detail, what it lays bare, and the scale that it is drawn to."""
+
+    detail: Detail
+    bare: Sequence[Bare]
+    scale: Scale
+
+
 def details(one: Job) -> Iterator[Content]:
-    """Pages of details."""
-    found = [(detail, bare) for detail in details_of(one) if len(bare := laid_bare(one, detail)) > 1]
-    each = ACROSS * DOWN
-    for start in range(0, len(found), each):
-        shown = found[start : start + each]
-        cells = zip(_cells(room_of(one)), shown, strict=False)
-        drawn = [_drawn(one, detail, bare, cell) for cell, (detail, bare) in cells]
-        names = [detail.name.split(",")[0] for detail, _ in shown]
-        yield Content(
-            f"details: {names[0]} to {names[-1]}" if len(names) > 1 else f"detail: {names[0]}",
-            tuple(view for view, _ in drawn),
-            tuple(shape for _, shapes in drawn for shape in shapes),
-        )
+    """Pages of details, in rows as high as what is in them."""
+    room = room_of(one)
+    cells = [
+        _Cell(detail, bare, _scale(one, detail, room))
+        for detail in details_of(one)
+        if len(bare := laid_bare(one, detail)) > 1
+    ]
+    page: list[tuple[float, Sequence[_Cell]]] = []
+    top = room.high
+    for start in range(0, len(cells), ACROSS):
+        row = cells[start : start + ACROSS]
+        high = max(_height(one, cell) for cell in row)
+        if page and top - high < room.low:
+            yield _page(one, room, page)
+            page, top = [], room.high
+        page.append((top, row))
+        top -= high
+    if page:
+        yield _page(one, room, page)
+
+
+def _page(one: Job, room: Room, rows: Sequence[tuple[float, Sequence[_Cell]]]) -> Content:
+    drawn = [
+        _drawn(one, cell, (room.left + column * room.width / ACROSS, top))
+        for top, row in rows
+        for column, cell in enumerate(row)
+    ]
+    names = [cell.detail.name.split(",")[0] for _, row in rows for cell in row]
+    return Content(
+        f"details: {names[0]} to {names[-1]}" if len(names) > 1 else f"detail: {names[0]}",
+        tuple(view for view, _ in drawn),
+        tuple(shape for _, shapes in drawn for shape in shapes),
+    )
 
 
 def laid_bare(one: Job, detail: Detail) -> list[Bare]:
@@ -76,29 +108,33 @@ def laid_bare(one: Job, detail: Detail) -> list[Bare]:
     return sorted(found, key=lambda bare: (-round(bare.area.area, 1), bare.piece.name))
 
 
-def _cells(room: Room) -> Iterator[Room]:
-    wide, high = room.width / ACROSS, room.height / DOWN
-    for row in range(DOWN):
-        for column in range(ACROSS):
-            left, top = room.left + column * wide, room.high - row * high
-            yield Room(left, top - high, left + wide - 3.0, top)
-
-
-def _drawn(one: Job, detail: Detail, bare: Sequence[Bare], cell: Room) -> tuple[View, list[Shape]]:
+def _scale(one: Job, detail: Detail, room: Room) -> Scale:
     left, low, right, high = detail.window
-    free = (cell.width - NAMES - DIMS, cell.height - TITLE - 2.6 * STEP)
-    scale = fitting((right - left, high - low), free, one.units)
-    at = (
-        cell.left + DIMS - left / scale.ratio,
-        cell.high - TITLE - 3.0 - high / scale.ratio,
-    )
+    free = (room.width / ACROSS - 3.0 - NAMES - DIMS, room.height / DOWN - TITLE - 2.6 * STEP)
+    return fitting((right - left, high - low), free, one.units)
+
+
+def _height(one: Job, cell: _Cell) -> float:
+    """mm on paper that a detail takes: its title, it and the dimensions under it, or the names beside it."""
+    _, low, _, high = cell.detail.window
+    level = [measured for measured in cell.detail.measured if measured[3] == 0]
+    under = STEP * sum(_ends(cell.detail, cell.bare, measured) is not None for measured in level)
+    names = len(cell.bare) * (one.style.heights[Size.SMALL] + APART)
+    return HEAD + max((high - low) / cell.scale.ratio + under, names) + BETWEEN
+
+
+def _drawn(one: Job, cell: _Cell, corner: Point2) -> tuple[View, list[Shape]]:
+    """A detail and its title, from their upper left."""
+    detail, scale, (x, top) = cell.detail, cell.scale, corner
+    left, _, _, high = detail.window
+    at = x + DIMS - left / scale.ratio, top - HEAD - high / scale.ratio
     view = View(detail.name, scale, at, ())
     shapes: list[Shape] = []
-    for part in bare:
+    for part in cell.bare:
         shapes += _filled(part, scale, detail)
-    shapes += _dimensions(one, detail, bare, scale)
-    shapes += _names(one, detail, bare, view)
-    return replace(view, shapes=tuple(shapes)), titled(one, view, (cell.left, cell.high - 5.0), Size.PLAIN)
+    shapes += _dimensions(one, detail, cell.bare, scale)
+    shapes += _names(one, detail, cell.bare, view)
+    return replace(view, shapes=tuple(shapes)), titled(one, view, (x, top - 5.0), Size.PLAIN)
 
 
 def _filled(part: Bare, scale: Scale, detail: Detail) -> Iterator[Shape]:

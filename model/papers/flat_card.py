@@ -11,16 +11,22 @@ from ..drawing.pens import Size
 from ..drawing.values import Scale, Shape, Text, View
 from ..place import Point2
 from .breaks import Broken, broken
-from .cards import Card
+from .cards import Card, half
 from .flat import Flat
 from .flat_shapes import EDGE, ROW_GAP, below, flat_shapes, rows_down, told_once
-from .frame import lines_down, room_of, wrapped
+from .frame import ROW, lines_down, room_of, wrapped
 from .job import Job
 
-NOTES = 100.0
-"""mm on paper for the lines beside a drawing."""
-TOP, LINE = 9.0, 4.9
-"""mm on paper from a card's top to its notes, and from one line of them to the next."""
+NOTES, LEAST = 100.0, 42.0
+"""mm on paper for the lines beside a drawing: on a card as wide as the page, and on a narrow one at least."""
+DRAWN = (42.0, 50.0, 58.0, 66.0)
+"""mm on paper that a flat takes on a narrow card: the least in which it can be drawn."""
+OUTSIDE = 9.0
+"""mm on paper of the arrows of a length, or from the end of what it is of to words past it."""
+PAST = 5.0
+"""mm on paper past the end of a flat for the distances along it, where they crowd."""
+TOP = 9.0
+"""mm on paper from a card's top to its notes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,35 +41,69 @@ class Aside:
 ALONE = Aside(0.0, 0.0, lambda _: ((), ()))
 
 
+@dataclass(frozen=True, slots=True)
+class _Layout:
+    """How a card stands. notes: the width of its lines. flat: from its left to the flat."""
+
+    narrow: bool
+    notes: float
+    flat: float
+    scale: Scale
+    where: Broken
+
+
 def flat_card(
     one: Job, flat: Flat, notes: Iterable[str], scales: Sequence[Scale], aside: Aside = ALONE
 ) -> Card:
     """The card of a flat. scales: that it may be drawn to, the one that is tried first last. aside: what is
-    drawn between its notes and the flat itself."""
-    side = aside.width + _side(one, flat)
-    room = room_of(one).width - NOTES - side - 10.0
-    scale, where = _scale(flat, scales, room)
-    *said, last = notes
-    texts = (*said, f"{last}; scale {scale.name}{'' if where.whole else ', broken'}")
-    lines = [line for text in texts for line in wrapped(one, text, NOTES)]
+    drawn between its notes and the flat itself, or on a narrow card under the shorter of the two."""
+    laid = _layout(one, flat, scales, aside)
+    scale, where = laid.scale, laid.where
+    lines = _lines(one, notes, laid)
     high = float(flat.blank.bounds[2] - flat.blank.bounds[0]) / scale.ratio
     past = below(one, flat, scale.ratio)
     under = max(EDGE + 1.5, past) if flat.fall else _reach(one, flat) + past
     above = max(EDGE + 4.5 if flat.fall else 3.0, _over(one, flat, scale.ratio))
-    height = max(above + high + under, TOP + LINE * len(lines), aside.height)
+    told, drawn_down = TOP + ROW * len(lines), above + high + under
+    beside, down = laid.notes, 0.0
+    if laid.narrow:
+        beside, down = (0.0, told) if told <= drawn_down else (half(one) - aside.width, drawn_down)
+    height = max(drawn_down, told, down + aside.height)
 
     def put(at: Point2) -> tuple[Sequence[View], Sequence[Shape]]:
-        origin = (at[0] + NOTES + side, at[1] - above - high)
+        origin = (at[0] + laid.flat, at[1] - above - high)
         view = View(flat.mark, scale, origin, ())
         drawn, loose = flat_shapes(one, flat, view, where)
-        views, words = aside.put((at[0] + NOTES, at[1]))
+        views, words = aside.put((at[0] + beside, at[1] - down))
         drawn_notes: list[Shape] = [
             Text((at[0], at[1] - 6.5), flat.mark, Size.LARGE),
-            *lines_down(lines, (at[0], at[1] - TOP - 3.0), row=LINE),
+            *lines_down(lines, (at[0], at[1] - TOP - 3.0)),
         ]
         return [*views, replace(view, shapes=tuple(drawn))], [*drawn_notes, *words, *loose]
 
-    return Card(flat.mark, height, put)
+    return Card(flat.mark, laid.narrow, height, put)
+
+
+def _lines(one: Job, notes: Iterable[str], laid: _Layout) -> list[str]:
+    """What is said, a line each, the scale last; on a narrow card all after the first run on."""
+    *said, last = notes
+    texts = [*said, f"{last}; scale {laid.scale.name}{'' if laid.where.whole else ', broken'}"]
+    if laid.narrow:
+        texts = [texts[0], "; ".join(texts[1:])]
+    return [line for text in texts for line in wrapped(one, text, laid.notes)]
+
+
+def _layout(one: Job, flat: Flat, scales: Sequence[Scale], aside: Aside) -> _Layout:
+    """Half as wide as the page where the flat goes there to the scale that it would have on all of it."""
+    side = _side(one, flat)
+    beside = NOTES + aside.width + side
+    scale, where = _scale(flat, scales, room_of(one).width - beside - PAST)
+    for room in DRAWN:
+        lines = half(one) - side - max(room, _with_words(one, flat, scale.ratio)) - PAST
+        closer = broken(flat.length, flat.busy, room, scale.ratio)
+        if closer is not None and lines >= LEAST:
+            return _Layout(True, lines, lines + side, scale, closer)
+    return _Layout(False, NOTES, beside, scale, where)
 
 
 def _scale(flat: Flat, scales: Sequence[Scale], room: float) -> tuple[Scale, Broken]:
@@ -73,6 +113,13 @@ def _scale(flat: Flat, scales: Sequence[Scale], room: float) -> tuple[Scale, Bro
         if where is not None:
             return scale, where
     return scales[0], Broken()
+
+
+def _with_words(one: Job, flat: Flat, ratio: float) -> float:
+    """mm on paper that a flat takes along whose edges' lengths stand past its end: too short for them."""
+    height, length = one.style.heights[Size.SMALL], flat.length / ratio
+    words = max(width(one.length(flat.length - fall), height) for fall in flat.fall or (0.0,))
+    return length + OUTSIDE + words if flat.fall and length < words + OUTSIDE else 0.0
 
 
 def _side(one: Job, flat: Flat) -> float:

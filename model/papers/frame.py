@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import repeat
 
 from ..drawing.font import width
 from ..drawing.pens import Pen, Size
@@ -13,7 +14,7 @@ from ..place import Point2
 from .job import Job
 from .scales import bar_length
 
-ROW = 5.6
+ROW = 4.9
 """mm from a line of small text to the next."""
 BLOCK = 20.0
 """mm: height of the title block."""
@@ -43,12 +44,14 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class Content:
-    """What goes on a page besides its frame. low: the lowest place that it takes (mm)."""
+    """What goes on a page besides its frame. low: the lowest place that it takes (mm). listed: how many texts
+    had no room on its drawing."""
 
     title: str
     views: tuple[View, ...] = ()
     shapes: tuple[Shape, ...] = ()
     low: float = 0.0
+    listed: int = 0
 
 
 def room_of(one: Job) -> Room:
@@ -106,12 +109,20 @@ def cut(one: Job, text: str, room: float, size: Size = Size.SMALL) -> str:
 
 def wrapped(one: Job, text: str, room: float, size: Size = Size.SMALL) -> list[str]:
     """A text in lines of a room's width, broken between words; a word that is longer is cut."""
+    return flowed(one, text, repeat(room), size)
+
+
+def flowed(one: Job, text: str, rooms: Iterable[float], size: Size = Size.SMALL) -> list[str]:
+    """A text in lines, each as wide as its own room (mm)."""
     height = one.style.heights[size]
+    ahead = iter(rooms)
     lines: list[str] = []
+    room = 0.0
     for word in text.split():
         if lines and width(f"{lines[-1]} {word}", height) <= room:
             lines[-1] += f" {word}"
         else:
+            room = next(ahead)
             lines.append(cut(one, word, room, size))
     return lines
 

@@ -34,7 +34,7 @@ NOTES = (
 RATIOS = {"ft-in": (16.0, 64.0), "mm": (20.0, 100.0)}
 """Members are drawn to 3/4 in a foot, or 1:20, where they fit, and never smaller than the second."""
 HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
-SHARES = (0.07, 0.07, 0.16, 0.13, 0.19, 0.13, 0.25)
+SHARES = (0.07, 0.06, 0.14, 0.12, 0.17, 0.12, 0.32)
 
 
 def member_sheets(one: Job) -> Iterator[Content]:
@@ -68,9 +68,9 @@ def _cards(one: Job, found: Sequence[tuple[Item, list[Flat]]]) -> Iterator[Card]
     cut = [flat for flat in sides if flat.fall is None]
     for number, flat in enumerate(cut):
         mark = f"{item.mark} turned" if number else item.mark
-        yield flat_card(
-            one, replace(flat, mark=mark), [f"{item.mark}, a quarter turn on"] if number else notes, scales
-        )
+        told = [f"{item.mark}, a quarter turn on"] if number else notes
+        card = flat_card(one, replace(flat, mark=mark), told, scales)
+        yield replace(card, more=bool(number))
 
 
 def _notes(one: Job, item: Item) -> Iterator[str]:

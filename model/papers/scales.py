@@ -38,6 +38,12 @@ def between(large: float, small: float, units: Units) -> list[Scale]:
     return [scale for scale in SCALES[units] if large <= scale.ratio <= small]
 
 
+def smaller(scale: Scale, units: Units, least: float) -> list[Scale]:
+    """The standard scales from the next smaller one down to `least` times as small, the largest first."""
+    found = [one for one in SCALES[units] if scale.ratio < one.ratio <= scale.ratio * least]
+    return found[::-1]
+
+
 BAR: dict[Units, tuple[float, ...]] = {
     "ft-in": tuple(304.8 * feet for feet in (1 / 12, 1 / 4, 1 / 2, 1, 2, 5, 10, 20)),
     "mm": (20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0),

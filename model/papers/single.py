@@ -178,6 +178,7 @@ def page_of(one: Job, subject: Subject, scale: Scale, top: float | None = None) 
             *(shapes if fits else ()),
         ),
         end if fits else foot - taken,
+        len(listed),
     )
     if not fits:
         shapes, end = _below(one, subject, said, room.high)

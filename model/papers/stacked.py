@@ -4,44 +4,71 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from itertools import zip_longest
 
 from ..drawing.values import Scale
 from .frame import Content, room_of
 from .job import Job
+from .scales import smaller
 from .single import Subject, height_of, page_of
 
 APART = 4.0
 """mm on paper between two drawings."""
+SHRUNK = 3.0
+"""A drawing is drawn no more than so many times smaller than it could be, so that another goes under it."""
 PART = ", part "
+Drawing = tuple[Subject, Scale]
 
 
-def stacked(one: Job, drawings: Iterable[tuple[Subject, Scale]]) -> Iterator[Content]:
+def stacked(one: Job, drawings: Iterable[Drawing]) -> Iterator[Content]:
     """The pages of drawings in their order. The notes and the table of one stand again at the head of a page,
-    not between drawings that have the same."""
+    not between drawings that have the same. Two go on a page to smaller scales where no text loses its room
+    by that."""
     page: list[Content] = []
-    told: Subject | None = None
-    for subject, scale in drawings:
-        under = _under(one, _without(subject, told), scale, page[-1].low - APART) if page else None
-        if under:
-            page.append(under)
+    put: list[Drawing] = []
+    for drawing in drawings:
+        more = _under(one, drawing, put[-1:], page[-1].low - APART) if page else None
+        if more:
+            page, put = [*page, more], [*put, drawing]
+            continue
+        drawn, *lists = page_of(one, *drawing)
+        pair = None if lists or len(put) != 1 else _pair(one, put[0], drawing, page[0].listed + drawn.listed)
+        if pair:
+            page, put = pair, [*put, drawing]
             continue
         if page:
             yield _merged(page)
-        drawn, *lists = page_of(one, subject, scale)
-        page, told = [drawn], subject
+        page, put = [drawn], [drawing]
         if lists:  # what had no room stands on the next page, and the next drawing under it
             yield drawn
-            page, told = lists, None
+            page, put = lists, []
     if page:
         yield _merged(page)
 
 
-def _under(one: Job, subject: Subject, scale: Scale, top: float) -> Content | None:
-    """A drawing from a height down; None where it does not go there."""
+def _pair(one: Job, first: Drawing, second: Drawing, most: int) -> list[Content] | None:
+    """Two drawings on one page, to the largest scales at which they fit and no more texts than `most` are
+    without room; None where there are none."""
+    tried = [[scale, *smaller(scale, one.units, SHRUNK)] for _, scale in (first, second)]
+    for scales in zip_longest(*tried):
+        upper, lower = (
+            (subject, scale or ways[-1])
+            for (subject, _), scale, ways in zip((first, second), scales, tried, strict=True)
+        )
+        over, *lists = page_of(one, *upper)
+        under = None if lists else _under(one, lower, [upper], over.low - APART)
+        if under and over.listed + under.listed <= most:
+            return [over, under]
+    return None
+
+
+def _under(one: Job, drawing: Drawing, before: Sequence[Drawing], top: float) -> Content | None:
+    """A drawing from a height down, under the last of others; None where it does not go there."""
     low = room_of(one).low
-    if height_of(one, subject, scale) > top - low:
+    subject = _without(drawing[0], before[-1][0] if before else None)
+    if height_of(one, subject, drawing[1]) > top - low:
         return None
-    drawn, *lists = page_of(one, subject, scale, top)
+    drawn, *lists = page_of(one, subject, drawing[1], top)
     return None if lists or drawn.low < low - 2.0 else drawn
 
 

@@ -4,16 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain, repeat
+from math import ceil
 
 from ..drawing.pens import Size
 from ..drawing.values import Image, Shape, Text
 from ..printable import printable
 from ..steps import Step
 from ..steps.step_text import said
-from .frame import ROW, Content, Room, cut, room_of, wrapped
+from .frame import ROW, Content, Room, cut, flowed, room_of
 from .job import Job
 
-WIDE, HIGH = 70.0, 52.5
+WIDE, HIGH = 64.0, 48.0
 """mm: of a picture."""
 WORD = 18.0
 """mm: of the words that stand before what is said."""
@@ -27,17 +29,14 @@ FEWEST = 5
 
 @dataclass(frozen=True, slots=True)
 class _Told:
-    """A step and all that is said of it. rows: a word before and a line each. beside: mm on the left that are
-    kept for its picture."""
+    """A step and all that is said of it. rows: a word before and a line each. beside: how many of them stand
+    beside its picture; the others go on under it."""
 
     number: int
     name: str
     rows: tuple[tuple[str, str], ...]
     picture: bytes
-
-    @property
-    def beside(self) -> float:
-        return WIDE + APART if self.picture else 0.0
+    beside: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,13 +82,14 @@ def step_pages(one: Job) -> Iterator[Content]:
 
 
 def _told(one: Job, room: Room, number: int, step: Step, picture: bytes) -> _Told:
-    wide = room.width - WORD - (WIDE + APART if picture else 0.0)
-    rows = tuple(
-        (what if first else "", line)
-        for what, text in said(step, one.units)
-        for first, line in _told_first(wrapped(one, printable(text), wide))
-    )
-    return _Told(number, printable(step.name), rows, picture)
+    rows: list[tuple[str, str]] = []
+    high = HIGH + 1.0 + one.style.heights[Size.SMALL]
+    beside = ceil(high / ROW - HEAD - 1) if picture else 0
+    for what, text in said(step, one.units):
+        narrow = [room.width - WORD - WIDE - APART] * (beside - len(rows))
+        lines = flowed(one, printable(text), chain(narrow, repeat(room.width - WORD)))
+        rows += [("" if number else what, line) for number, line in enumerate(lines)]
+    return _Told(number, printable(step.name), tuple(rows), picture, beside)
 
 
 def _fitting(told: _Told, start: int, left: float) -> int:
@@ -97,10 +97,6 @@ def _fitting(told: _Told, start: int, left: float) -> int:
     most = max(0, min(len(told.rows) - start, int((left - APART) / ROW - HEAD)))
     ends = [n for n in range(1, most + 1) if start + n == len(told.rows) or told.rows[start + n][0]]
     return max(ends, default=most)
-
-
-def _told_first(lines: Sequence[str]) -> Iterator[tuple[bool, str]]:
-    return ((not number, line) for number, line in enumerate(lines))
 
 
 def _content(one: Job, room: Room, parts: Sequence[_Part]) -> Content:
@@ -115,14 +111,16 @@ def _content(one: Job, room: Room, parts: Sequence[_Part]) -> Content:
 
 
 def _drawn(one: Job, room: Room, part: _Part, top: float) -> Iterator[Shape]:
-    """A part of a step, from a height down: its picture on the left, its name and lists beside it."""
+    """A part of a step, from a height down: its picture on the left, its name and lists beside it and under
+    it."""
+    past = WIDE + APART if part.picture else 0.0
     if part.picture:
         yield Image((room.left, top - HIGH), WIDE, HIGH, part.picture)
-    left = room.left + part.step.beside
     title = f"{part.step.number}. {part.step.name}" + (", more" if part.start else "")
+    left = room.left + past
     yield Text((left, top - ROW), cut(one, title, room.right - left, Size.PLAIN), Size.PLAIN)
     for number, (what, line) in enumerate(part.step.rows[part.start : part.end]):
-        base = top - ROW * (number + HEAD + 1)
+        left, base = room.left + (past if number < part.step.beside else 0.0), top - ROW * (number + HEAD + 1)
         if what:
             yield Text((left, base), what)
         yield Text((left + WORD, base), line)

@@ -21,7 +21,7 @@ def cut_from_sticks(one: Job) -> Section:
     """A row for each stick, or for several that are cut alike, kind by kind."""
     rows = tuple(row for bought in one.ordered.members for row in _rows(one, bought))
     head = ("", "sticks of", "number", "cut from each: how many, mark, length, ends, holes", "left")
-    return Section("Cut from sticks", head, (0.03, 0.23, 0.09, 0.53, 0.12), rows)
+    return Section("Cut from sticks", head, (0.03, 0.27, 0.1, 0.49, 0.11), rows)
 
 
 def _rows(one: Job, bought: StockLine) -> Iterator[tuple[str, ...]]:

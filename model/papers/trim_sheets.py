@@ -52,9 +52,25 @@ def trim_sheets(one: Job) -> Iterator[Content]:
 
 
 def _cut_alike(one: Job, item: Item, flat: Flat) -> object:
-    """What trims have in common that differ in length alone."""
+    """What trims have in common that differ in length alone: as they are seen opened out they are cut alike,
+    and every bend and every tab turns to the same side, so that none is the other hand of another."""
     bent = bend_text(item, one.units), folds_text(item, one.units)
-    return item.role, item.colour, item.gauge, bent, ends_cut(shapely.get_coordinates(flat.outline))
+    return (
+        item.role,
+        item.colour,
+        item.gauge,
+        bent,
+        _hand(item),
+        ends_cut(shapely.get_coordinates(flat.outline)),
+    )
+
+
+def _hand(item: Item) -> object:
+    """The sides to which its bends and its tabs turn."""
+    if item.bends is None:
+        return ()
+    tabs = sorted((fold.side, round(fold.reach)) for fold in item.bends.folds)
+    return tuple(turn > 0 for turn in item.bends.turns), tuple(tabs)
 
 
 def pieces_by_mark(one: Job) -> dict[str, Piece]:

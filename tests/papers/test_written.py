@@ -96,7 +96,7 @@ def test_nothing_is_left_where_papers_cannot_be_written(
 
 def test_an_index_of_many_pages_goes_on_on_the_next() -> None:
     one = job_of(starter_model("carport"))
-    titles = [f"page about number {number}" for number in range(150)]
+    titles = [f"page about number {number}" for number in range(250)]
     pages = framed(one, list(index(one, titles)))
     read = read_pdf(pdf(pages, "index"))
     assert [page.title for page in pages] == ["index", "index, more", "index, more"]

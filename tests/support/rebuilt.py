@@ -21,17 +21,20 @@ class NotSaid(LookupError):
 
 
 def card(page: Read, mark: str) -> Read:
-    """What stands on one card: between the lines over and under it."""
+    """What stands on one card: between the lines over and under it, and on its side of one beside it."""
     (title,) = [one for one in page.texts if one.text == mark]
-    wide = page.size[0] * 0.8
-    rules = sorted(
-        line.bounds[1]
-        for line, _ in page.lines
-        if line.length > wide and line.bounds[3] - line.bounds[1] < AT
+    x, y = title.start
+    wide, high = page.size
+    flat = [line.bounds for line, _ in page.lines if line.length > wide * 0.8]
+    rules = [bottom for _, bottom, _, top in flat if top - bottom < AT]
+    upright = [line.bounds for line, _ in page.lines if abs(line.bounds[0] - wide / 2) < AT]
+    walls = [wide / 2 for left, bottom, right, top in upright if right - left < AT and bottom < y < top]
+    area = shapely.box(
+        max((wall for wall in walls if wall < x), default=0.0),
+        max((rule for rule in rules if rule < y), default=0.0) + AT,
+        min((wall for wall in walls if wall > x), default=wide),
+        min((rule for rule in rules if rule > y + 1), default=high) - AT,
     )
-    low = max([y for y in rules if y < title.start[1]], default=0.0)
-    high = min([y for y in rules if y > title.start[1] + 1], default=page.size[1])
-    area = shapely.box(0, low + AT, page.size[0], high - AT)
     return replace(
         page,
         texts=tuple(one for one in page.texts if area.contains(one.ink)),
