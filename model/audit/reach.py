@@ -4,13 +4,13 @@ A piece is taken away again from what stood before it: straight off its face, or
 it, as sheets are slipped into a pocket. Points just under the surface of both bodies are followed along the
 way; where one runs into the other the way is blocked. That proves blocking and never freedom: silence
 means that no blocking was found on the ways tried. Pieces are rigid but for a sheet's lap, which is lifted
-by hand to slip the next one under, for foam, which is pressed in, and for the ends of trims, which are folded
-over when all is in its place.
+by hand to slip the next one under, for foam, which is pressed in, and for the ends of trims, which are flat
+until they are folded over where the trim is.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 
 import numpy as np
@@ -21,7 +21,7 @@ from ..measure.faces import Vectors, flats
 from ..measure.member import measure_member
 from ..measure.sheet import measure_sheet
 from ..pieces import Model
-from ..solids.properties import REMEMBERED
+from ..solids.properties import REMEMBERED, triangles
 from .found import found
 from .rays import spans
 from .site import Numbers, Site, site
@@ -42,27 +42,29 @@ MOST = 1200
 LAP = 100.0
 """mm; sheets of one face that lie over each other on less than this are lapped, and their laps lift."""
 ALIKE = 1 - 1e-6
+Shape = Callable[[TopoDS_Solid], tuple[Vectors, Numbers]]
+"""Corners (n, 3) and triangles (m, 3) of a body, its ends folded over or not."""
+AWAY, FLAT, FOLDED = range(3)
+"""How a piece stands: not yet, with the tabs at its ends flat, with them folded over."""
 
 
 def reach(model: Model, sequence: Sequence[str]) -> tuple[Finding, ...]:
     """Pieces that cannot be put where they belong once what comes before them in a sequence of names stands.
 
-    Pieces that the sequence does not name, and screws, are left aside. Nothing found proves nothing.
+    A name that comes a second time: there the ends of the trim are folded over, and from then on they are
+    in the way. Pieces that the sequence does not name, and screws, are left aside. Nothing found proves
+    nothing; whether a tab can be turned over is not tried.
     """
-    place = {name: number for number, name in enumerate(sequence)}
     whole = site(model)
-    order = sorted(
-        (k for k, piece in enumerate(whole.bodies) if piece.name in place and whole.lists[k] != "closures"),
-        key=lambda k: place[whole.bodies[k].name],
-    )
-    standing = np.zeros(len(whole.bodies), dtype=bool)
+    numbers = {piece.name: k for k, piece in enumerate(whole.bodies) if whole.lists[k] != "closures"}
+    standing = np.full(len(whole.bodies), AWAY)
     findings = []
-    for k in order:
-        blockers = _blockers(whole, k, standing)
+    for k in (numbers[name] for name in sequence if name in numbers):
+        blockers = _blockers(whole, k, standing) if standing[k] == AWAY else None
         if blockers is not None:
             named = (whole.bodies[k], *(whole.bodies[j] for j in blockers))
             findings.append(found(Code.OUT_OF_REACH, named, (whole.low[k] + whole.high[k]) / 2))
-        standing[k] = True
+        standing[k] = FLAT if standing[k] == AWAY else FOLDED
     return tuple(findings)
 
 
@@ -154,15 +156,16 @@ def _first_met(
     """The first standing body that one meets on its way from its place, shifted."""
     low, high = whole.low[k] + shift, whole.high[k] + shift
     low, high = np.minimum(low, low + way * far) + CLEAR, np.maximum(high, high + way * far) - CLEAR
-    near = standing & (whole.low < high).all(axis=1) & (whole.high > low).all(axis=1)
+    near = (standing != AWAY) & (whole.low < high).all(axis=1) & (whole.high > low).all(axis=1)
     near[k] = False
-    own = _placed(whole, k) + shift
+    own = _placed(whole, k, unfolded) + shift
     for j in np.flatnonzero(near).tolist():
         if _lapped(whole, k, j):
             continue
-        if _runs_into(own, way, far, _mesh(whole, j)):
+        as_it_is = triangles if standing[j] == FOLDED else unfolded
+        if _runs_into(own, way, far, _mesh(whole, j, as_it_is)):
             return j
-        if _runs_into(_placed(whole, j) - shift, -way, far, _mesh(whole, k)):
+        if _runs_into(_placed(whole, j, as_it_is) - shift, -way, far, _mesh(whole, k, unfolded)):
             return j
     return None
 
@@ -189,22 +192,22 @@ def _runs_into(points: Vectors, way: Vectors, far: float, mesh: Vectors) -> bool
     return bool(((enters > 0.0) & (enters < far) & (leaves - enters > CLEAR)).any())
 
 
-def _mesh(whole: Site, k: int) -> Vectors:
+def _mesh(whole: Site, k: int, shape: Shape) -> Vectors:
     """(m, 3, 3) the triangles of a body in the building."""
-    points, corners = unfolded(whole.bodies[k].solid)
+    points, corners = shape(whole.bodies[k].solid)
     found: Vectors = (points @ whole.turns[k].T + whole.origins[k])[corners]
     return found
 
 
-def _placed(whole: Site, k: int) -> Vectors:
-    found: Vectors = _points(whole.bodies[k].solid) @ whole.turns[k].T + whole.origins[k]
+def _placed(whole: Site, k: int, shape: Shape) -> Vectors:
+    found: Vectors = _points(whole.bodies[k].solid, shape) @ whole.turns[k].T + whole.origins[k]
     return found
 
 
 @lru_cache(maxsize=REMEMBERED)
-def _points(solid: TopoDS_Solid) -> Vectors:
+def _points(solid: TopoDS_Solid, shape: Shape) -> Vectors:
     """(n, 3) points just under the surface of a body, beside the edges of its triangles."""
-    points, corners = unfolded(solid)
+    points, corners = shape(solid)
     mesh = points[corners]
     normals = np.cross(mesh[:, 1] - mesh[:, 0], mesh[:, 2] - mesh[:, 0])
     sizes = np.linalg.norm(normals, axis=1)

@@ -7,9 +7,9 @@ from functools import lru_cache
 import numpy as np
 from OCP.TopoDS import TopoDS_Solid
 
-from ..measure.bends import Bends, measure_bends
-from ..measure.end_folds import EndFold
+from ..measure.bends import measure_bends
 from ..measure.faces import Vectors
+from ..measure.tab_boxes import tab_box
 from ..solids.properties import REMEMBERED, triangles
 from .clash import closed_mesh
 from .site import Numbers
@@ -28,18 +28,6 @@ def unfolded(solid: TopoDS_Solid) -> tuple[Vectors, Numbers]:
 
     rest = closed_mesh(solid)
     for fold in bends.folds:
-        rest -= manifold3d.Manifold.hull_points(_box(bends, fold))
+        rest -= manifold3d.Manifold.hull_points(tab_box(bends, fold, AROUND, OFF))
     mesh = rest.to_mesh64()
     return np.array(mesh.vert_properties)[:, :3], np.array(mesh.tri_verts, int)
-
-
-def _box(bends: Bends, fold: EndFold) -> Vectors:
-    """(8, 3) corners, in the solid's frame, of a box about a tab, clear of its leg."""
-    (low, _, high, reach), t, bench = fold.shape.bounds, bends.thickness, bends.bench
-    corners = [
-        (*(fold.start + np.array([u, v]) @ fold.axes), y)
-        for u in (low - AROUND, high + AROUND)
-        for v in (OFF, reach + AROUND)
-        for y in (fold.at + fold.end * AROUND, fold.at - fold.end * (t + AROUND))
-    ]
-    return np.array([bench.point((x, y, z)) for x, z, y in corners])

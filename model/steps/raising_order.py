@@ -26,6 +26,7 @@ from .cautions import (
     UNTIED,
     lifted,
 )
+from .folding import folded
 from .frame_checks import frame_checks, opening_checks, slab_checks
 from .laying import laid
 from .sheet_checks import foot_check, frames_ahead, roof_checks, run_checks
@@ -57,6 +58,7 @@ def steps(model: Model) -> tuple[Step, ...]:
     if site.stations:
         keys.add((Stage.PLUMB, 0, 0))
     order = sorted(keys, key=lambda key: (key[0], _side(site, key), *key[1:]))
+    bent = folded(order, pieces)
     return tuple(
         Step(
             _name(site, key, pieces.get(key, [])),
@@ -64,6 +66,7 @@ def steps(model: Model) -> tuple[Step, ...]:
             tuple(_dimensions(site, key, pieces.get(key, []))),
             tuple(_cautions(site, key, pieces.get(key, []))),
             laid(_laid(site, key, pieces[key])) if _has_sheets(key) else (),
+            bent.get(key, ()),
         )
         for key in order
     )

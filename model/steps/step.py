@@ -59,13 +59,15 @@ class Laid:
 @dataclass(frozen=True, slots=True)
 class Step:
     """One step. pieces: in the order in which they are placed, screws last; none for a step that only
-    checks. Every piece of a model stands in exactly one step. laid: where sheets go, in a step of sheets."""
+    checks. Every piece of a model stands in exactly one step. laid: where sheets go, in a step of sheets.
+    folded: trims whose ends are folded over when all of them stand."""
 
     name: str
     pieces: tuple[Piece, ...]
     dimensions: tuple[Dimension, ...]
     cautions: tuple[Caution, ...]
     laid: tuple[Laid, ...] = ()
+    folded: tuple[Piece, ...] = ()
 
     @property
     def counts(self) -> Mapping[str, int]:

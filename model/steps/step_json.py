@@ -34,6 +34,7 @@ def _step(step: Step, units: Units) -> dict[str, Any]:
         "marks": [_counted(*one) for one in put_up(step)],
         "screws": [_counted(*one) for one in driven(step, units)],
         "pieces": [piece.name for piece in step.pieces],
+        "folded": [piece.name for piece in step.folded],
         "laid": [_laid(one) for one in step.laid],
         "dimensions": [_dimension(one, units) for one in step.dimensions],
         "cautions": [{"text": one.text, "source": one.source} for one in step.cautions],

@@ -6,14 +6,14 @@ import csv
 import io
 import textwrap
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..measure.snap import snapped
 from ..printable import cell, printable
 from ..units import Units, format_exact, format_length, parse_length
 from .frame_checks import SAME
 from .step import Dimension, Laid, Step
-from .words import driven, length, put_up
+from .words import FOLD, bent, driven, length, put_up
 
 COLUMNS = ("list", "number", "step", "what", "where", "mark", "count", "size", "within", "source", "size mm")
 HANG = 10
@@ -33,16 +33,22 @@ def steps_table(steps: Sequence[Step], units: Units, head: Sequence[str], width:
 
 
 def said(step: Step, units: Units) -> Iterator[tuple[str, str]]:
-    """A word and what it is about, line by line: up, lay, screws, check, mind."""
-    kinds: dict[str, list[str]] = defaultdict(list)
-    for count, mark, what in put_up(step):
-        kinds[what].append(f"{count} {mark}")
-    pieces = "; ".join(f"{what}: {', '.join(marks)}" for what, marks in kinds.items())
+    """A word and what it is about, line by line: up, lay, screws, fold, check, mind."""
+    pieces, ends = _by_kind(put_up(step)), _by_kind(bent(step))
     yield from [("up", pieces)] if pieces else []
     yield from (("lay", text) for text in _places(step.laid, units))
     yield from (("screws", f"{count} {mark} {what}") for count, mark, what in driven(step, units))
+    yield from [("fold", f"{FOLD}: {ends}")] if ends else []
     yield from (("check", text) for text in _checks(step.dimensions, units))
     yield from (("mind", f"{one.text} ({one.source})") for one in step.cautions)
+
+
+def _by_kind(counted: Iterable[tuple[int, str, str]]) -> str:
+    """`purlin: 9 P2, 1 P4; girt: 2 G9`."""
+    kinds: dict[str, list[str]] = defaultdict(list)
+    for count, mark, what in counted:
+        kinds[what].append(f"{count} {mark}".strip())
+    return "; ".join(f"{what}: {', '.join(marks)}" for what, marks in kinds.items())
 
 
 def _places(laid: Sequence[Laid], units: Units) -> Iterator[str]:
@@ -127,7 +133,8 @@ def _number(place: str) -> float:
 
 
 def steps_csv(steps: Sequence[Step], units: Units, head: Sequence[str]) -> str:
-    """One row a mark, a kind of screw, a check, a caution (RFC 4180), after those of the list "job"."""
+    """One row a mark, a kind of screw, a mark whose ends are folded, a check, a caution (RFC 4180), after
+    those of the list "job"."""
     text = io.StringIO()
     writer = csv.DictWriter(text, COLUMNS, restval="")
     writer.writeheader()
@@ -139,7 +146,7 @@ def steps_csv(steps: Sequence[Step], units: Units, head: Sequence[str]) -> str:
 
 
 def _rows(step: Step, units: Units) -> Iterator[dict[str, object]]:
-    for name, pieces in (("put up", put_up(step)), ("screws", driven(step, units))):
+    for name, pieces in (("put up", put_up(step)), ("screws", driven(step, units)), ("fold", bent(step))):
         for count, mark, what in pieces:
             yield {"list": name, "what": what, "mark": mark, "count": count}
     for one in step.dimensions:

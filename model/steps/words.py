@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from ..measure.member import measure_member
@@ -10,6 +11,9 @@ from ..pieces import Piece
 from ..roles import Role, list_of
 from ..units import INCH, Units, format_length
 from .step import Step
+
+FOLD = "tabs at the ends, over, when all of this is on"
+"""What is done with the ends of trims that are cut flat."""
 
 
 def put_up(step: Step) -> Iterator[tuple[int, str, str]]:
@@ -22,6 +26,12 @@ def driven(step: Step, units: Units) -> Iterator[tuple[int, str, str]]:
     """(how many, mark, what) of each kind of screw of a step."""
     for mark, count in step.screws.items():
         yield count, mark, screw_words(_first(step, mark), units)
+
+
+def bent(step: Step) -> Iterator[tuple[int, str, str]]:
+    """(how many, mark, what) of each mark of trim whose ends are folded over in a step."""
+    found = Counter((piece.mark, piece.role or "unknown") for piece in step.folded)
+    yield from ((count, mark, role) for (mark, role), count in found.items())
 
 
 def _first(step: Step, mark: str) -> Piece:

@@ -44,7 +44,22 @@ def found(sequence: list[str]) -> list[tuple[str, set[str]]]:
 
 
 def test_the_trades_order_traps_nothing() -> None:
+    """Nor do the ends of trims, folded over where the steps say so."""
     assert reach(shed(), names(order())) == ()
+    assert (
+        reach(shed(), [piece.name for step in steps(shed()) for piece in (*step.pieces, *step.folded)]) == ()
+    )
+
+
+def test_ends_that_are_folded_too_early_are_in_the_way() -> None:
+    """A drip that comes with its ends folded over keeps out the sheets beside its opening."""
+    drips = {piece.name for step in steps(shed()) for piece in step.folded if piece.role == Role.DRIP}
+    sequence = [name for name in names(order()) for _ in range(1 + (name in drips))]
+    findings = reach(shed(), sequence)
+    roles = {piece.name: piece.role for piece in shed().pieces}
+    assert {roles[one.pieces[0]] for one in findings} == {Role.WALL_SHEET}
+    assert len(findings) == 2 * len(drips)
+    assert all(drips & set(one.pieces[1:]) for one in findings)
 
 
 @pytest.mark.parametrize(

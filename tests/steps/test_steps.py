@@ -14,6 +14,7 @@ import pytest
 from ribwright.cli.main import run
 from ribwright.exchange.step import read_step, write_step
 from ribwright.intake import starters
+from ribwright.measure.bends import measure_bends
 from ribwright.measure.standing import standing_box
 from ribwright.pieces import Piece
 from ribwright.roles import Role, list_of
@@ -238,6 +239,30 @@ def test_what_is_read_at_even_sheets_is_told_by_the_first_and_the_last() -> None
         "sheet 5: 12' 1\"; every 5 sheets 15' on to sheet 25: 72' 1\"; sheet 29: 84' 1\"; sheet 30: 87' 1\""
     )
     assert f"overlap rib, {read}{even}" in text
+
+
+def test_ends_of_trims_are_folded_over_what_stands_by_then() -> None:
+    """Each trim with tabs once, when it is up: a drip when the sheets of its wall are on, beside which it
+    turns down; the feet of rakes over the roof's sheets; the ends of a ridge cap over the rakes."""
+    found = steps(sample_model())
+    folded = {step.name: {piece.role for piece in step.folded} for step in found if step.folded}
+    assert folded == {
+        "sheets of the left": {Role.DRIP},
+        "sheets of the front": {Role.DRIP},
+        "rake trim": {Role.RAKE_TRIM},
+        "closures and ridge cap": {Role.RIDGE_CAP},
+    }
+    tabbed = [p.name for p in sample_model().pieces if list_of(p.role) == "trims" and _tabs(p)]
+    assert Counter(piece.name for step in found for piece in step.folded) == Counter(tabbed)
+    text = steps_table(found, "ft-in", [], 200)
+    assert "fold   tabs at the ends, over, when all of this is on: ridge cap: 1 TP2, 1 TP3" in text
+    rows = csv.DictReader(io.StringIO(steps_csv(found, "ft-in", [])))
+    assert sum(int(row["count"]) for row in rows if row["list"] == "fold") == len(tabbed)
+
+
+def _tabs(piece: Piece) -> int:
+    bends = measure_bends(piece.solid)
+    return len(bends.folds) if bends else 0
 
 
 def test_bays_are_squared_by_their_diagonals() -> None:

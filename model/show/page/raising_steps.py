@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ...order.lists.schedule import Schedule
 from ...pieces import Piece
 from ...steps import Dimension, Step
+from ...steps.words import FOLD, bent
 from ...units import format_length
 from .text import capital, shown
 
@@ -18,7 +19,7 @@ def step_numbers(pieces: Sequence[Piece], steps: Sequence[Step]) -> list[int]:
 
 
 def steps_text(steps: Sequence[Step], listed: Schedule) -> str:
-    """A list: what goes up in each step, what a tape must read, what to mind."""
+    """A list: what goes up in each step, what is folded over, what a tape must read, what to mind."""
     return f"<ol>{''.join(_step(step, listed) for step in steps)}</ol>"
 
 
@@ -26,10 +27,12 @@ def _step(step: Step, listed: Schedule) -> str:
     count = sum(piece.count for piece in step.pieces)
     bodies = f" <small>{count:,} {'body' if count == 1 else 'bodies'}</small>" if count else ""
     read = "".join(f"<li>{_reading(one, listed)}</li>" for one in step.dimensions)
+    ends = ", ".join(f"{count} {what} {mark}".strip() for count, mark, what in bent(step))
+    fold = f"<p>{shown(capital(FOLD))}: {shown(ends)}</p>" if ends else ""
     mind = "".join(f"<li>{shown(one.text)} <small>{shown(one.source)}</small></li>" for one in step.cautions)
     return (
         f"<li><b>{shown(capital(step.name))}</b>{bodies}"
-        f"{f'<p>The tape must read</p><ul>{read}</ul>' if read else ''}"
+        f"{fold}{f'<p>The tape must read</p><ul>{read}</ul>' if read else ''}"
         f"{f'<p>Mind</p><ul>{mind}</ul>' if mind else ''}</li>"
     )
 
