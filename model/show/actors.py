@@ -84,12 +84,15 @@ def line_of_text(
     return actor
 
 
-def ring(at: tuple[float, float], radius: float, width: float, colour: Colour) -> vtkActor2D:
+def ring(
+    at: tuple[float, float], radius: float, width: float, colour: Colour, dashed: bool = False
+) -> vtkActor2D:
     """A circle over a picture, in pixels."""
     turns = np.linspace(0.0, 2.0 * np.pi, 72)
     points = np.stack([at[0] + radius * np.cos(turns), at[1] + radius * np.sin(turns), 0.0 * turns], axis=1)
     data = _poly_data(points)
-    data.SetLines(_cells(np.arange(72, dtype=np.int64)[None, :]))
+    whole = np.arange(72, dtype=np.int64)
+    data.SetLines(_cells(whole.reshape(12, 6)[:, :4] if dashed else whole[None, :]))
     mapper = vtkPolyDataMapper2D()
     mapper.SetInputData(data)
     actor = vtkActor2D()

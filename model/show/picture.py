@@ -16,6 +16,7 @@ from ..roles import list_of
 from ..units import Units
 from .actors import line_of_text
 from .close_up import point_of
+from .hidden import hidden
 from .lines import bounds_of, drawing
 from .offscreen import Pixels, png
 from .paint import drawn_colour
@@ -74,14 +75,15 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
         text = f"{job(*named_together(models))}. {short(braced=braced)}"
         size = FINE * min(max(height / 55, SMALLEST), 1.7 * width / len(text))
         over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))
-    if wish.findings is not None:
-        over += rings([one.at for one in wish.findings], camera, width, height)
+    places = [one.at for one in wish.findings or ()]
+    behind = hidden(places, camera, pieces)
+    over += rings(places, behind, camera, width, height)
     scene = Scene(drawing(pieces, drawn_colour, _lined(pieces, wish)))
     pixels = scene.seen(camera, width, height, setting, over)
     if wish.findings is None:
         return pixels
     units: Units = "mm" if models[0].units == "mm" else "ft-in"
-    return np.vstack([pixels, written(told(wish.findings, units), width, height / 50)])
+    return np.vstack([pixels, written(told(wish.findings, behind, units), width, height / 50)])
 
 
 def composed(models: Sequence[Model], wish: Wish) -> tuple[list[Piece], Camera, Setting]:

@@ -23,13 +23,16 @@ WHITE: Colour = (255, 255, 255)
 INK: Colour = (33, 36, 41)
 RADIUS = 1 / 45  # of the picture's height
 LISTED = 24  # findings told under a picture; of more nobody reads
+BEHIND = "Dashed: behind what is seen there."
 LETTER = 0.55  # of its size a letter is wide, in the mean
 
 
-def rings(places: Sequence[Point3 | None], camera: Camera, width: int, height: int) -> Iterator[vtkProp]:
-    """A ring with its number for every place that is seen, from 1 on; those that would overlap share one.
+def rings(
+    places: Sequence[Point3 | None], behind: Sequence[bool], camera: Camera, width: int, height: int
+) -> Iterator[vtkProp]:
+    """A ring with its number for every place in the picture, from 1 on; those that would overlap share one.
 
-    Rings lie over the picture: what is ringed may be behind what is seen there.
+    behind: whether a place is hidden by what is seen there. A ring about such places alone is dashed.
     """
     radius = RADIUS * FINE * height
     shared: dict[tuple[float, float], list[int]] = {}
@@ -39,7 +42,7 @@ def rings(places: Sequence[Point3 | None], camera: Camera, width: int, height: i
             near = (at for at in shared if math.dist(at, spot) < 1.6 * radius)
             shared.setdefault(next(near, spot), []).append(number)
     for at, numbers in shared.items():
-        yield from ringed(at, radius)
+        yield from ringed(at, radius, all(behind[number - 1] for number in numbers))
         beside = (at[0] + 1.15 * radius, at[1] + 0.6 * radius)
         yield line_of_text(f" {spans(numbers)} ", radius, beside, RING, patch=True)
 
@@ -55,10 +58,10 @@ def spans(numbers: Sequence[int]) -> str:
     return ", ".join(f"{run[0]}-{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
 
 
-def ringed(at: tuple[float, float], radius: float) -> Iterator[vtkProp]:
+def ringed(at: tuple[float, float], radius: float, dashed: bool = False) -> Iterator[vtkProp]:
     """A ring that is seen on light and on dark."""
-    yield ring(at, radius, radius / 4, WHITE)
-    yield ring(at, radius, radius / 8, RING)
+    yield ring(at, radius, radius / 4, WHITE, dashed)
+    yield ring(at, radius, radius / 8, RING, dashed)
 
 
 def spot_of(place: Point3, camera: Camera, width: int, height: int) -> tuple[float, float] | None:
@@ -69,11 +72,12 @@ def spot_of(place: Point3, camera: Camera, width: int, height: int) -> tuple[flo
     return 0.5 * (x + 1.0) * width * FINE, 0.5 * (y + 1.0) * height * FINE
 
 
-def told(findings: Sequence[Finding], units: Units) -> list[str]:
-    """What stands below a picture with rings."""
+def told(findings: Sequence[Finding], behind: Sequence[bool], units: Units) -> list[str]:
+    """What stands below a picture with rings. behind: whether each is hidden by what is seen there."""
     lines = [f"{number}  {printable(words(one, units))}" for number, one in enumerate(findings[:LISTED], 1)]
     if len(findings) > LISTED:
         lines.append(f"and {len(findings) - LISTED} more: see the audit")
+    lines += [BEHIND] if any(behind) else []
     return lines or ["The audit of the solids found nothing."]
 
 

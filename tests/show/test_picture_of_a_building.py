@@ -13,14 +13,16 @@ from ribwright.catalog.colours import colour_names, rgb
 from ribwright.errors import FileError
 from ribwright.pieces import Model
 from ribwright.place import Point3, add
+from ribwright.show.hidden import hidden
 from ribwright.show.offscreen import Pixels
 from ribwright.show.paint import drawn_colour
 from ribwright.show.picture import Wish, composed, pixels_of
 from ribwright.show.rendering import CLOTHES, GROUND
-from ribwright.show.rings import LISTED, RING, spans, told
+from ribwright.show.rings import BEHIND, LISTED, RING, spans, told
 from ribwright.show.sunlight import SUN
 from ribwright.show.surroundings import bounds_of_pieces, ground_level
 from ribwright.show.views import Camera
+from ribwright.solids.placed import placed_triangles
 from support.colour_difference import difference, lab
 from support.pages import faulty
 from support.sample_building import sample_model
@@ -201,15 +203,33 @@ def test_findings_are_ringed_numbered_and_told() -> None:
     for place in {one.at for one in found if one.at}:
         row, column = pixel(camera, place)
         around = rings[max(row - 30, 0) : row + 30, max(column - 30, 0) : column + 30]
-        assert around.sum() > 20
+        assert around.sum() > 12
     assert (marked[SIZE[1] :, :, :3].max(axis=2) < 120).sum() > 200 * min(len(found), LISTED)
+
+
+def test_what_is_behind_is_ringed_by_dashes_and_said_to_be() -> None:
+    """A place on the front wall is seen from the front; from the back the building stands before it."""
+    model = faulty()
+    wall = [piece for piece in model.pieces if piece.label("face") == "front" and not piece.row]
+    corners = np.concatenate([points for points, _ in placed_triangles(wall)])
+    x, _, z = corners.mean(axis=0).tolist()
+    found = [replace(audit(model).findings[0], at=(x, float(corners[:, 1].min()), z))]
+    ink = {}
+    for view, covered in (("front", False), ("back", True)):
+        marked, camera = seen(model, Wish(view=view, size=SIZE, findings=found))
+        assert hidden([found[0].at, None], camera, model.pieces) == [covered, False]
+        rings = np.abs(marked[: SIZE[1], :, :3].astype(int) - np.array(RING)).max(axis=2) < 40
+        row, column = pixel(camera, found[0].at)
+        ink[view] = int(rings[max(row - 30, 0) : row + 30, max(column - 20, 0) : column + 20].sum())
+        assert (told(found, [covered], "ft-in")[-1] == BEHIND) == covered
+    assert 0 < ink["back"] < 0.85 * ink["front"]
 
 
 def test_what_is_told_below_is_what_was_found() -> None:
     found = audit(faulty()).findings
-    lines = told(found, "ft-in")
+    lines = told(found, [False] * len(found), "ft-in")
     assert len(lines) == min(len(found), LISTED) + (len(found) > LISTED)
     assert all(f"[{one.code.text}]" in line for one, line in zip(found, lines, strict=False))
     assert [line.split()[0] for line in lines[:3]] == [str(n) for n in range(1, len(lines[:3]) + 1)]
     assert spans([2, 5, 6, 7, 9, 10]) == "2, 5-7, 9, 10"
-    assert told((), "mm") == ["The audit of the solids found nothing."]
+    assert told((), (), "mm") == ["The audit of the solids found nothing."]

@@ -10,6 +10,7 @@ from ribwright.audit import audit
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
 from ribwright.show.page.page import page
+from ribwright.solids.placed import placed_triangles
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
 
@@ -29,6 +30,22 @@ ATTACKS = (
 @cache
 def sample_page() -> str:
     return page(sample_model(), sample_schedule(), audit(sample_model()))
+
+
+def front_sheet() -> Piece:
+    """A sheet of the front without a cut for a door: the last to the right."""
+    sheets = [
+        piece
+        for piece in sample_model().pieces
+        if piece.role == "wall sheet" and piece.label("face") == "front"
+    ]
+    return max(sheets, key=lambda piece: middle(piece)[0])
+
+
+def middle(piece: Piece) -> tuple[float, float, float]:
+    points = next(placed_triangles([piece]))[0]
+    x, y, z = ((points.min(axis=0) + points.max(axis=0)) / 2).tolist()
+    return x, y, z
 
 
 def page_of(model: Model) -> str:

@@ -159,5 +159,10 @@ test("the first picture comes at once, and what is slow moves coarsely", () => {
   assert.ok(pace.quality(true).scale < 1 && !pace.quality(true).shadows && pace.quality(false).smooth);
   pace.took(10);
   assert.deepEqual(pace.quality(true), pace.quality(false));
-  assert.equal(pace.unsure, false);
+  assert.deepEqual([pace.unsure, pace.quality(false).corners, pace.quality(false).shadows], [true, true, 4]);
+  pace.took(60); // the shading of corners goes first
+  assert.deepEqual([pace.unsure, pace.quality(false).corners, pace.quality(false).shadows], [false, false, 4]);
+  const slow = new Pace();
+  for (const ms of [400, 90]) slow.took(ms);
+  assert.deepEqual([slow.unsure, slow.quality(false).corners, slow.quality(false).shadows], [false, false, 1]);
 });

@@ -267,6 +267,7 @@ export class App {
       lines: this.lines && quality.lines,
       person: this.person,
       shadows: quality.shadows,
+      corners: quality.corners,
       small: quality.small,
       accent: ACCENT,
       strips: this.laps,

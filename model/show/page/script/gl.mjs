@@ -88,16 +88,17 @@ export function points(gl, held, data, numbers = 3) {
   return { array: made, count: data.length / numbers };
 }
 
-/** A map of depths seen from the sun. @param {GL} gl @param {number} size */
-export function depths(gl, size) {
+/** A map of depths, as seen from the sun or from above.
+ * @param {GL} gl @param {number} size @param {boolean} [compared] whether it is asked what lies behind it, not how deep */
+export function depths(gl, size, compared = true) {
   const texture = gl.createTexture();
   gl.bindTexture(gl.TEXTURE_2D, texture);
   gl.texStorage2D(gl.TEXTURE_2D, 1, gl.DEPTH_COMPONENT24, size, size);
   for (const [name, value] of [
-    [gl.TEXTURE_COMPARE_MODE, gl.COMPARE_REF_TO_TEXTURE],
+    [gl.TEXTURE_COMPARE_MODE, compared ? gl.COMPARE_REF_TO_TEXTURE : gl.NONE],
     [gl.TEXTURE_COMPARE_FUNC, gl.LEQUAL],
-    [gl.TEXTURE_MIN_FILTER, gl.LINEAR],
-    [gl.TEXTURE_MAG_FILTER, gl.LINEAR],
+    [gl.TEXTURE_MIN_FILTER, compared ? gl.LINEAR : gl.NEAREST],
+    [gl.TEXTURE_MAG_FILTER, compared ? gl.LINEAR : gl.NEAREST],
     [gl.TEXTURE_WRAP_S, gl.CLAMP_TO_EDGE],
     [gl.TEXTURE_WRAP_T, gl.CLAMP_TO_EDGE],
   ]) {

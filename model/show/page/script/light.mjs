@@ -24,3 +24,15 @@ export function sunward([low, high], level) {
   deep = 2.5 * deep + 3000; // with the ground that shadows fall on
   return times(parallel(wide * 1.02, tall * 1.02, -deep, deep), view);
 }
+
+const AROUND = 2000; // mm beside a building within which it shuts out some of the sky
+
+/** How a box that stands on the ground is seen from straight above: the matrix, its middle and half widths with what is
+ * around it, and between which heights. @param {[Vector, Vector]} box @param {number} level */
+export function overhead([low, high], level) {
+  const [x, y] = [0, 1].map((k) => (low[k] + high[k]) / 2);
+  const [wide, long] = [0, 1].map((k) => (high[k] - low[k]) / 2 + AROUND);
+  const [top, deep] = [high[2] + 1, high[2] + 1 - level];
+  const matrix = new Float32Array([1 / wide, 0, 0, 0, 0, 1 / long, 0, 0, 0, 0, -2 / deep, 0, -x / wide, -y / long, (top + level) / deep, 1]);
+  return { matrix, plan: [x, y, wide, long], heights: [top, level] };
+}

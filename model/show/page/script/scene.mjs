@@ -9,11 +9,12 @@ import { taken } from "./taken.mjs";
 /** @typedef {import("./vector.mjs").Vector} Vector */
 /** @typedef {import("./camera.mjs").Eye} Eye */
 /** @typedef {{eye: Eye, cut: number[], lines: boolean, person: boolean, shadows: number, accent: number[],
- *   small: boolean, strips: boolean, clear: boolean,
+ *   small: boolean, strips: boolean, clear: boolean, corners: boolean,
  *   smooth: boolean, scale: number}} Shown */
 
 const ACROSS = 1024; // texels of a line of looks
 const SHADE = 2048;
+const OVER = 1024;
 const NEAR = 3; // mm a pixel, from where on thin things are drawn
 const GROUND_TONE = [0.72, 0.73, 0.66];
 const HAZE = [0.9, 0.93, 0.95];
@@ -44,6 +45,9 @@ export class Scene {
     this.painted = { buffers: [], arrays: [] };
     this.strips = points(gl, this.painted, new Float32Array(0), 6);
     this.stale = true;
+    /** What shuts out the sky, once that is told. @type {ReturnType<typeof depths> | undefined} */
+    this.over = undefined;
+    this.covered = false;
     /** @type {ReturnType<typeof smooth> | undefined} */
     this.fine = undefined;
     this.ahead = 0;
@@ -84,7 +88,9 @@ export class Scene {
   draw(shown) {
     const { gl, canvas } = this;
     this.calls = 0;
+    if (this.stale) this.covered = false;
     if (shown.shadows && this.stale) this.#shadows(shown);
+    if (shown.corners && !this.covered) this.#cover(shown);
     const width = Math.max(1, Math.round(canvas.clientWidth * shown.scale));
     const height = Math.max(1, Math.round(canvas.clientHeight * shown.scale));
     if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
@@ -95,11 +101,15 @@ export class Scene {
     this.ahead = ahead(shown.eye, this.own.reach);
     this.near = (2 * shown.eye.away * tangent(shown.eye)) / height < NEAR;
     this.#air(shown.eye);
+    gl.activeTexture(gl.TEXTURE2);
+    gl.bindTexture(gl.TEXTURE_2D, this.over?.texture ?? null);
     gl.activeTexture(gl.TEXTURE1);
     gl.bindTexture(gl.TEXTURE_2D, this.shade.texture);
     gl.activeTexture(gl.TEXTURE0);
     gl.bindTexture(gl.TEXTURE_2D, this.looks);
-    const light = { shade: 1, sunward: this.own.sunward, sun: SUN, shadows: shown.shadows, shown: seen };
+    const { plan, heights } = this.own.overhead;
+    const sky = { over: 2, plan, heights, corners: Number(shown.corners) };
+    const light = { shade: 1, sunward: this.own.sunward, sun: SUN, shadows: shown.shadows, shown: seen, ...sky };
     this.#around(light, shown);
     const looks = { looks: 0, width: [ACROSS, 1], cut: shown.cut, accent: shown.accent };
     const cutting = shown.cut.some((value) => value !== 0);
@@ -219,17 +229,8 @@ export class Scene {
 
   /** What the sun sees. @param {Shown} shown */
   #shadows({ cut, person }) {
-    const { gl, shade } = this;
-    gl.bindFramebuffer(gl.FRAMEBUFFER, shade.frame);
-    gl.viewport(0, 0, shade.size, shade.size);
-    gl.clear(gl.DEPTH_BUFFER_BIT);
-    gl.activeTexture(gl.TEXTURE1);
-    gl.bindTexture(gl.TEXTURE_2D, null);
-    gl.activeTexture(gl.TEXTURE0);
-    gl.bindTexture(gl.TEXTURE_2D, this.looks);
-    gl.useProgram(this.dark.use);
-    this.dark.set({ looks: 0, width: [ACROSS, 1], shown: this.own.sunward, cut });
-    this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
+    const { gl } = this;
+    this.#deep(this.shade, this.own.sunward, cut);
     if (person) {
       gl.useProgram(this.cast.use);
       this.cast.set({ shown: this.own.sunward });
@@ -237,6 +238,31 @@ export class Scene {
       gl.drawArrays(gl.TRIANGLES, 0, this.own.person.count);
     }
     this.stale = false;
+  }
+
+  /** What is seen from straight above. @param {Shown} shown */
+  #cover({ cut }) {
+    this.over ??= depths(this.gl, OVER, false);
+    this.#deep(this.over, this.own.overhead.matrix, cut);
+    this.covered = true;
+  }
+
+  /** How deep all lies that throws a shadow. @param {ReturnType<typeof depths>} into @param {Float32Array} seen
+   * @param {number[]} cut */
+  #deep(into, seen, cut) {
+    const { gl } = this;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, into.frame);
+    gl.viewport(0, 0, into.size, into.size);
+    gl.clear(gl.DEPTH_BUFFER_BIT);
+    for (const unit of [gl.TEXTURE2, gl.TEXTURE1]) {
+      gl.activeTexture(unit);
+      gl.bindTexture(gl.TEXTURE_2D, null);
+    }
+    gl.activeTexture(gl.TEXTURE0);
+    gl.bindTexture(gl.TEXTURE_2D, this.looks);
+    gl.useProgram(this.dark.use);
+    this.dark.set({ looks: 0, width: [ACROSS, 1], shown: seen, cut });
+    this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
   }
 
   /** @param {() => void} draw */

@@ -55,8 +55,27 @@ float sunlight(vec3 at, vec3 n) {
   }
   return sunny * sum * 0.25;
 }
-vec3 shaded(vec3 c, vec3 n, float light) { // a little less where the sun comes aslant, so that walls read apart
-  float sky = 0.62 + 0.1 * n.z;
+uniform highp sampler2D over; // what stands, seen from straight above
+uniform vec4 plan; // its middle and half widths
+uniform vec2 heights; // the highest that is seen and the lowest
+uniform int corners; // whether the sky that is shut out is told
+float open(vec3 at, vec3 n) { // the share of the sky that is not: under eaves, in corners, on the ground beside a wall
+  if (corners == 0 || any(greaterThan(abs(at.xy - plan.xy), plan.zw))) return 1.0;
+  bool level = n.z > 0.3;
+  float shut = 0.0;
+  for (int i = 0; i < 8; i++) {
+    float turn = 0.785 * float(i) + 0.4;
+    vec2 aside = (i % 2 == 0 ? 110.0 : 380.0) * (level ? 2.0 : 1.0) * vec2(cos(turn), sin(turn));
+    if (!level && dot(aside, n.xy) < 0.0) continue; // behind a wall
+    vec2 place = at.xy + 20.0 * n.xy + aside;
+    float stands = mix(heights.x, heights.y, texture(over, (place - plan.xy) / plan.zw * 0.5 + 0.5).r);
+    float lift = stands - at.z + (level ? dot(n.xy, aside) / n.z : 0.0);
+    shut += smoothstep(30.0, 150.0, lift) * clamp(1.0 - lift / (level ? 9000.0 : 1600.0), 0.0, 1.0);
+  }
+  return 1.0 - 0.045 * shut;
+}
+vec3 shaded(vec3 c, vec3 n, float light, float open) { // a little less where the sun comes aslant, so that walls read apart
+  float sky = (0.62 + 0.1 * n.z) * open;
   return c * mix(sky, 0.94 + 0.06 * clamp(2.5 * dot(n, sun) - 0.6, 0.0, 1.0), light);
 }
 `;
@@ -82,7 +101,7 @@ void main() {
     paint = vec4(ink, (pass == 1 && !chosen ? 0.5 : 1.0) * line);
     return;
   }
-  paint = vec4(shaded(base, n, sunlight(spot, n)), pass == 1 && !chosen ? 0.2 : 1.0);
+  paint = vec4(shaded(base, n, sunlight(spot, n), open(spot, n)), pass == 1 && !chosen ? 0.2 : 1.0);
 }`;
 
 /** Nothing is cut: what is behind something else is then never painted at all. */
@@ -117,7 +136,8 @@ ${LIGHT}
 out vec4 paint;
 void main() {
   vec3 n = flat_ == 1 ? vec3(0.0, 0.0, 1.0) : normalize(cross(dFdx(spot), dFdy(spot)));
-  vec3 c = shaded(tone, n, sunlight(spot, n));
+  float sky = open(spot, n);
+  vec3 c = shaded(tone, n, sunlight(spot, n), sky) * (flat_ == 1 ? sky : 1.0); // where it touches the ground, in the sun too
   float away = flat_ == 1 ? smoothstep(1.5 * reach, 12.0 * reach, distance(spot.xy, centre.xy)) : 0.0;
   paint = vec4(mix(c, haze, away), 1.0);
 }`;

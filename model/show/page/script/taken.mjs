@@ -1,7 +1,7 @@
 /** A building taken up by the graphics: its bodies, its rows and what stands around it, to be let go together. */
 
 import { array, attribute, buffer, points } from "./gl.mjs";
-import { sunward } from "./light.mjs";
+import { overhead, sunward } from "./light.mjs";
 import { merged, repeated } from "./mesh.mjs";
 import { ground, person } from "./surroundings.mjs";
 
@@ -9,7 +9,7 @@ import { ground, person } from "./surroundings.mjs";
 /** @typedef {import("./gl.mjs").Held} Held */
 
 /** @param {WebGL2RenderingContext} gl @param {import("./data.mjs").Building} all @param {import("./room.mjs").Room} room */
-export function taken(gl, all, { framed, level, beside }) {
+export function taken(gl, all, { box, framed, level, beside }) {
   /** @type {Held} */
   const held = { buffers: [], arrays: [] };
   const [low, high] = framed;
@@ -24,6 +24,7 @@ export function taken(gl, all, { framed, level, beside }) {
     ground: points(gl, held, ground(centre, 60 * reach, level)),
     person: points(gl, held, person(beside)),
     sunward: sunward(framed, level),
+    overhead: overhead(box, level),
   };
 }
 

@@ -1,0 +1,222 @@
+"""What is seen of the customer's page in a real browser, off a file: by anyone, on anything, and on paper."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+from ribwright.catalog.colours import colour_names, rgb
+from support.browser import Watched, axe, serious
+from support.colour_difference import difference, lab
+from support.pages import ATTACKS, attacked, front_sheet, middle, page_of
+from support.planted import shed
+from support.sample_building import sample_schedule
+
+MOST_CALLS, TRUE = 60, 6.0
+
+pytestmark = pytest.mark.usefixtures("nothing_wrong")
+
+
+def test_the_five_answers_are_read_out(opened: Watched) -> None:
+    """As someone hears them who does not see the picture."""
+    said = opened.page.locator("#glance").aria_snapshot()
+    assert re.search(r'row "Front 10 14\' 8-13/16\\?" gainsboro 9 of 2.000 in, right sheet on top"', said)
+    assert "Nothing is wrong" in said
+    assert "Geometry, not engineering" in opened.page.locator("header").aria_snapshot()
+
+
+def test_it_draws_in_few_calls(opened: Watched) -> None:
+    opened.does("app.clear = true; app.laps = true; app.dress(); app.drawn();")
+    assert 5 < opened.does("return app.scene.calls") <= MOST_CALLS
+    opened.does("app.clear = false; app.laps = false; app.dress();")
+
+
+def test_colours_are_true(opened: Watched) -> None:
+    """The median of a sunlit wall is the colour it has: for every sixth colour, for all when asked long."""
+    names = colour_names() if os.environ.get("LONG") else (*colour_names()[::6], "black", "white", "navy")
+    low, high = opened.spot((-20.0, 3000.0, 300.0)), opened.spot((-20.0, 500.0, 2300.0))
+    box = opened.page.locator("#canvas").bounding_box()
+    left, top = low[0] - box["x"], high[1] - box["y"]
+    size = [high[0] - low[0], low[1] - high[1]]
+    assert min(size) > 40
+    hexes = ["#{:02x}{:02x}{:02x}".format(*rgb(name)) for name in names]
+    found = opened.does(
+        f"const gl = app.scene.gl, all = {json.dumps(hexes)}, [w, h] = {size}.map(Math.floor);"
+        f"const x = {left:.0f}, y = app.canvas.height - {top:.0f} - h; const px = new Uint8Array(4 * w * h);"
+        "const usual = app.tried; const found = all.map((hex) => {"
+        "app.tried = usual.map(() => hex); app.dress(); app.drawn();"
+        "gl.readPixels(x, y, w, h, gl.RGBA, gl.UNSIGNED_BYTE, px);"
+        "return [0, 1, 2].map((c) => px.filter((_, k) => k % 4 === c).sort()[w * h >> 1]); });"
+        "app.tried = usual; app.dress(); return found;"
+    )
+    off = {
+        name: difference(lab(tuple(seen)), lab(rgb(name))) for name, seen in zip(names, found, strict=True)
+    }
+    assert max(off.values()) < TRUE, max(off, key=lambda name: off[name])
+
+
+def test_corners_and_the_ground_at_a_wall_are_darker_and_colours_stay(opened: Watched) -> None:
+    """The sky that is shut out is missed beside a wall, not on a sunlit pan nor farther off."""
+    level = opened.does("return app.level")
+    spots = {"by": (600.0, -400.0, level), "off": (600.0, -4000.0, level), "pan": (-20.0, 1500.0, 1200.0)}
+    tones = {}
+    opened.does("globalThis.quality = app.pace.quality.bind(app.pace)")
+    for corners in ("false", "true"):
+        opened.does(f"app.pace.quality = () => ({{ ...quality(false), shadows: 4, corners: {corners} }});")
+        for name, spot in spots.items():
+            tones[name, corners] = tone(opened, spot)
+    opened.does("delete app.pace.quality; app.drawn();")
+    assert tones["by", "true"] < 0.98 * tones["by", "false"]
+    assert tones["off", "true"] == tones["off", "false"]
+    assert tones["pan", "true"] == tones["pan", "false"]
+
+
+def tone(watched: Watched, spot: tuple[float, float, float]) -> int:
+    """The median green of some pixels where a point of the building is seen, after drawing."""
+    x, y = watched.spot(spot)
+    found: int = watched.does(
+        "app.drawn(); const gl = app.scene.gl, box = app.canvas.getBoundingClientRect();"
+        "const k = app.canvas.width / box.width; const px = new Uint8Array(4 * 81);"
+        f"gl.readPixels(({x} - box.left) * k - 4, (box.bottom - {y}) * k - 4, 9, 9, "
+        "gl.RGBA, gl.UNSIGNED_BYTE, px);"
+        "return px.filter((_, i) => i % 4 === 1).sort()[40];"
+    )
+    return found
+
+
+def test_nobody_is_left_out(opened: Watched, missing: Callable[[str], None]) -> None:
+    """No serious violation that axe-core knows, in either light, with everything open."""
+    text = axe()
+    if not text:
+        missing("axe-core of npm on NODE_PATH")
+    opened.does("for (const one of document.querySelectorAll('details')) one.open = true; app.light('W1');")
+    assert serious(opened, text) == []
+    opened.page.get_by_role("button", name="Dark").click()
+    assert serious(opened, text) == []
+    opened.page.get_by_role("button", name="Dark").click()
+
+
+def test_on_a_phone(chromium: Any, path: Path) -> None:
+    """Nothing is wider than the screen, and a finger picks."""
+    phone = Watched(
+        chromium,
+        path,
+        viewport={"width": 390, "height": 844},
+        has_touch=True,
+        is_mobile=True,
+        device_scale_factor=2,
+    ).drawn()
+    assert phone.does("return document.scrollingElement.scrollWidth") <= 390
+    box = phone.page.locator("#canvas").bounding_box()
+    assert box["width"] == 390
+    assert 300 < box["height"] < 700
+    phone.page.touchscreen.tap(*phone.spot(middle(front_sheet())))
+    assert phone.page.locator("#card h2").inner_text().startswith("W")
+    assert phone.said == []
+    phone.context.close()
+
+
+def test_a_named_view_stays_whole_when_the_window_changes(chromium: Any, path: Path) -> None:
+    shown = Watched(chromium, path).drawn()
+    for width, height in ((1400, 500), (820, 900)):
+        shown.page.set_viewport_size({"width": width, "height": height})
+        shown.page.wait_for_function(
+            "() => document.getElementById('canvas').width === document.getElementById('canvas').clientWidth"
+        )
+        box = shown.page.locator("#canvas").bounding_box()
+        for x in (0.0, 9144.0):
+            seen, _ = shown.spot((x, 0.0, 0.0))
+            assert box["x"] < seen < box["x"] + box["width"]
+    shown.context.close()
+
+
+def test_a_building_whose_every_name_is_an_attack(chromium: Any, tmp_path: Path) -> None:
+    path = tmp_path / "show.html"
+    path.write_text(page_of(attacked(shed())), encoding="utf-8")
+    hostile = Watched(chromium, path).drawn()
+    hostile.does(
+        "for (const one of app.all.marks) app.light(one); for (const one of app.all.findings) one.at;"
+    )
+    hostile.does("app.laps = true; app.relabel();")
+    hostile.does("for (const one of document.querySelectorAll('details')) one.open = true;")
+    for button in hostile.page.locator("#found button").all()[:5]:
+        button.click()
+    hostile.page.locator("#lists tbody button").first.click()
+    assert ATTACKS[0] in hostile.page.locator("h1").inner_text()
+    assert hostile.page.evaluate("document.body.dataset.owned") is None
+    assert hostile.page.locator("script").count() == 2
+    assert hostile.page.locator("img").count() == 1
+    assert (hostile.said, len(hostile.asked)) == ([], 1)
+    hostile.context.close()
+
+
+def test_in_a_notebook(chromium: Any, tmp_path: Path) -> None:
+    """It draws in its frame, and what is around it stays out of its reach."""
+    path = tmp_path / "notebook.html"
+    path.write_text(f"<!doctype html><title>x</title>{shed()._repr_html_()}", encoding="utf-8")
+    notebook = Watched(chromium, path)
+    frame = notebook.page.frame_locator("iframe")
+    frame.locator("body.lively[data-drawn]").wait_for()
+    assert frame.locator("h1").inner_text() == "shed"
+    inner = notebook.page.frames[1]
+    assert (
+        inner.evaluate(
+            "(() => { try { return parent.document.title } catch (error) { return error.name } })()"
+        )
+        == "SecurityError"
+    )
+    assert notebook.said == []
+    notebook.context.close()
+
+
+def readable(watched: Watched) -> None:
+    """What stands without a picture: caution, sizes, lists with every column, findings."""
+    assert watched.page.locator("#no-picture").is_visible()
+    assert not watched.page.locator("#canvas").is_visible()
+    said = watched.page.locator("body").inner_text()
+    assert all(
+        words in said
+        for words in ("Geometry, not engineering", "Steel 30' wide, 40' long", "Nothing is wrong")
+    )
+    shapes = watched.page.locator("#elevations svg")
+    assert shapes.count() == 6
+    marks = [one.mark for one in sample_schedule().placed if one.face == "front"]
+    assert sorted(
+        shapes.and_(watched.page.get_by_label("Front, from outside")).locator("text").all_text_contents()
+    ) == sorted(marks)
+    watched.page.locator("#lists > summary").click()
+    watched.page.locator("details.list > summary").first.click()
+    assert watched.page.get_by_role("cell", name="13 head up, 13 turned").is_visible()
+
+
+def test_without_script(chromium: Any, path: Path) -> None:
+    plain = Watched(chromium, path, java_script_enabled=False)
+    readable(plain)
+    plain.context.close()
+
+
+def test_without_graphics_and_when_they_are_lost(chromium: Any, path: Path) -> None:
+    lost = Watched(chromium, path).drawn()
+    lost.does("app.scene.gl.getExtension('WEBGL_lose_context').loseContext()")
+    lost.page.wait_for_selector("#no-picture:visible")
+    readable(lost)
+    assert "lost" in lost.page.locator("#no-picture").inner_text()
+    lost.page.add_init_script("HTMLCanvasElement.prototype.getContext = () => null;")
+    lost.page.reload()
+    lost.page.wait_for_selector("#no-picture:visible")
+    readable(lost)
+    assert lost.said == []
+    lost.context.close()
+
+
+def test_it_prints_one_page_with_its_picture(opened: Watched, tmp_path: Path) -> None:
+    opened.does("globalThis.dispatchEvent(new Event('beforeprint'))")
+    opened.page.wait_for_function("() => document.getElementById('paper').complete")
+    data = opened.page.pdf(path=str(tmp_path / "page.pdf"), format="Letter")
+    assert len(re.findall(rb"/Type\s*/Page\b", data)) == 1
+    assert b"/Subtype /Image" in data or b"/Subtype/Image" in data
