@@ -17,7 +17,7 @@ class Terms:
     """What was asked (mm); None, or empty, for what was not.
 
     overhang: of the roof past the eave's steel line, in plan. trim_lap: the least of pieces on a longer run.
-    step: of the lengths that sheets come in. end_lap: the least of sheets up a slope. roll: how wide blankets
+    step: of the lengths that sheets come in. end_lap: the least of sheets up a face. roll: how wide blankets
     come; longer: how much longer each is bought than it is drawn. stock: for the role of
     each trim, and of members that come in their own, the lengths that it comes in. kerf: lost at every cut.
     steel, steel_kerf: the same of all other members. wind: the way it mostly comes from, as a direction.

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
+from math import hypot
 
 from ..units import Unreadable, parse_number
 from .rows import rows
@@ -34,6 +35,16 @@ class RibProfile:
     minor_crown: float
     minor_base: float
     source: str
+
+    @property
+    def flank(self) -> float:
+        """How much longer the steepest flank of a rib is than it is wide: in thicknesses, how far a sheet
+        stands off one that it lies on."""
+        ribs = [
+            (self.height, self.base - self.crown),
+            (self.minor_height, self.minor_base - self.minor_crown),
+        ]
+        return max(hypot(1.0, 2 * high / wide) for high, wide in ribs if wide)
 
 
 _UNITS = {"in": Fraction(127, 5), "mm": Fraction(1)}

@@ -51,13 +51,15 @@ class Roof:
 @dataclass(frozen=True, slots=True)
 class Skin:
     """Which sheets cover a face. thickness: of the coated sheet (mm). gauge: how it was asked for ("29 ga",
-    "0.5 mm"), a label. off: how far a blanket, pressed on the steel, holds it off (mm)."""
+    "0.5 mm"), a label. off: how far a blanket, pressed on the steel, holds it off (mm). courses: how many may
+    lie over others up a wall."""
 
     profile: RibProfile
     thickness: float
     gauge: str
     colour: str
     off: float = 0.0
+    courses: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,11 +70,10 @@ class Sheets:
     the eave steel line, in plan. ridge_gap: between each slope's sheets and the ridge, along the slope,
     give or take half a step. step: of the lengths that sheets come in; 0: any. pairs: whether two may be
     cut from one. tolerance: cuts of sheets that differ by no more are made one; 0: none. longest: that they
-    come in.
-    end_lap: of sheets up a slope, one over the other; None: as the pitch asks. foot_gap: under the feet of
-    wall sheets; foot_closures: whether foam is under their ribs there. cut_clearance: between an opening
-    and the edge of the sheet cut around it. flange: thickness of the trim flanges that lie between framing
-    and sheet; it sets the sheet plane off the steel line.
+    come in. end_lap: of sheets up a face, one over the other; None: as the pitch asks. foot_gap: under the
+    feet of wall sheets; foot_closures: whether foam is under their ribs there. cut_clearance: between an
+    opening and the edge of the sheet cut around it. flange: thickness of the trim flanges that lie between
+    framing and sheet; it sets the sheet plane off the steel line.
     """
 
     sides: Skin

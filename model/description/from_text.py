@@ -38,6 +38,7 @@ from .keys.catalogued import CENTRE
 from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import MEMBER_KINDS, TRIM_KINDS
 from .keys.value_kinds import Name
+from .lapped_walls import with_room_for_laps
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
@@ -115,7 +116,7 @@ def building_of(draft: Draft, name: str) -> Building:
         skirt=_skirt(draft),
         insulation=insulation_of(draft),
     )
-    building = replace(building, bracing=_bracing(draft, building))
+    building = with_room_for_laps(replace(building, bracing=_bracing(draft, building)))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
 
 

@@ -1,4 +1,5 @@
-"""Whether sheets come long enough: walls in one length, slopes in as many as their purlins let them."""
+"""Whether sheets come long enough: a tier under others, and the roof of a lean-to, in one length; all else in
+as many as its purlins or girts let them."""
 
 from __future__ import annotations
 
@@ -15,19 +16,23 @@ LONGEST = ("sheets", "longest")
 def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     """What asks for longer sheets than there are."""
     units, longest = lines.building.units, lines.building.sheets.longest
-    whole = list(lines.walls)
+    whole = [(region, wall) for wall in lines.walls for region in wall.regions[:-1]]
     if lines.building.joined:  # its flashing lies as low as one sheet lets it
-        whole += lines.slopes
-    regions = [(region.head - region.foot, face) for face in whole for region in face.regions]
-    tallest, face = max(regions, key=lambda one: one[0], default=(0.0, lines.walls[0]))
+        whole += [(region, slope) for slope in lines.slopes for region in slope.regions]
+    tallest, face = max(
+        ((region.head - region.foot, face) for region, face in whole),
+        key=lambda one: one[0],
+        default=(0.0, lines.walls[0]),
+    )
     if over(tallest, longest):
-        what = "the roof of a lean-to goes" if face.sloped else f"the sheets of the {face.name} go"
+        what = "the roof of a lean-to goes" if face.sloped else f"the lower sheets of the {face.name} go"
         needed = f"at least {at_least(tallest, units)}: {what} up in one length"
         yield LONGEST, f"{needed}; end laps there are not yet possible"
         return
-    for slope in lines.slopes:
-        if lines.end_laps[slope.name] is None:
-            least = least_longest(lines.up_slope(slope), lines.building.sheets)
-            needed = f"at least {at_least(least, units)}, or purlins closer together"
-            yield LONGEST, f"{needed}: sheets lap on a purlin, and none is under 4 ft"
-            return
+    lapped = (face for face in lines.faces if lines.end_laps.get(face.name, ()) is None)
+    needs = [(least_longest(lines.up(face), lines.building.sheets), face.sloped) for face in lapped]
+    if needs:
+        least, sloped = max(needs)
+        steel, clear = ("purlins", "") if sloped else ("girts", ", clear of openings")
+        needed = f"at least {at_least(least, units)}, or {steel} closer together"
+        yield LONGEST, f"{needed}: sheets lap on a {steel[:-1]}{clear}, and none is under 4 ft"

@@ -1,4 +1,5 @@
-"""End laps: where a sheet up a slope is not long enough, the next one lies over its head, on a purlin.
+"""End laps: where a sheet up a slope or a wall is not long enough, the next one lies over its head, on a
+purlin or a girt.
 
 Common practice throughout, no source; the lap's own length is the person's, or follows the pitch.
 """
@@ -6,12 +7,14 @@ Common practice throughout, no source; the lap's own length is the person's, or 
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import inf
 
 from ..description.building import Sheets
+from ..place import Point2
+from .face import Face
 from .lengths import ROUNDING, SHORTEST, stepped_down, stepped_up
 
 PAST_ROW = 38.1
@@ -20,8 +23,12 @@ PAST_ROW = 38.1
 STEEP = 3 / 12
 """Rise in one of run from which on the shorter lap does."""
 
-ON_STEEP, ON_FLAT = 152.4, 304.8
-"""mm; end laps of roofs (6 in, 12 in)."""
+ON_STEEP, ON_FLAT, ON_WALL = 152.4, 304.8, 101.6
+"""mm; end laps of roofs (6 in, 12 in) and of walls (4 in)."""
+
+
+BESIDE_EDGE = 152.4
+"""mm; past a lap's own length, how far sheets lap from an opening's head or sill (6 in). Ours."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,20 +46,36 @@ def least_lap(sheets: Sheets, rise: float) -> float:
     return sheets.end_lap or (ON_STEEP if rise >= STEEP - 1e-9 else ON_FLAT)
 
 
+def barred_by(wall: Face, lap: float) -> Iterator[Point2]:
+    """Heights between which a wall's openings let no sheets lap: at their edges; one that takes a whole sheet
+    all along it, since the sheet over it would lie on none."""
+    profile, clear = wall.upper.skin.profile, lap + BESIDE_EDGE
+    for opening in wall.openings:
+        sill, head = opening.sill, opening.sill + opening.height
+        if opening.width > profile.cover - 4 * profile.leg:
+            yield sill - clear, head + clear
+            continue
+        yield from ((v - clear, v + clear) for v in (sill, head) if v > 0.0)
+
+
 @dataclass(frozen=True)
 class UpSlope:
     """What the sheets of a slope reach over, and where they may lap (mm). foot, head: heights of their ends.
-    rows: of the screws on each line of steel, ascending. lap: the least."""
+    rows: of the screws on each line of steel, ascending. lap: the least. lowest: of the heads, where they are
+    raked; None where they are level. most: how many laps there is room for; None for any."""
 
     foot: float
     head: float
     rows: tuple[float, ...]
     lap: float
+    lowest: float | None = None
+    most: int | None = None
 
     @cached_property
     def usable(self) -> list[float]:
         """The rows that leave the lowest and the uppermost sheet as long as a mill makes them."""
-        low, high = self.foot + SHORTEST, self.head - SHORTEST
+        head = self.head if self.lowest is None else self.lowest
+        low, high = self.foot + SHORTEST, head - SHORTEST
         return [row for row in self.rows if low < row - PAST_ROW < high]
 
     @cached_property
@@ -73,7 +96,7 @@ class UpSlope:
                 return None
             found.append(within[-1])
             start = within[-1] - PAST_ROW
-        return found
+        return found if self.most is None or len(found) <= self.most else None
 
     def count(self, longest: float) -> float:
         """How many laps such sheets make; infinitely many where none will do."""

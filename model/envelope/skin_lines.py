@@ -52,8 +52,14 @@ def plane(sheets: Sheets, skin: Skin) -> float:
 
 
 def outermost(sheets: Sheets, skin: Skin) -> float:
-    """Steel line to the crown of an overlap rib: the flange, the rib, and two sheets where ribs lap."""
-    return plane(sheets, skin) + skin.profile.height + 2 * skin.thickness
+    """Steel line to the crown of an overlap rib: the flange, the rib, two sheets where ribs lap, and how far
+    sheets stand out that lie over the heads of others."""
+    return plane(sheets, skin) + skin.profile.height + 2 * skin.thickness + over_others(skin)
+
+
+def over_others(skin: Skin) -> float:
+    """How far out sheets of a wall may stand, course by course over each other."""
+    return skin.courses * skin.thickness * skin.profile.flank
 
 
 def wall_skins(building: Building, gables: bool) -> tuple[Skin, ...]:

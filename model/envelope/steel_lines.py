@@ -11,7 +11,7 @@ from math import ceil
 
 from ..roles import Role
 from .edges import Edge
-from .end_laps import EndLap, UpSlope, end_laps, least_lap
+from .end_laps import ON_WALL, EndLap, UpSlope, barred_by, end_laps, least_lap
 from .face import Face
 from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
@@ -249,11 +249,27 @@ class SteelLines(RoofLines):
         lap = least_lap(self.building.sheets, abs(slope.sides[0].rise))
         return UpSlope(slope.upper.foot, slope.upper.head, self.purlin_rows(slope), lap)
 
+    def up_wall(self, wall: Face) -> UpSlope:
+        """The same of a wall's upper sheets: on girts that are no seam's, clear of openings, under the lowest
+        of its heads."""
+        region, middle = wall.upper, flat_of(self.building.framing.girt)[1]
+        lap = self.building.sheets.end_lap or ON_WALL
+        barred = list(barred_by(wall, lap))
+        rows = (v - middle for v in self.girts(wall) if not self.behind_seam(v))
+        free = tuple(row for row in rows if not any(low < row < high for low, high in barred))
+        lowest = min(v for _, v in region.clad[2:])
+        return UpSlope(region.foot, region.head, free, lap, lowest, region.skin.courses)
+
     @cached_property
     def end_laps(self) -> dict[str, tuple[EndLap, ...] | None]:
-        """Where sheets of each slope lap up it, from its foot up; None where the purlins let no sheet be
-        short enough."""
-        return {slope.name: end_laps(self.up_slope(slope), self.building.sheets) for slope in self.slopes}
+        """Where sheets of each face lap up it, from its foot up; None where its lines of steel let no sheet
+        be short enough."""
+        walls = [wall for wall in self.walls if wall.regions]
+        return {face.name: end_laps(self.up(face), self.building.sheets) for face in (*walls, *self.slopes)}
+
+    def up(self, face: Face) -> UpSlope:
+        """What the sheets of a slope, or a wall's upper ones, reach over, and where they may lap."""
+        return self.up_slope(face) if face.sloped else self.up_wall(face)
 
     def laps_of(self, face: Face) -> tuple[EndLap, ...]:
         """Where sheets of a face lap up it, from its foot up."""

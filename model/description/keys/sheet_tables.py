@@ -87,15 +87,15 @@ SHEETS = Table(
         Key(
             "longest",
             Length("8 ft", "60 ft"),
-            "sheet there is; longer slopes lap on purlins, fewest sheets, then even ones",
+            "sheet there is; longer slopes and walls lap, fewest sheets, then even ones",
             "40 ft",
             metric="12 m",
         ),
         Key(
             "end_lap",
             Length("4 in", "24 in"),
-            "of sheets up a slope, at the least",
-            unless="6 in from 3/12 on, 12 in under it",
+            "of sheets up a face",
+            unless="walls 4 in, roofs 6 in from 3/12 on, 12 in under it",
             example=("8 in", "200 mm"),
         ),
         Key(

@@ -39,11 +39,12 @@ def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
     fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
+    rise = courses_of(lines, face, face.upper)[-1].rise
     heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - plane(lines.building.sheets, face.skin)
     for lay, (least, most) in laid(lines.steel, face, face.upper):
         start, end = (min(max(u, 0.0, least), face.width, most) for u in lay.reach(face.skin.profile))
         head = min(heads.height(start), heads.height(end)) - fall
-        row = _Row(lines, face, face.upper, (head - DEEP, head))
+        row = _Row(lines, face, face.upper, (head - DEEP, head), rise)
         yield from _over(row, lay, top, (max(0.0, least), min(face.width, most)))
 
 

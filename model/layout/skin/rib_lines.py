@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ...catalog.profiles import RibProfile
 from ...envelope.face import Face
 from ...envelope.sheet_runs import Lay, laid
-from ...envelope.skin_lines import plane
+from ...envelope.skin_lines import over_others, plane
 from ...place import Point2
 from ..trim.trim_lines import TrimLines
 from .ribs import graphs, height_at
@@ -46,7 +46,7 @@ def past_first_rib(lines: TrimLines, slope: Face, hand: str) -> float | None:
 def crest(lines: TrimLines, face: Face, within: Point2) -> float:
     """w of the highest that a face's sheets come over a stretch of u."""
     found = [
-        plane(lines.building.sheets, region.skin) + w
+        plane(lines.building.sheets, region.skin) + over_others(region.skin) + w
         for region in face.regions
         for lay, _ in laid(lines.steel, face, region)
         for w in _heights(lay, region.skin.profile, region.skin.thickness, within)
