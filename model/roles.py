@@ -60,6 +60,7 @@ class Role(StrEnum):
     HEAD_ANGLE = "head angle"
     DRIP = "drip"
     TIER_TRIM = "tier trim"
+    CAP_TRIM = "cap trim"
     FLASHING = "headwall flashing"
     OUTSIDE_CLOSURE = "outside closure"
     INSIDE_CLOSURE = "inside closure"
@@ -142,6 +143,7 @@ KINDS: dict[str, Kind] = {
             Role.HEAD_ANGLE: "TH",
             Role.DRIP: "TD",
             Role.TIER_TRIM: "TT",
+            Role.CAP_TRIM: "TL",
             Role.FLASHING: "TF",
         },
     ),

@@ -122,6 +122,14 @@ class Insulation:
 
 
 @dataclass(frozen=True, slots=True)
+class HalfWall:
+    """Walls that are clad up to a height and open above. height: from the top of the slab to the cap (mm)."""
+
+    height: float
+    walls: tuple[Wall, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Slab:
     """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
@@ -254,13 +262,13 @@ class LightSheets:
 class Building:
     """A rectangular building under slopes that run from gable to gable.
 
-    width, length: out to out of the steel line. eave_height: top of slab to where wall and roof
-    steel lines meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that
-    stand without sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's
-    centre plane, or an end. infill: gables that stand open under their eaves and are clad over them. skirt:
-    None where no wall has one. runs: by the faces' names; None where none was said. wainscot: None where the
-    walls have one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for
-    none. light_sheets: the first that names a sheet gives its colour. insulation: None where there is none.
+    width, length: out to out of the steel line. eave_height: top of slab to where wall and roof steel lines
+    meet, at the left or the low eave. pitch: of the roof, degrees. open_walls: those that stand without
+    sheets. open_bays: of other walls, stretches that do, from and to which y: a frame's centre plane, or an
+    end. infill: gables that stand open under their eaves and are clad over them. skirt, half_wall: None where
+    no wall has one. runs: by the faces' names; None where none was said. wainscot: None where the walls have
+    one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for none.
+    light_sheets: the first that names a sheet gives its colour. insulation: None where there is none.
     lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its own
     wall at the other building, where it has neither columns nor sheets.
     """
@@ -294,8 +302,14 @@ class Building:
     infill: frozenset[Wall] = frozenset()
     skirt: Skirt | None = None
     insulation: Insulation | None = None
+    half_wall: HalfWall | None = None
 
     @property
     def hung_walls(self) -> frozenset[Wall]:
         """Walls that are clad in their upper part alone."""
         return self.infill | (frozenset(self.skirt.walls if self.skirt else ()) - self.open_walls)
+
+    @property
+    def half_walls(self) -> frozenset[Wall]:
+        """Walls that are clad in their lower part alone."""
+        return frozenset(self.half_wall.walls if self.half_wall else ()) - self.open_walls

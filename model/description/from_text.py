@@ -17,6 +17,7 @@ from .building import (
     WALLS,
     Building,
     DoorRoom,
+    HalfWall,
     Hand,
     LightSheets,
     Limits,
@@ -115,6 +116,7 @@ def building_of(draft: Draft, name: str) -> Building:
         infill=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "infill"),
         skirt=_skirt(draft),
         insulation=insulation_of(draft),
+        half_wall=_half_wall(draft),
     )
     building = with_room_for_laps(replace(building, bracing=_bracing(draft, building)))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
@@ -148,6 +150,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         light_sheets=(),
         infill=frozenset(),
         skirt=None,
+        half_wall=None,
         joined=joined,
     )
 
@@ -213,6 +216,11 @@ def _wainscot(draft: Draft) -> Wainscot | None:
     colour = values["colour"] or draft.tables["trim"]["colour"] or sheets["roof_colour"]
     skin = replace(_skin(draft, "wainscot", common, colour), off=pressed(draft, "walls"))
     return Wainscot(values["height"], WAINSCOT_WALLS[values["walls"]], skin)
+
+
+def _half_wall(draft: Draft) -> HalfWall | None:
+    values = draft.tables["half_wall"]
+    return None if values["height"] is None else HalfWall(values["height"], WAINSCOT_WALLS[values["walls"]])
 
 
 def _skirt(draft: Draft) -> Skirt | None:

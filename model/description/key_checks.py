@@ -12,7 +12,7 @@ from math import ceil, inf
 
 from ..units import parse_length
 from .building import OVERHEAD
-from .keys.sheet_tables import SKIRT, WAINSCOT
+from .keys.sheet_tables import HALF_WALL, SKIRT, WAINSCOT
 from .keys.tables import OPENING
 from .keys.word_kinds import OWN_WALL
 from .own_walls import own_wall, own_walls
@@ -115,8 +115,8 @@ def _hang(draft: Draft) -> None:
 
 
 def _wainscot(draft: Draft) -> None:
-    """Whoever says anything of a wainscot, or a skirt, says how high it is."""
-    for table, key in ((WAINSCOT, "height"), (SKIRT, "foot")):
+    """Whoever says anything of a wainscot, a half wall or a skirt says how high it is."""
+    for table, key in ((WAINSCOT, "height"), (HALF_WALL, "height"), (SKIRT, "foot")):
         if draft.given.get(table.name) and draft.tables[table.name][key] is None:
             draft.object_to((table.name, key), f"missing; a height, or no {table.name} at all", read="")
 

@@ -12,6 +12,7 @@ from ..description.building import Building, Skin
 from ..place import Point2
 from .edges import Edge
 from .face import HAIR, WAINSCOT, Region, Side
+from .half import half_of
 from .headwall import OFF_WALL, UNDER, headwall_of
 from .hung import hung_of
 from .lengths import fitted_slope, fitted_wall
@@ -30,6 +31,9 @@ def regions_of(
     hung = hung_of(building, name)
     if hung is not None and hung.foot < max(v for _, v in outline):  # else it is objected to
         return (Region("", skin, fitted_wall(_above(outline, hung.foot), step)),)
+    half = half_of(building, name)
+    if half is not None and half.head < max(v for _, v in outline):  # else it is objected to
+        return (Region("", skin, _below(outline, half.head)),)
     found: list[Region] = []
     if seam is not None and building.wainscot is not None and tiered(building, name):
         lower = building.wainscot.skin

@@ -110,6 +110,17 @@ class Hung:
     girt: float
 
 
+@dataclass(frozen=True, slots=True)
+class Half:
+    """Where sheets end on a wall that is open above: heights (mm). shelf: of their cap on the steel line;
+    head: where they end; row: of the screws at their heads; girt: of the centre of the girt behind them."""
+
+    shelf: float
+    head: float
+    row: float
+    girt: float
+
+
 Cut = tuple[float, float, float, float]
 """(left, low, right, high), u and v: a box."""
 
@@ -122,7 +133,7 @@ class Face:
     foot first. skin: which sheets reach its head. regions: what covers it, from the foot up; empty where it
     is open. gaps: stretches along its foot where it is open between columns. cuts: what members that come
     through it take of its sheets. verge: whether it is the open end of a roof out over a gable.
-    hung: where its sheets begin if it is open below them.
+    hung: where its sheets begin if it is open below them. half: where they end if it is open above.
     """
 
     name: str
@@ -136,6 +147,12 @@ class Face:
     cuts: tuple[Cut, ...] = ()
     verge: bool = False
     hung: Hung | None = None
+    half: Half | None = None
+
+    @property
+    def open_above(self) -> bool:
+        """Whether nothing is clad under its eave or rakes."""
+        return self.open or self.half is not None
 
     def open_at(self, hand: str) -> bool:
         """Whether nothing is clad at its left or right end, at the foot."""

@@ -11,6 +11,7 @@ from ..place import Place, Point2, add, dot, unit
 from .clad import regions_of
 from .edges import Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
+from .half import half_of
 from .headwall import rafter_cuts
 from .hung import hung_of
 from .shell import Loop, Shell, along_foot
@@ -35,7 +36,8 @@ def _face(shell: Shell, loop: Loop, building: Building) -> Face:
     regions = () if is_open else regions_of(building, loop.name, sides, skin, wall, gaps)
     cuts = () if is_open else tuple(rafter_cuts(building, loop.name, frame))
     hung = hung_of(building, loop.name)
-    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts, hung=hung)
+    half = half_of(building, loop.name)
+    return Face(loop.name, frame, skin, sides, regions, openings, is_open, gaps, cuts, hung=hung, half=half)
 
 
 def _run_on(frame: Place, sides: tuple[Side, ...], past: float) -> tuple[Place, tuple[Side, ...]]:

@@ -12,6 +12,7 @@ from ..description.said_limits import at_least, at_most, exactly, over, under
 from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
+from .half_checks import half_misfits
 from .headwall_checks import lean_to_misfits
 from .hung_checks import hung_misfits
 from .light_sheets import light_misfits
@@ -58,6 +59,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from _end_jambs(lines)
     yield from _openings(lines)
     yield from run_on_misfits(lines)
+    yield from half_misfits(lines)
     yield from hung_misfits(lines)
     yield from tier_misfits(lines)
     yield from beyond_stock(lines)

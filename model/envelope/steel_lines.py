@@ -12,7 +12,7 @@ from math import ceil
 from ..roles import Role
 from .edges import Edge
 from .end_laps import ON_WALL, EndLap, UpSlope, barred_by, end_laps, least_lap
-from .face import Face
+from .face import Face, Half
 from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
 from .roof_lines import Eave, RoofLines
 from .shell import along_foot
@@ -117,11 +117,21 @@ class SteelLines(RoofLines):
         return [*ends, headwall] if headwall else ends
 
     def girts(self, wall: Face) -> tuple[float, ...]:
-        """Heights of a wall's girts, from the slab up; of hung sheets from the one at their feet up."""
+        """Heights of a wall's girts, from the slab up; of hung sheets from the one at their feet up, of a
+        half wall up to the one at its top."""
+        if wall.half is not None:
+            return (*self._under_half(wall.half), wall.half.girt)
         if wall.hung is None:
             return self._girts_down(wall)
         clear = wall.hung.girt + self.building.framing.girt.width
         return (wall.hung.girt, *(v for v in self._girts_down(wall) if v >= clear))
+
+    def _under_half(self, half: Half) -> tuple[float, ...]:
+        """Girts under the one at a half wall's top: those asked for, or even divisions."""
+        framing, clear = self.building.framing, half.girt - self.building.framing.girt.width
+        if framing.girt_heights:
+            return tuple(sorted(v for v in framing.girt_heights if v <= clear))
+        return _between(framing.base_rail.depth / 2, half.girt, framing.girt_spacing, clear)
 
     def _girts_down(self, wall: Face) -> tuple[float, ...]:
         """Heights of the girts of a wall that is clad down to the slab."""
@@ -205,6 +215,8 @@ class SteelLines(RoofLines):
             return True
         inner = self.setback + self.building.frame.column.depth
         clear = bool(self.setback) or v + half <= eave.plane(inner, self.rafter_under)
+        if gable.half is not None:
+            return clear
         at_foot = gable.hung is not None and v == gable.hung.girt
         return (at_foot or v in self._girts_down(self.named[eave.wall])) and clear
 

@@ -37,7 +37,9 @@ def doors(building: Building, walk: int, overhead: int) -> str:
 
 def clad_walls(building: Building) -> list[Wall]:
     """The walls that can have doors, in the order in which they are given them."""
-    return [wall for wall in TURN if wall not in building.open_walls | building.hung_walls]
+    return [
+        wall for wall in TURN if wall not in building.open_walls | building.hung_walls | building.half_walls
+    ]
 
 
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:

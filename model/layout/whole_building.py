@@ -28,7 +28,14 @@ from .screws.trimmed import Trimmed
 from .screws.uprights import edge_walls
 from .skin.blankets import blankets
 from .skin.cladding import Tile, covered, sheet_of, tiles
-from .skin.closures import cap_closures, eave_closures, foot_closures, head_closures, seam_closures
+from .skin.closures import (
+    cap_closures,
+    eave_closures,
+    foot_closures,
+    half_closures,
+    head_closures,
+    seam_closures,
+)
 from .skin.shared_cuts import shared_cuts
 from .steel.braces import braces
 from .steel.door_room import in_the_doors_way
@@ -37,6 +44,7 @@ from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.rake_angles import rake_angles
 from .steel.slab import slab
+from .trim.cap_trims import cap_runs
 from .trim.corner_trims import corner_runs, gap_runs
 from .trim.edge_trims import base_runs, eave_runs
 from .trim.gutters import downspouts
@@ -132,6 +140,7 @@ def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from in_line_runs(lines)
     for wall in lines.steel.walls:
         yield from gap_runs(lines, wall)
+        yield from cap_runs(lines, wall)
     yield from eave_runs(lines)
     for wall in lines.steel.walls:
         yield from rake_runs(lines, lines.steel.verge(wall))
@@ -147,8 +156,9 @@ def _trims(lines: TrimLines, runs: Sequence[TrimRun]) -> list[Part]:
 def _closures(lines: TrimLines) -> Iterator[Part]:
     for wall in lines.steel.walls:
         yield from seam_closures(lines, wall)
+        yield from half_closures(lines, wall)
     for eave in lines.steel.eaves.values():
-        if not (wall := lines.steel.named[eave.wall]).open:
+        if not (wall := lines.steel.named[eave.wall]).open_above:
             yield from head_closures(lines, wall, eave)
     for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)

@@ -104,7 +104,9 @@ def _name(site: Survey, key: Key, pieces: list[Piece]) -> str:
     if key[0] == Stage.WINDOWS:
         return " and ".join(dict.fromkeys(FILLED.get(piece.role, NAMES[key[0]]) for piece in pieces))
     role, closed = CLOSED.get(key[0], ("", ""))
-    return f"{closed if any(piece.role == role for piece in pieces) else ''}{NAMES[key[0]]}"
+    roles = {piece.role for piece in pieces}
+    caps = "caps of half walls, " if Role.CAP_TRIM in roles else ""
+    return f"{closed if role in roles else ''}{caps}{NAMES[key[0]]}"
 
 
 def _numbered(span: range) -> str:

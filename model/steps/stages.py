@@ -76,6 +76,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.HEAD_ANGLE: Stage.OPENING_TRIM,
     Role.DRIP: Stage.OPENING_TRIM,
     Role.CORNER_TRIM: Stage.CORNERS,
+    Role.CAP_TRIM: Stage.EAVES,
     Role.EAVE_TRIM: Stage.EAVES,
     Role.GUTTER: Stage.EAVES,
     Role.DOWNSPOUT: Stage.DOWNSPOUTS,
@@ -99,6 +100,6 @@ WITHIN: tuple[str, ...] = (
     ),
     *(Role.JAMB, Role.HEADER, Role.SILL, Role.SASH, Role.PANE, Role.LOUVRE),
     *(Role.SILL_TRIM, Role.J_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP),
-    *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.EAVE_TRIM, Role.GUTTER),
+    *(Role.OUTSIDE_CLOSURE, Role.INSIDE_CLOSURE, Role.CAP_TRIM, Role.EAVE_TRIM, Role.GUTTER),
 )
 """The order of roles within a step; what is not named comes behind, in the model's order."""

@@ -14,6 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import Building
+from ribwright.description.keys.sheet_tables import HALF_WALL
 from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import (
     BRACING,
@@ -38,7 +39,7 @@ TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
 DRAWN = tuple(kind for kind in KINDS if kind != "vent")
 """Kinds that are drawn; windows become vents, so that other buildings stay as they were."""
-UNDEALT = (BRACING.name, LIGHT_SHEETS.name, INSULATION.name, LIMITS.name)
+UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, LIMITS.name)
 """Tables whose keys are not dealt: three are added to some buildings, one lays nothing otherwise."""
 OWN_STOCK = tuple(("framing", f"{kind}_stock") for kind in MEMBER_KINDS)
 """Nor are these, which are tried by hand."""
@@ -49,6 +50,8 @@ LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
 BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
+HALVED = 5
+"""Every fifth has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 3
 """Every third has vents for windows."""
 WALLS = ("front", "back", "left", "right")
@@ -116,22 +119,34 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         openings = [one | {"kind": "vent"} if one["kind"] == "window" else one for one in openings]
     holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
     text = top + tables + holes
+    if number % HALVED == 3:
+        height = Random(f"half walls {number}").randint(30, 60)
+        text = _where_it_can(top + tables, f'[{HALF_WALL.name}]\nheight = "{height} in"\n', otherwise=text)
     if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
-        with_braces = f"{text}[{BRACING.name}]\n{_lines(keys)}"
-        text = with_braces if parsed(with_braces) is not None else text
-    if number % LIT == 1:  # nor are these, which stay clear of the other keys
+        text = _where_it_can(text, f"[{BRACING.name}]\n{_lines(keys)}")
+    return _clothed(number, text)
+
+
+def _clothed(number: int, text: str) -> str:
+    """A description with light sheets and blankets, which stay clear of the other keys."""
+    if number % LIT == 1:
         own = Random(f"light sheets {number}")
         face = own.choice([*WALLS, "left slope", "right slope"])
-        with_lights = f'{text}[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
-        text = with_lights if parsed(with_lights) is not None else text
+        lights = f'[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
+        text = _where_it_can(text, lights)
     if number % BLANKETED == 2:
         own = Random(f"blankets {number}")
         where = own.choice([["walls"], ["roof"], ["walls", "roof"]])
         thick = "".join(f'{face} = "{own.randint(2, 6)} in"\n' for face in where)
-        warm = f'{text}[{INSULATION.name}]\n{thick}roll = "{own.choice([36, 48, 60, 72])} in"\n'
-        text = warm if parsed(warm) is not None else text
+        blankets = f'[{INSULATION.name}]\n{thick}roll = "{own.choice([36, 48, 60, 72])} in"\n'
+        text = _where_it_can(text, blankets)
     return text
+
+
+def _where_it_can(text: str, more: str, otherwise: str = "") -> str:
+    """A description with a table more where that can be built; else as it was, or another one."""
+    return text + more if parsed(text + more) is not None else otherwise or text
 
 
 def buildings(first: int = 0) -> Iterator[tuple[Drawn, Building]]:

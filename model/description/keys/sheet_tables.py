@@ -238,6 +238,21 @@ INSULATION = Table(
     ),
 )
 
+HALF_WALL = Table(
+    "half_wall",
+    "Walls clad up to a height and open above, under a cap; not those that [walls] leaves open.",
+    (
+        Key(
+            "height",
+            Length("2 ft", "30 ft"),
+            "top of slab to the cap over the sheets",
+            unless="no half wall",
+            example=("42 in", "1050 mm"),
+        ),
+        Key("walls", Choice(tuple(WAINSCOT_WALLS)), "which walls are", "all"),
+    ),
+)
+
 SKIRT = Table(
     "skirt",
     "Walls clad in their upper part alone, open below; not those that [walls] leaves open.",

@@ -10,7 +10,16 @@ from __future__ import annotations
 from .catalogued import Colour, ColourCode
 from .key import Key, Table
 from .limit_table import LIMITS
-from .sheet_tables import GABLE_SHEETS, INSULATION, LIGHT_SHEETS, ROOF_SHEETS, SHEETS, SKIRT, WAINSCOT
+from .sheet_tables import (
+    GABLE_SHEETS,
+    HALF_WALL,
+    INSULATION,
+    LIGHT_SHEETS,
+    ROOF_SHEETS,
+    SHEETS,
+    SKIRT,
+    WAINSCOT,
+)
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 from .word_kinds import WallName, Words
@@ -230,7 +239,6 @@ NOT_YET = {
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",
     "cupola": "a roof without",
-    "half_wall": "a wainscot under sheets that go on, or walls clad in their upper part alone: [skirt]",
     "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
 }
 """What people ask for and cannot be described yet, and what comes nearest."""
@@ -246,6 +254,7 @@ TABLES = (
     LIGHT_SHEETS,
     INSULATION,
     WAINSCOT,
+    HALF_WALL,
     SKIRT,
     TRIM,
     SCREWS,

@@ -10,10 +10,11 @@ import shapely
 
 from ...envelope.headwall import in_line_at
 from ...roles import Role
+from ..trim.cap_trims import under_cap
 from ..trim.corner_trims import hung_leg, over_hung
 from ..trim.in_line_trims import NAME as IN_LINE
 from ..trim.trim_run import TrimRun
-from .screw_kinds import EDGE, INCH
+from .screw_kinds import CLEAR, EDGE, INCH
 from .trimmed import ROW, Trimmed, Wanted, spread
 
 HELD = 12 * INCH
@@ -63,7 +64,10 @@ def _foot(on: Trimmed, hand: str) -> float | None:
 
 
 def _top(on: Trimmed, hand: str) -> float:
-    """What the screws at a corner stay under."""
+    """What the screws at a corner stay under: the eave, or the cap of a half wall, which holds it there."""
+    face = on.plan.face
+    if half := face.half or on.lines.steel.named[face.beside(hand).other].half:
+        return under_cap(on.lines, half) - CLEAR
     return on.lines.under_eave(on.lines.steel.over_corner(on.plan.face, hand))
 
 

@@ -51,8 +51,9 @@ def screw_lines(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> list[Sc
     if face.open:
         return []
     found = list(_rows(lines, face, behind))
-    found += _eave_line(lines, face, behind)
-    if face.raked:
+    if not face.half:
+        found += _eave_line(lines, face, behind)
+    if face.raked and not face.half:
         found += _rake_lines(lines, face)
     for opening in face.openings:
         found += _beside(lines, face, opening, behind)
@@ -106,6 +107,8 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     if role is Role.GIRT and face.hung and flange[0] <= face.hung.girt <= flange[1]:
         leg = face.hung.shelf + lines.profile("drip").in_plane
         return [clear_of(face.hung.row, span, [edge_bar(leg, lines.lap_room)])]
+    if role is Role.GIRT and face.half and flange[0] <= face.half.row <= flange[1]:
+        return [face.half.row]
     headwall = headwall_of(lines.building, face.name)
     own = headwall.rows if headwall and role is Role.GIRT else ()
     if rows := [v for v in own if flange[0] <= v <= flange[1]]:

@@ -25,6 +25,7 @@ from ...roles import Role
 from ..trim.corner_trims import hung_leg
 from ..trim.trim_lines import PAST_STEEL
 from ..trim.trim_run import TrimRun
+from .cap_screws import cap_screws
 from .corner_screws import corner_screws
 from .door_screws import door_screws
 from .room import pans
@@ -71,6 +72,8 @@ def _flats(on: Trimmed) -> shapely.STRtree:
     flats += [shapely.box(low, 0.0, high, on.plan.face.top.peak[1]) for low, high in on.plan.face.gaps]
     if hung := on.plan.face.hung:
         flats.append(shapely.box(0.0, 0.0, on.plan.face.width, hung.shelf))
+    if half := on.plan.face.half:
+        flats.append(shapely.box(0.0, half.shelf, on.plan.face.width, on.plan.face.top.peak[1]))
     return shapely.STRtree(shapely.get_parts(flats))
 
 
@@ -100,8 +103,9 @@ def _on_wall(on: Trimmed) -> Iterator[Wanted]:
         yield from corner_screws(on)
     yield from _gap_ends(on)
     eave = on.lines.steel.eaves.get(on.plan.face.name)
-    if eave and on.plan.face.open and eave.wall != on.lines.building.joined:
+    if eave and on.plan.face.open_above and eave.wall != on.lines.building.joined:
         yield _strut(on, eave)
+    yield from cap_screws(on)
     if on.plan.face.raked and on.lines.steel.verge(on.plan.face) is on.plan.face:
         yield from _rakes(on)
 

@@ -62,7 +62,7 @@ def eave_band(lines: TrimLines, face: Face) -> Point2 | None:
     """Heights between which the closures over a side wall's heads lie, and what is over them. None on a wall
     without an eave, or without sheets."""
     eave = lines.steel.eaves.get(face.name)
-    if eave is None or face.open:
+    if eave is None or face.open_above:
         return None
     fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
     return face.upper.head - fall - DEEP, eave.height
@@ -88,6 +88,24 @@ def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
             yield from _hollows(row, column, inner - flange, within, f"leg {number}")
         for number, within in enumerate(under_lips(lines, face), 1):
             yield from _hollows(row, column, lip - flange, within, f"lip {number}")
+
+
+def half_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures over a half wall's sheets, out to the front leg of its cap, and at its ends, as far as
+    sheets reach past them, out to the corner trims there."""
+    if face.half is None:
+        return
+    top = face.half.row - CLEAR
+    row, flange = _Row(lines, face, face.upper, (top - DEEP, top)), lines.building.sheets.flange
+    legs = [(covered(leg), inner) for leg, inner in legs_over(lines, face)]
+    free = remaining((0.0, face.width), [within for within, _ in legs])
+    (first, last), ends = row.region.span, (free[0][0], free[-1][1])
+    for column, (least, most) in laid(lines.steel, face, row.region):
+        for start, end in free:
+            yield from _over(row, column, lines.seam - flange, (max(start, least), min(end, most)))
+        for number, ((start, end), inner) in enumerate(legs, 1):
+            within = (first if end <= ends[0] else start, last if start >= ends[1] else end)
+            yield from _hollows(row, column, inner - flange, within, f"leg {number}")
 
 
 def ledger_row(lines: TrimLines, face: Face) -> float:

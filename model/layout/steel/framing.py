@@ -142,8 +142,8 @@ def _line_end(lines: SteelLines, face: Face, hand: str) -> tuple[float, Plane]:
 
 
 def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
-    """Uprights where a wall ends at an open one, from slab to eave strut: their webs behind the sheets, wide
-    enough for a screw beside the corner rib, a flange towards the open wall."""
+    """Uprights where a wall ends at an open one, from slab to eave strut, or to a half wall's top: their webs
+    behind the sheets, wide enough for a screw beside the corner rib, a flange towards the open wall."""
     shape = lines.building.framing.jamb
     half = shape.depth / 2
     stood = [(lines.steel_end(face, hand), into, hand) for hand, into in INWARD if lines.end_jamb(face, hand)]
@@ -158,6 +158,8 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
         head = min(lines.strut_foot(eave), under_roof_steel(lines, face, *sides))
         if face.raked and not lines.run_on:
             head = min(head, *(face.top.lowered(lines.rake_leg).height(u) for u in sides))
+        if face.half:
+            head = face.half.girt + lines.building.framing.girt.width / 2
         ends = square((u, foot, 0.0), UP), square((u, head, 0.0), UP)
         made = member(shape.section(), (u, 0.0, -shape.width / 2), UP, LEFT, *ends)
         yield framing_part(face, f"end jamb {name}", Role.JAMB, *made)

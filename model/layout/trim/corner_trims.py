@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from ...envelope.edges import Edge
 from ...envelope.face import HAIR, Face, Hung, in_turn
+from ...envelope.skin_lines import HEAD_CLEARANCE, SHELF_FALL
 from ...place import Place, Point2, Point3, cross, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -63,11 +64,15 @@ def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
 
 
 def _from_foot(lines: TrimLines, corner: Corner) -> TrimRun:
-    """From the walls' feet to the roof, or up under the trim over hung sheets by a lap."""
+    """From the walls' feet to the roof, to the cap of a half wall, or up under the trim over hung sheets by a
+    lap."""
     before, after = corner.before, corner.after
     out = lines.corner(before, "right"), lines.corner(after, "left")
     legs = lines.corner_leg(before, "right"), lines.corner_leg(after, "left")
     run = _corner(lines, corner, out, legs)
+    if half := corner.before.half or corner.after.half:
+        under = Plane((0.0, 0.0, half.shelf - SHELF_FALL - HEAD_CLEARANCE), ALONG)
+        return replace(run, end=under)
     if corner.hung:
         top = corner.hung.foot + lines.building.trim.lap
         # Its leg on the wall whose sheets hang ends under them.

@@ -33,6 +33,7 @@ KINDS = {
     Role.RAKE_TRIM: "rake",
     Role.RIDGE_CAP: "ridge",
     Role.TIER_TRIM: "tier",
+    Role.CAP_TRIM: "cap",
     Role.FLASHING: "headwall",
     **dict.fromkeys((Role.J_TRIM, Role.SILL_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
 }
@@ -127,7 +128,7 @@ class TrimLines:
 
     def head(self, wall: Face) -> float:
         """w of the inner face of the trim over a wall's head, eave or rake trim: over the corner trim."""
-        if wall.open:
+        if wall.open_above:
             return self.lap_room
         beside = (self.steel.named[wall.beside(hand).other] for hand in ("left", "right"))
         # The trim over the ends of hung sheets beside it lies over its own corner trim.
@@ -147,7 +148,7 @@ class TrimLines:
             building.trim.gutters
             and eave is not None
             and eave.rise > 0.0
-            and not (wall.open or wall.gaps)
+            and not (wall.open_above or wall.gaps)
             and wall.name not in drained | {building.joined}
         )
 
@@ -158,7 +159,7 @@ class TrimLines:
         wall = self.steel.named[eave.wall]
         if self.steel.run_on:
             return run_on_drop(self.building, eave.rise)
-        if not (wall.open or wall.gaps):
+        if not (wall.open_above or wall.gaps):
             return self.profile("eave").out_of_plane
         return eave.height - self.steel.strut_foot(eave) + PAST_STEEL - self.head(wall) * eave.rise
 
@@ -174,7 +175,7 @@ class TrimLines:
     def rake_drop(self, gable: Face) -> float:
         """How far a rake trim reaches down from the roof's steel plane, square to it: past the sheets' cut
         edges, or the rake angle where the gable is open."""
-        if gable.open:
+        if gable.open_above:
             return self.steel.rake_leg + PAST_STEEL
         return self.head_clearance + self.profile("rake").out_of_plane
 
