@@ -43,7 +43,7 @@ from .lapped_walls import with_room_for_laps
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
-from .steel import Bracing, Frame, Framing
+from .steel import STRUT_CLEAR, Bracing, Frame, Framing
 
 USUAL_GAUGE, USUAL_MM = 29, 0.5
 """Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
@@ -55,7 +55,7 @@ USUAL_STICKS: dict[Units, tuple[float, ...]] = {
 SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
-STRUT_CLEAR, LEAST_OVER = parse_length("2-3/8 in"), parse_length("3 in")
+LEAST_OVER = parse_length("3 in")
 OVERHANG: dict[Units, tuple[float, float]] = {
     "ft-in": (parse_length("2 in"), parse_length("2-1/2 in")),
     "mm": (parse_length("50 mm"), parse_length("65 mm")),

@@ -7,6 +7,9 @@ from typing import Literal
 
 from ..catalog.sections import SectionShape
 
+STRUT_CLEAR = 60.325
+"""mm; eave steel line to rafters and sheets that a usual eave strut passes over (2-3/8 in). Ours."""
+
 GirtStyle = Literal["by-pass", "flush"]
 
 

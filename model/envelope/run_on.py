@@ -11,10 +11,20 @@ from math import hypot
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
-from ..description.said_limits import at_least, at_most, over, under
+from ..description.said_limits import NOISE, at_least, at_most, over, under
+from ..description.steel import STRUT_CLEAR
 from .opening_lines import OpeningLines
 from .roof_lines import Eave
-from .skin_lines import corner_trim, head_angle, lap_room, outermost, over_shelf
+from .skin_lines import (
+    DEEP,
+    PAST_WASHER,
+    SCREW_EDGE,
+    corner_trim,
+    head_angle,
+    lap_room,
+    outermost,
+    over_shelf,
+)
 from .steel_checks import Objection
 
 OVER_HEADS = 25.4
@@ -50,11 +60,6 @@ def run_on_misfits(lines: OpeningLines) -> Iterator[Objection]:
             ("roof", "gable_overhang"),
             "not yet possible with a lean-to; what comes nearest: 0, both roofs ending at the gables",
         )
-    if building.trim.gutters:
-        yield (
-            ("trim", "gutters"),
-            "not yet possible under a roof that runs on over its gables; what comes nearest: none",
-        )
     rake = building.framing.rake_angle
     across = rake.width if lines.setback else rake.thickness
     # The angle out there turns in under the purlins, before the trim at the gable's head.
@@ -65,6 +70,7 @@ def run_on_misfits(lines: OpeningLines) -> Iterator[Objection]:
     if over(building.framing.eave_strut.depth, deepest):
         depth = f"a section at most {at_most(deepest, units)} deep"
         yield ("framing", "eave_strut"), f"{depth}: it runs on over the gables' sheets, as the purlins do"
+    yield from _strut_rows(lines)
     for number, opening in enumerate(building.openings):
         if (eave := lines.eaves.get(opening.wall)) is None:
             continue
@@ -74,6 +80,29 @@ def run_on_misfits(lines: OpeningLines) -> Iterator[Objection]:
         if over(opening.height, most):
             where = "its drip stays under the eave trim, which is as deep as the purlins that run on"
             yield ("opening", number, "height"), f"at most {at_most(most, units)}: {where}"
+
+
+def _strut_rows(lines: OpeningLines) -> Iterator[Objection]:
+    """A strut has a row of screws under the foam over its wall's heads, which a steep roof brings down."""
+    building, strut = lines.building, lines.building.framing.eave_strut
+    for eave in (eave for eave in lines.eaves.values() if not lines.named[eave.wall].open_above):
+        wall, rise = lines.named[eave.wall], max(0.0, eave.rise)
+        fall = (corner_trim(building) - outermost(building.sheets, wall.skin)) * rise
+        foam = eave.height - wall.upper.head + fall + DEEP
+        least = foam + PAST_WASHER + SCREW_EDGE + strut.thickness + strut.radius + NOISE
+        if not over(least, strut.depth):
+            continue
+        where = "its row of screws stands under the foam over the sheets' heads"
+        if over(least, _strut(lines, eave)):
+            size = at_least((least + rise * max(STRUT_CLEAR, lines.strut_stop)) * eave.cos, building.units)
+            yield (
+                ("framing", "purlin"),
+                f"a section at least {size} deep, with an eave strut as deep: {where}",
+            )
+        else:
+            size = at_least(least, building.units)
+            yield ("framing", "eave_strut"), f"a section at least {size} deep: {where}"
+        return
 
 
 def _strut(lines: OpeningLines, eave: Eave) -> float:

@@ -17,6 +17,16 @@ STUB = 609.6
 FOAM = 1.0
 """mm; the least a foam closure is squeezed to, over the crown of an overlap rib. Ours."""
 
+DEEP = 25.4
+"""mm; a closure strip along the ribs (1 in). Common practice, no source."""
+
+WASHER = 0.59 * 25.4
+"""mm; across the washer of a sheet's screw. Ours."""
+
+PAST_WASHER = WASHER / 2 + 3.175
+"""mm; from a screw's middle to the edge of a trim in front of its head: 1/8 in past the washer. Common
+practice, no source."""
+
 SCREW_EDGE = 1.5 * 0.216 * 25.4 + 0.05
 """mm; from the middle of a sheet's screw to an edge: 1.5 diameters (AISI S100) and a hair."""
 

@@ -23,6 +23,7 @@ from support.rays import Solids
 
 FOOT = 304.8
 TEXT = 'width = "20 ft"\nlength = "{length} ft"\neave_height = "10 ft"\npitch = "{pitch}"\n{more}'
+RUN_ON = '[roof]\ngable_overhang = "1 ft"\n'
 GUTTERS = '[trim]\ngutters = "low eaves"\n'
 DOOR = (
     '[[opening]]\nkind = "walk door"\nwall = "{wall}"\n'
@@ -45,11 +46,13 @@ def box(piece: Piece) -> np.ndarray:
     return np.array(manifold(piece).bounding_box()).reshape(2, 3)
 
 
-@pytest.mark.parametrize("pitch", ["1/12", "3/12", "6/12", "12/12"])
-def test_what_runs_off_the_roof_falls_into_a_gutter_and_out_of_its_outlet(pitch: str) -> None:
+@pytest.mark.parametrize(
+    ("pitch", "more"), [("1/12", ""), ("3/12", ""), ("6/12", ""), ("12/12", ""), ("4/12", RUN_ON)]
+)
+def test_what_runs_off_the_roof_falls_into_a_gutter_and_out_of_its_outlet(pitch: str, more: str) -> None:
     """Down from the foot of every roof sheet one meets the gutter's bottom, or looks out of an outlet and
     through its downspout, whose walls stand around; behind the foot the back is 1 to 2 in away."""
-    model = guttered(pitch=pitch)
+    model = guttered(pitch=pitch, more=more)
     gutters, spouts = pieces(model, "gutter"), pieces(model, "downspout")
     assert (len(gutters), len(spouts)) == (2, 2)
     around = Solids(gutters + spouts)

@@ -97,6 +97,7 @@ def test_the_open_gap_over_a_clad_gable_is_said() -> None:
 SMALL = 'width = "14 ft"\nlength = "14 ft"\neave_height = "8 ft"\n'
 SHAPES = {
     "a single slope": SMALL + 'pitch = "2/12"\n[roof]\nshape = "single slope"\ngable_overhang = "6 in"\n',
+    "gutters": SMALL + 'pitch = "6/12"\n[roof]\ngable_overhang = "8 in"\n[trim]\ngutters = "low eaves"\n',
     "flush girts, steep": SMALL
     + 'pitch = "9/12"\n[roof]\ngable_overhang = "24 in"\n[framing]\ngirts = "flush"\n',
     "two pitches, deep purlins": SMALL
@@ -139,6 +140,28 @@ def test_what_no_steel_carries_is_refused(keys: str, said: str, words: str) -> N
         parse(SHED + keys, "over")
     assert [problem.key for problem in refused.value.problems] == [said]
     assert words in refused.value.problems[0].remedy
+
+
+def test_a_gutter_runs_out_as_far_as_the_roof() -> None:
+    """30 ft and a foot at each end, all but a hair at the folded ends; its downspout stands at the wall."""
+    model = raise_building(parse(OVER + '[trim]\ngutters = "low eaves"\n', "over")).model
+    points = {p.name: np.vstack([q for q, _ in placed_triangles([p])]) / INCH for p in model.pieces}
+    gutter, spout = points["left gutter"], points["left downspout 1"]
+    assert (gutter[:, 1].min(), gutter[:, 1].max()) == pytest.approx((-12, 360 + 12), abs=0.03)
+    assert 0 < spout[:, 1].min() < spout[:, 1].max() < 360
+
+
+def test_a_roof_too_steep_for_its_struts_is_refused_with_the_purlins_that_do() -> None:
+    """13/12: over purlins 4 in deep the strut under the foam has no room for its row; 12/12 still has."""
+    steep = SMALL + 'pitch = "{pitch}"\n[roof]\ngable_overhang = "1 ft"\n'
+    parse(steep.format(pitch="12/12"), "over")
+    with pytest.raises(DescriptionError) as refused:
+        parse(steep.format(pitch="13/12"), "over")
+    (problem,) = refused.value.problems
+    assert (problem.key, problem.remedy[:31]) == ("framing.purlin", 'a section at least 4-1/4" deep,')
+    for pitch, purlin in (("12/12", "4x2"), ("13/12", "4.25x2")):
+        text = steep.format(pitch=pitch) + f'[framing]\npurlin = "cee {purlin}x0.059"\n'
+        assert not [f for f in raise_building(parse(text, "over")).findings if f.fault]
 
 
 def test_an_opening_under_the_eave_keeps_clear_of_the_deeper_trim() -> None:

@@ -5,19 +5,17 @@ Diameters: #10 0.190 in, #12 0.216 in (Yu & LaBoube, Table 8.6). Heads and lengt
 
 from __future__ import annotations
 
-from ...envelope.skin_lines import SCREW_EDGE
+from ...envelope.skin_lines import PAST_WASHER, SCREW_EDGE, WASHER
 from ...recipe import Turned, grid
 
 INCH = 25.4
 NUMBER_10, NUMBER_12 = 0.190 * INCH, 0.216 * INCH
 HEX, FLATS = 6, 5 / 16 * INCH
-WASHER, WASHER_THICKNESS = 0.59 * INCH, 1.5
+WASHER_THICKNESS = 1.5
 SHANK, RIM = NUMBER_12 / 2, WASHER / 2
 EDGE, APART = SCREW_EDGE, 3 * NUMBER_12 + 0.05
 """mm; from a screw's middle to an edge, and to another screw: 1.5 and 3 diameters (AISI S100) and a hair."""
-CLEAR = RIM + INCH / 8
-"""mm; from a screw's middle to the edge of a trim in front of its head: 1/8 in past the washer. Common
-practice, no source."""
+CLEAR = PAST_WASHER
 
 
 def hex_screw(diameter: float, length: float) -> Turned:

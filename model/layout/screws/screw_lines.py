@@ -11,11 +11,11 @@ from shapely.geometry import LineString
 from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.headwall import headwall_of
-from ...envelope.skin_lines import PAST_BEND, head_angle, over_shelf
+from ...envelope.skin_lines import DEEP, PAST_BEND, head_angle, over_shelf
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
-from ..skin.closures import DEEP, ledger_row
+from ..skin.closures import eave_band, ledger_row
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK
 from .steel_contact import Wall
@@ -140,10 +140,9 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
             length, middle = lines.steel.slope_length(face), (low + high) / 2
             bar = (near, far) if middle < length / 2 else (length - far, length - near)
             at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
-        elif eave := lines.steel.eaves.get(face.name):
-            foam = face.upper.head - lines.side * max(0.0, eave.rise) - DEEP
+        elif (eave := lines.steel.eaves.get(face.name)) and (band := eave_band(lines, face)):
             drop = eave.height - lines.head(face) * eave.rise - lines.eave_drop(eave)
-            bars = [(foam - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
+            bars = [(band[0] - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]
             at = clear_of(eave.height - HEAD_LINE, (low + EDGE, high - EDGE), bars)
         else:
             continue

@@ -17,7 +17,7 @@ from math import ceil
 import shapely
 
 from ...envelope.edges import Edge
-from ...envelope.face import rakes
+from ...envelope.face import Face, rakes
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
 from ...recipe import Part, Turned
@@ -56,12 +56,20 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
                 continue
             on.plan.room.taken.append(spot)
             z = run.frame.seen(face.frame.point((*spot, 0.0)))[2]
-            row.append((*spot, seat + on.lift(run, z) * on.lines.thickness))
+            row.append((*spot, seat + on.lift(run, z) * _rise(run, face)))
         if row:
             rows.append(row_of(run, name, face, screw, face.frame, row))
     if not face.sloped:
         rows += door_screws(on)
     return rows, missed
+
+
+def _rise(run: TrimRun, face: Face) -> float:
+    """How far out of a face a piece of a run stands off the one it laps: nothing where it is moved up it."""
+    moved = (
+        dot(axis, face.frame.z) * by for axis, by in zip((run.frame.x, run.frame.y), run.nest, strict=True)
+    )
+    return run.thickness if abs(sum(moved)) > run.thickness / 2 else 0.0
 
 
 def _flats(on: Trimmed) -> shapely.STRtree:

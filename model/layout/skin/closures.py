@@ -11,7 +11,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
-from ...envelope.skin_lines import FOAM, SCREW_EDGE, outermost, plane
+from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, outermost, plane
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
@@ -23,9 +23,6 @@ from ..trim.trim_lines import TrimLines
 from .cladding import Tile, courses_of
 from .rib_lines import STUB, major_ribs
 from .ribs import Graph, graphs, height_at
-
-DEEP = 25.4
-"""mm; a closure strip along the ribs (1 in). Common practice, no source."""
 
 FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
 EDGE = 1e-3
