@@ -93,7 +93,8 @@ def half_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     if face.half is None:
         return
     top = face.half.row - CLEAR
-    row, flange = _Row(lines, face, face.upper, (top - DEEP, top)), lines.building.sheets.flange
+    row = _Row(lines, face, face.upper, (top - DEEP, top))
+    flange = plane(lines.building.sheets, row.region.skin)
     legs = [(covered(leg), inner) for leg, inner in legs_over(lines, face)]
     free = remaining((0.0, face.width), [within for within, _ in legs])
     (first, last), ends = row.region.span, (free[0][0], free[-1][1])
