@@ -21,6 +21,8 @@ NOTES, LEAST = 100.0, 42.0
 """mm on paper for the lines beside a drawing: on a card as wide as the page, and on a narrow one at least."""
 DRAWN = (42.0, 50.0, 58.0, 66.0)
 """mm on paper that a flat takes on a narrow card: the least in which it can be drawn."""
+APART = 2.0
+"""mm on paper between the lines of a narrow card and the numbers beside them."""
 OUTSIDE = 9.0
 """mm on paper of the arrows of a length, or from the end of what it is of to words past it."""
 PAST = 5.0
@@ -102,7 +104,7 @@ def _layout(one: Job, flat: Flat, scales: Sequence[Scale], aside: Aside) -> _Lay
         lines = half(one) - side - max(room, _with_words(one, flat, scale.ratio)) - PAST
         closer = broken(flat.length, flat.busy, room, scale.ratio)
         if closer is not None and lines >= LEAST:
-            return _Layout(True, lines, lines + side, scale, closer)
+            return _Layout(True, lines - APART, lines + side, scale, closer)
     return _Layout(False, NOTES, beside, scale, where)
 
 

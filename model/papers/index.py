@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from functools import partial
 
 from ..drawing.font import width
 from ..drawing.pens import Size
@@ -12,11 +11,10 @@ from ..heading import job, note, units_said
 from .frame import ROW, Content, cut, lines_down, room_of, table, wrapped
 from .job import Job
 
+COLUMNS = 3
 HEAD = ("sheet", "shows")
-MOST = 3
-"""Columns on a page, where no title is cut by that."""
 APART = 4.0
-"""mm on paper between two columns, at least."""
+"""mm on paper beside a column's titles, and beside its numbers."""
 Rows = Sequence[tuple[str, str]]
 
 
@@ -31,36 +29,31 @@ def index(one: Job, titles: Sequence[str], before: int = 1) -> Iterator[Content]
         Text((room.left, y), name, Size.LARGE),
         *lines_down(lines, (room.left, y - ROW - 2.0)),
     ]
-    rows = [(str(number), title) for number, title in enumerate(titles, before + 1)]
+    rows = [row for number, title in enumerate(titles, before + 1) for row in _rows(one, str(number), title)]
     top, title = y - ROW * (len(lines) + 1) - 6.0, "index"
     while title == "index" or rows:
-        across = _across(one, rows, int((top - room.low) / ROW) - 2)
-        yield Content(title, (), (*shapes, *_columns(one, across, top)))
-        rows, shapes, top, title = rows[sum(map(len, across)) :], [], room.high, "index, more"
+        shown = COLUMNS * _most(one, top)
+        yield Content(title, (), (*shapes, *_columns(one, rows[:shown], top)))
+        rows, shapes, top, title = rows[shown:], [], room.high, "index, more"
 
 
-def _across(one: Job, rows: Rows, most: int) -> list[Rows]:
-    """What stands in each column of a page, so many rows at most: three columns, or as many fewer as no
-    title is cut."""
-    for count in range(MOST, 0, -1):
-        found = [rows[start : start + most] for start in range(0, min(len(rows), count * most), most)]
-        if sum(map(partial(_wide, one), found)) + APART * len(found) <= room_of(one).width:
-            break
-    return found
+def _rows(one: Job, number: str, title: str) -> Iterator[tuple[str, str]]:
+    """A title in rows as wide as a column, its number before the first."""
+    wide = room_of(one).width / COLUMNS - width(HEAD[0], one.style.heights[Size.SMALL]) - 2 * APART
+    for line in wrapped(one, title, wide):
+        yield number, line
+        number = ""
 
 
-def _wide(one: Job, column: Rows) -> float:
-    """mm on paper that a column takes."""
-    height = one.style.heights[Size.SMALL]
-    return sum(max(width(row[cell], height) for row in (HEAD, *column)) + APART for cell in (0, 1))
+def _most(one: Job, top: float) -> int:
+    """How many rows a column has from a height down."""
+    return int((top - room_of(one).low) / ROW) - 2
 
 
-def _columns(one: Job, across: Sequence[Rows], top: float) -> Iterator[Shape]:
-    """A table in columns beside each other, from a height down, the room between them shared out."""
-    room = room_of(one)
-    wide = [_wide(one, column) for column in across]
-    gap = (room.width - sum(wide)) / max(len(wide), 1)
-    left = room.left
-    for column, size in zip(across, wide, strict=True):
-        yield from table(one, HEAD, column, (left, top), size)[0]
-        left += size + gap
+def _columns(one: Job, rows: Rows, top: float) -> Iterator[Shape]:
+    """A table in columns beside each other, from a height down to the end of the page."""
+    room, most = room_of(one), _most(one, top)
+    for column in range(COLUMNS):
+        part = rows[column * most : (column + 1) * most]
+        at = (room.left + column * room.width / COLUMNS, top)
+        yield from table(one, HEAD, part, at, room.width / COLUMNS - APART)[0]
