@@ -66,3 +66,23 @@ def test_a_strut_is_held_off_its_frame_and_turns_with_the_building() -> None:
     }
     beyond = replace(strut, place=Place((126.0, -500.0, 2900.0), strut.place.x, strut.place.y))
     assert met(pieces[0], beyond) == {}
+
+
+def test_a_girt_at_a_column_and_its_rafter_has_one_clip() -> None:
+    """The two stand on each other; between them is a joint."""
+    on_top = bar("r", "rafter", COLUMN, Place((0.0, 0.0, 3000.0)), 100.0)
+    found = met(column("c", 0.0), on_top, girt("g", (50.0, -500.0, 2990.0), 1000.0))
+    assert found == {Crossing("girt", "frame", 1): 1, Crossing("column", "joint", 1): 1}
+
+
+@pytest.mark.parametrize(("off", "count"), [(NEAR - 0.5, 1), (NEAR + 0.5, 0)])
+def test_what_stands_under_a_rafter_aslant_does_not_meet_it(off: float, count: int) -> None:
+    """A rafter that falls 45 degrees across a girt's corner: its own sides part the two, not the girt's."""
+    s = 0.5**0.5
+    across = (
+        60.0 + 30.0 + (50.0 + off) / s
+    )  # from the girt's face to where the rafter's axis is level with it
+    start = (across + 1000.0 * s, 0.0, -1000.0 * s)
+    rafter = bar("r", "rafter", COLUMN, Place(start, (s, 0.0, s), (0.0, 1.0, 0.0)), 2000.0)
+    one = girt("g", (0.0, -500.0, 0.0), 1000.0)
+    assert sum(met(rafter, one).values()) == count

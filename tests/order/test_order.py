@@ -251,3 +251,5 @@ def test_two_rips_share_a_blank_only_where_their_edges_allow() -> None:
     assert rip_pairs(schedule(Model("rips", "mm", (whole, left, other))).rows) == []
     wide = rip("wide", 200.0, profile.cover + profile.leg)
     assert rip_pairs(schedule(Model("rips", "mm", (whole, left, wide))).rows) == []
+    bare = rip("bare", 10.0 - profile.leg, 300.0)  # a second rip along it would be one more cut
+    assert rip_pairs(schedule(Model("rips", "mm", (whole, bare, right))).rows) == []
