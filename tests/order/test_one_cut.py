@@ -81,3 +81,28 @@ def test_sheets_with_their_heads_down_share_with_those_that_stand_and_keep_their
 def test_what_differs_by_more_stays_apart() -> None:
     rows = [len(schedule(raised(SHED.format(asked))).rows) for asked in ("0 in", "1/16 in", "1/8 in")]
     assert rows[0] == rows[1] > rows[2]
+
+
+@pytest.mark.parametrize(
+    ("keys", "faces"),
+    [
+        # The last sheet of each side wall is ripped by 1/5 in: cut alike, all would lose that of their laps.
+        ('width = "16 ft"\nlength = "219.8 in"\n[sheets]\n', {"left", "right"}),
+        # Two courses up both slopes, of which one is longer: cut alike, the lap would be less than asked.
+        (
+            'width = "24 ft"\nlength = "14 ft"\n[roof]\nright_eave_height = "8 ft 1/8 in"\n'
+            '[walls]\nfront = "open"\nback = "open"\nleft = "open"\nright = "open"\n'
+            '[sheets]\nstep = "0 in"\nlongest = "8 ft"\n',
+            {"left slope", "right slope"},
+        ),
+    ],
+)
+def test_what_laps_on_another_sheet_keeps_its_width_and_its_lap(keys: str, faces: set[str]) -> None:
+    text = f'eave_height = "8 ft"\npitch = "3/12"\n{keys}'
+    plain, shared = (raised(f'{text}tolerance = "{asked}"\n') for asked in ("0 in", "1/4 in"))
+    old, new = boxes(plain), boxes(shared)
+    names = [piece.name for piece in plain.pieces if piece.name in old and piece.label("face") in faces]
+    assert names
+    for name in names:
+        assert new[name] == pytest.approx(old[name], abs=1e-3)
+    assert judged(parse(f'{text}tolerance = "1/4 in"\n', "x")).faults == {}

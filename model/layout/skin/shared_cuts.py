@@ -1,14 +1,14 @@
 """Sheets that differ by less than a crew would lay out get one cut: what all of them share, so that none
 comes longer or wider than its place. Their solids are that sheet, so that every mark, list and file says so.
 
-Each keeps its foot where it stands. What is cut away is at heads, at openings and at rips, where a trim
-covers the edge.
+Each keeps its foot where it stands, and its width, since it laps on its neighbours. What is cut away is at
+heads and at openings, where a trim covers the edge; sheets that lap up a slope stay as they are.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 import shapely
@@ -45,15 +45,15 @@ class _Cut:
         return tuple(value for ring in rings for u, v in ring for value in (u, v - self.base))
 
 
-def shared_cuts(parts: Sequence[Part], tolerance: float) -> tuple[Part, ...]:
+def shared_cuts(parts: Sequence[Part], tolerance: float, lapped: Collection[str]) -> tuple[Part, ...]:
     """The parts, sheets of one profile and thickness whose corners lie within a tolerance (mm) of each other
-    cut alike; as they were with a tolerance of 0.
+    cut alike; as they were with a tolerance of 0. lapped: faces whose sheets lap up them.
 
     A sheet that stands with its head down shares with others that do, or where all are square: then either
     end of the bench is a foot.
     """
     found = list(parts)
-    for alike in _alike(parts).values() if tolerance else ():
+    for alike in _alike(parts, lapped).values() if tolerance else ():
         for several in _within(alike, tolerance):
             common = _common(several)
             for cut in several if common.area else ():
@@ -61,16 +61,18 @@ def shared_cuts(parts: Sequence[Part], tolerance: float) -> tuple[Part, ...]:
     return tuple(found)
 
 
-def _alike(parts: Sequence[Part]) -> dict[tuple[object, ...], list[_Cut]]:
-    """Sheets that might share a cut: of one profile, with as many corners, the same way up."""
+def _alike(parts: Sequence[Part], lapped: Collection[str]) -> dict[tuple[object, ...], list[_Cut]]:
+    """Sheets that might share a cut: of one profile and width, with as many corners, the same way up."""
     found: dict[tuple[object, ...], list[_Cut]] = defaultdict(list)
     for at, part in enumerate(parts):
         recipe = part.recipe
-        if isinstance(recipe, Sheet) and list_of(part.role) == "sheets":
+        if isinstance(recipe, Sheet) and list_of(part.role) == "sheets" and part.label("face") not in lapped:
             down, plain = part.place.y[2] < 0, _square(recipe)
             cut = _Cut(at, recipe, max(v for _, v in recipe.outline) if down and not plain else 0.0)
             rings = tuple(map(len, (recipe.outline, *recipe.holes)))
-            found[part.role, recipe.lower, recipe.upper, rings, plain or down, plain].append(cut)
+            edges = tuple(round(bound(u for u, _ in recipe.outline), 3) for bound in (min, max))
+            key = (part.role, recipe.lower, recipe.upper, edges, rings, plain or down, plain)
+            found[key].append(cut)
     return found
 
 
