@@ -29,7 +29,7 @@ def built(name: str) -> Building:
 def test_starters_are_of_people_and_of_shapes() -> None:
     people = {"garage", "long-store", "machine-shed", "studio", "workshop"}
     shapes = {"single-slope", "offset-ridge", "lean-to", "carport", "pavilion", "run-in", "wainscot"}
-    shapes |= {"hay-barn", "barn", "day-barn"}
+    shapes |= {"hay-barn", "barn", "day-barn", "lambing-shed"}
     assert starters() == tuple(sorted(people | shapes))
 
 

@@ -50,8 +50,8 @@ LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
 BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
-HALVED = 5
-"""Every fifth has half walls where it is not open, and no openings, where it can have them."""
+HALVED = 4
+"""Every fourth has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 3
 """Every third has vents for windows."""
 WALLS = ("front", "back", "left", "right")
