@@ -38,6 +38,8 @@ FOUND = {
     + 'pitch = "3/12"\n[slab]\nledge_depth = "0.641 in"\n',
     "screws through trims where they lap": SMALL + 'pitch = "10 deg"\n[trim]\nlap = "12 in"\n',
     "a single screw a rib on a steep rake": SMALL + 'pitch = "18/12"\n[screws]\nends = "single"\n',
+    "a single screw a rib on a rake of 45 degrees": 'width = "21 ft"\nlength = "12 ft"\n'
+    'eave_height = "8 ft"\npitch = "12/12"\n[screws]\nends = "single"\n',
     "a jamb just out of reach of a corner": SMALL
     + 'pitch = "3/12"\n'
     + opening("window", "left", 50, 12, 8.5, 19),

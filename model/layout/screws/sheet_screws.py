@@ -194,7 +194,10 @@ def _side(plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want
         crossed = _apart(sorted(heights))
         for place, (v, i) in enumerate(crossed):
             at_end = place in (0, len(crossed) - 1)
-            alone = (profile.pitch + profile.leg - foot_to_screw) * hypot(1.0, plan.lines[i].rise)
+            slant, rise = hypot(1.0, plan.lines[i].rise), abs(plan.lines[i].rise)
+            # Along the edge, to where it meets the sheet's side: down a rake that leans away from the screw.
+            from_edge = min(v - a, b - v) / slant + EDGE
+            alone = (profile.pitch + profile.leg - foot_to_screw) * slant + from_edge * rise
             asked = plan.screws.ends if at_end else plan.screws.between
             pair = asked == "pair" or (at_end and alone > HOLDS) or (place == 0 and sheet.lapped)
             if v < sheet.covered:  # past it the sheet above is screwed through this one
