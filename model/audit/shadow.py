@@ -36,7 +36,7 @@ def shadow(solid: TopoDS_Solid, toward: Point3) -> shapely.Geometry:
     else:
         rings = [[points @ axes.T for points in shape.points(face)] for face in faces]
         parts = [shapely.Polygon(ring[0], ring[1:]) for ring in rings]
-    return shapely.set_precision(shapely.union_all(parts), GRID)
+    return shapely.union_all(shapely.make_valid(parts), grid_size=GRID)
 
 
 def seen(site: Site, k: int, plane: Vectors) -> shapely.Geometry:
