@@ -42,13 +42,15 @@ def _up_to_girt(building: Building) -> float:
 
 
 def _under_eaves(building: Building) -> float:
-    """What the girt at the foot of an infill stays under: the eave struts that it runs between, and the
-    angles hung under purlins that run on over the gable."""
+    """What the girt at the foot of an infill stays under: the eave struts that it runs between, and what backs
+    the heads of its sheets along the rakes, under purlins that run on over the gable."""
     framing, roof = building.framing, building.roof
     low = min(building.eave_height, roof.right_eave_height or building.eave_height)
-    deep = framing.eave_strut.depth
-    if roof.gable_overhang and framing.girts == "by-pass":
-        deep = max(deep, (framing.purlin.depth + framing.rake_angle.depth) * hypot(1.0, _rise(building)))
+    by_pass = framing.girts == "by-pass"
+    back = framing.rake_angle.depth if by_pass else framing.purlin.depth
+    if roof.gable_overhang and by_pass:
+        back += framing.purlin.depth
+    deep = max(framing.eave_strut.depth, back * hypot(1.0, _rise(building)))
     return low - deep - HEAD_CLEARANCE
 
 
