@@ -42,8 +42,8 @@ def _up_to_girt(building: Building) -> float:
 
 
 def _under_eaves(building: Building) -> float:
-    """What the girt at the foot of an infill stays under: the eave struts that it runs between, and what backs
-    the heads of its sheets along the rakes, under purlins that run on over the gable."""
+    """What the girt at an infill's foot stays under: the eave struts that it runs between, and what backs the
+    heads of its sheets along the rakes, under purlins that run on over the gable."""
     framing, roof = building.framing, building.roof
     low = min(building.eave_height, roof.right_eave_height or building.eave_height)
     by_pass = framing.girts == "by-pass"

@@ -232,6 +232,11 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
     reach = top.reach(v, hand)
     half = abs(girt.width / 2 / top.slope(reach))
     strut = corner + inward * lines.strut_stop
+    beside_jamb = lines.end_jamb(face, hand) and v - girt.width / 2 < lines.strut_foot(
+        lines.over_corner(face, hand)
+    )
+    if beside_jamb:  # which is wider than what stands over it
+        strut = corner + inward * max(lines.strut_stop, lines.building.framing.jamb.depth)
     if inward * (reach - inward * half) > inward * strut:
         return reach - inward * half, under_roof(top, reach)
     start = inward * max(inward * (reach + inward * half), inward * strut)
