@@ -54,6 +54,14 @@ FOUND = {
     'eave_height = "12 ft"\npitch = "4/12"\n[sheets]\nflange = "1/8 in"\n'
     '[roof_sheets]\nprofile = "36 x 12 x 1-1/4"\n'
     '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "0.5/12"\neave_height = "7 ft"\n',
+    "short sticks up a rake far from the corner that all is measured from": 'width = "23 ft"\n'
+    'length = "11 ft"\neave_height = "17 ft"\npitch = "3/12"\n[trim]\nrake_stock = ["4 ft"]\n',
+    "an infill's girt under rake angles deeper than the strut": 'width = "23 ft"\nlength = "12 ft"\n'
+    'eave_height = "12 ft"\npitch = "1/12"\n[walls]\nback = "infill"\n'
+    '[framing]\npurlin = "zee 8x2.5x0.059"\n',
+    "a gable's girt just over the strut of an open wall": 'width = "24 ft"\nlength = "24 ft"\n'
+    'eave_height = "106 in"\npitch = "9/12"\n[walls]\nright = "open"\n'
+    '[roof]\nright_eave_height = "165.1 in"\n[framing]\ngirt_spacing = "32.7 in"\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),

@@ -147,17 +147,19 @@ def _alike(site: Site, i: int, j: int) -> bool:
 
 
 def _outside(site: Site, i: int, j: int, along: Vectors, station: float) -> float | None:
-    """How far the outer skin of one piece lies outside that of the other at a station along the run."""
+    """How far the outer skin of one piece lies outside that of the other at a station along the run: along
+    one normal, since they lean, and a little lean is much at a distance from the building's origin."""
     found = []
-    for area, normal, height in _skin(site, i, along, station):
-        for size, facing, level in _skin(site, j, along, station):
-            if normal @ facing > 0.9999 and abs(height - level) < STACKED:
-                found.append((min(area, size), height - level))
+    for area, normal, middle in _skin(site, i, along, station):
+        for size, facing, other in _skin(site, j, along, station):
+            outside = float(normal @ (middle - other))
+            if normal @ facing > 0.9999 and abs(outside) < STACKED:
+                found.append((min(area, size), outside))
     return max(found)[1] if found else None
 
 
-def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[float, Vectors, float]]:
-    """Faces of a trim that cross a station and look away from the building: area, normal, height there."""
+def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[float, Vectors, Vectors]]:
+    """Faces of a trim that cross a station and look away from the building: area, normal, middle there."""
     turn, origin = site.turns[k], site.origins[k]
     normals, _, faces = flats(site.bodies[k].solid)
     skin = []
@@ -174,7 +176,7 @@ def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[floa
         level = abs(along[2]) <= STEEP
         rained_on = outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, middle, -outward))
         if outward @ (middle - site.centre) > 0 if level else rained_on:
-            skin.append((area, outward, float(outward @ middle)))
+            skin.append((area, outward, middle))
     return skin
 
 
