@@ -62,6 +62,8 @@ FOUND = {
     "a gable's girt just over the strut of an open wall": 'width = "24 ft"\nlength = "24 ft"\n'
     'eave_height = "106 in"\npitch = "9/12"\n[walls]\nright = "open"\n'
     '[roof]\nright_eave_height = "165.1 in"\n[framing]\ngirt_spacing = "32.7 in"\n',
+    "the last stick of a rake longer than the one with a tab": 'width = "14 ft"\nlength = "16 ft"\n'
+    'eave_height = "10 ft"\npitch = "10 deg"\n[trim]\nstock = ["4 ft"]\ngutters = "low eaves"\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),
@@ -97,6 +99,7 @@ def test_what_a_long_run_found_is_mended(text: str) -> None:
     raised = raise_building(parse(text, "found"))
     assert raised.findings == ()
     assert audit(raised.model).findings == ()
+    assert faults(raised.model) == []
 
 
 @pytest.mark.parametrize(("text", "sheets"), SAID.values(), ids=SAID)

@@ -93,13 +93,12 @@ def _lean(spans: Spans, number: int, lap: float) -> Point2:
     last = len(spans) - 1
     if number == 0:
         own, after = spans[0][1] - spans[0][0] - lap, spans[min(1, last - 1)][1] - spans[0][1]
-        return spans[0][1], max(
-            own, after
-        )  # shorter for its tabs, it leans no more than the one that it bears
+        # Shorter for its tabs, it leans no more than the one that it bears.
+        return spans[0][1], max(own, after)
     if number < last:
         return spans[number][1], spans[number][1] - spans[number - 1][1]
     flat, advance = _lean(spans, number - 1, lap)
-    return flat + advance, advance
+    return max(flat + advance, spans[number][1]), advance  # longer than one with tabs, it sinks nowhere
 
 
 def _spans(run: TrimRun, section: Section, stock: Lengths, lap: float) -> Spans:
