@@ -78,6 +78,7 @@ TRIMS = {
     "rake trim": "rake trim",
     "eave trim": "eave trim",
     "ridge cap": "ridge cap",
+    "cap trim": "cap trim",
     "drip": "drip",
     "headwall flashing": "outside closure",
     "head": "head angle",
