@@ -12,16 +12,13 @@ from math import ceil
 from ..roles import Role
 from .edges import Edge
 from .end_laps import ON_WALL, EndLap, UpSlope, barred_by, end_laps, least_lap
-from .face import Face, Half
-from .headwall import EndGirts, Headwall, end_girts, frame_planes, headwall_of
-from .roof_lines import Eave, RoofLines
+from .face import Face
+from .girt_lines import LEAST_GIRT, GirtLines, between
+from .headwall import frame_planes
+from .roof_lines import Eave
 from .shell import along_foot
 from .skin_lines import in_line
-from .tiers import Seam, flat_of, seam_girts, seam_of
-from .top_line import TopLine
-
-LEAST_GIRT = 304.8
-"""mm; a gable girt shorter than a foot would hold nothing. Common practice, no source."""
+from .tiers import flat_of
 
 LEAST_POST = 609.6
 """mm; a post stopped on a header must be at least 2 ft long to be worth its welds. Common practice."""
@@ -35,7 +32,7 @@ BESIDE_RIDGE = 12.7
 
 
 @dataclass(frozen=True)
-class SteelLines(RoofLines):
+class SteelLines(GirtLines):
     """Numbers that frames and framing share."""
 
     @cached_property
@@ -48,112 +45,6 @@ class SteelLines(RoofLines):
         """Half of what a frame takes up along the side walls under the eave: its wider member."""
         frame = self.building.frame
         return max(frame.column.width, frame.rafter.width) / 2
-
-    @cached_property
-    def girt_limit(self) -> TopLine:
-        """What the girts of a gable stay under."""
-        gable = max((wall for wall in self.walls if wall.raked), key=lambda wall: wall.top.peak[1])
-        return gable.top.lowered(self.rake_limit(self.building.framing.girt.depth))
-
-    @cached_property
-    def gable_peak(self) -> float:
-        """Height that a gable girt's centre must stay below, had it no length."""
-        return self.girt_limit.peak[1] - self.building.framing.girt.width / 2
-
-    @cached_property
-    def highest_girt(self) -> float:
-        """Height of the highest gable girt's centre that is long enough."""
-        runs = sum(1 / fall for fall in self.girt_limit.falls if fall)
-        return self.gable_peak - LEAST_GIRT / runs
-
-    @cached_property
-    def _levels(self) -> tuple[float, ...]:
-        """Heights of all girts' centres: divisions of the lowest side wall, then on under the rakes."""
-        framing = self.building.framing
-        if framing.girt_heights:
-            kept = [v for v in framing.girt_heights if not self.behind_seam(v)]
-            return tuple(sorted([*kept, *(v for group in self.girts_of_ends for v in group.girts)]))
-        eave, peak, foot = self.low_eave.height, self.gable_peak, framing.base_rail.depth / 2
-        spacing, top = framing.girt_spacing, self._top(self.low_eave)
-        low: tuple[float, ...] = ()
-        start = foot
-        for group in self.girts_of_ends:
-            low, start = (*low, *_between(start, group.low, spacing, top), *group.girts), group.high
-        low = (*low, *_between(start, eave, spacing, top))
-        count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
-        return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
-
-    def _top(self, eave: Eave) -> float:
-        """What a side wall's girts stay under, by their centres: the eave strut, and a rake angle hung under
-        purlins that run on over the corner."""
-        hung = eave.plane(0.0, self.rake_back[1]) if self.run_on and self.setback else self.strut_foot(eave)
-        return min(self.strut_foot(eave), hung) - self.building.framing.girt.width / 2
-
-    @cached_property
-    def seam(self) -> Seam | None:
-        """Where tiers meet."""
-        return seam_of(self.building)
-
-    def behind_seam(self, v: float) -> bool:
-        """Whether a girt at v would touch those behind sheets' ends, or stand between such a pair."""
-        wide = self.building.framing.girt.width
-        return any(group.girts[0] - wide < v < group.girts[-1] + wide for group in self.girts_of_ends)
-
-    @cached_property
-    def seam_girts(self) -> tuple[float, ...]:
-        """Heights of the girts behind a seam."""
-        return seam_girts(self.building)
-
-    @cached_property
-    def girts_of_ends(self) -> tuple[EndGirts, ...]:
-        """The girts behind a seam, and those at lean-tos' roofs, from the lowest up. They run around the
-        building, so that girts meet at its corners, whichever walls have such ends."""
-        return tuple(end_girts(self.building))
-
-    def sheet_ends(self, wall: Face) -> list[Seam | Headwall]:
-        """Where sheets of a wall end over each other, from the lowest up."""
-        ends: list[Seam | Headwall] = [self.seam] if self.seam and wall.tiered else []
-        headwall = headwall_of(self.building, wall.name)
-        return [*ends, headwall] if headwall else ends
-
-    def girts(self, wall: Face) -> tuple[float, ...]:
-        """Heights of a wall's girts, from the slab up; of hung sheets from the one at their feet up, of a
-        half wall up to the one at its top."""
-        if wall.half is not None:
-            return (*self._under_half(wall.half), wall.half.girt)
-        if wall.hung is None:
-            return self._girts_down(wall)
-        clear = wall.hung.girt + self.building.framing.girt.width
-        return (wall.hung.girt, *(v for v in self._girts_down(wall) if v >= clear))
-
-    def _under_half(self, half: Half) -> tuple[float, ...]:
-        """Girts under the one at a half wall's top: those asked for, or even divisions."""
-        framing, clear = self.building.framing, half.girt - self.building.framing.girt.width
-        if framing.girt_heights:
-            return tuple(sorted(v for v in framing.girt_heights if v <= clear))
-        return _between(framing.base_rail.depth / 2, half.girt, framing.girt_spacing, clear)
-
-    def _girts_down(self, wall: Face) -> tuple[float, ...]:
-        """Heights of the girts of a wall that is clad down to the slab."""
-        if (eave := self.eaves.get(wall.name)) is not None:
-            top = self._top(eave) + (0.0 if self.building.framing.girt_heights else 1e-9)
-            return tuple(v for v in self._levels if v <= top)
-        return tuple(v for v in self._levels if v in self.side_girts or self._clear(v))
-
-    @cached_property
-    def side_girts(self) -> tuple[float, ...]:
-        """Heights of the girts of the lowest side wall."""
-        return self._girts_down(self.named[self.low_eave.wall])
-
-    @cached_property
-    def gable_girts(self) -> tuple[float, ...]:
-        """Heights of the gables' girts."""
-        return self._girts_down(next(wall for wall in self.walls if wall.raked))
-
-    def _clear(self, v: float) -> bool:
-        """Whether a gable girt at v passes above the side walls' girts and is long enough."""
-        over_walls = max(self.side_girts, default=0.0) + self.building.framing.girt.width
-        return over_walls <= v <= self.highest_girt
 
     def end_jamb(self, wall: Face, hand: str) -> bool:
         """Whether an upright stands at a clad wall's left or right end, since the next wall is open: it backs
@@ -218,7 +109,7 @@ class SteelLines(RoofLines):
         if gable.half is not None:
             return clear
         at_foot = gable.hung is not None and v == gable.hung.girt
-        return (at_foot or v in self._girts_down(self.named[eave.wall])) and clear
+        return (at_foot or v in self.girts_down(self.named[eave.wall])) and clear
 
     def knee_reach(self, gable: Face, hand: str, top: float, depth: float) -> float:
         """u, from a gable's corner, of what the end frame's knee takes up below a height, for a member of
@@ -246,10 +137,10 @@ class SteelLines(RoofLines):
         head = slope.sides[2]
         if head.kind is not Edge.RIDGE:
             last = length - first
-            return _between(first, last, framing.purlin_spacing, last - 2 * half)
+            return between(first, last, framing.purlin_spacing, last - 2 * half)
         lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
         last = min(slope.upper.head - RIDGE_LINE, length - lean)
-        return (*_between(first, last, framing.purlin_spacing, last - 2 * half), last)
+        return (*between(first, last, framing.purlin_spacing, last - 2 * half), last)
 
     def purlin_rows(self, slope: Face) -> tuple[float, ...]:
         """v of the screws along a slope's purlins: the middle of their flanges."""
@@ -369,9 +260,3 @@ class SteelLines(RoofLines):
         own = (hand for hand in corners if wall.beside(hand).kind is not Edge.IN_LINE)
         ends = [(corners[hand], half) for hand in own]
         return tuple(sorted(ends + [(u, frame.post.width / 2) for u, _ in self.standing_posts(wall)]))
-
-
-def _between(first: float, last: float, spacing: float, top: float) -> tuple[float, ...]:
-    """Even divisions of first..last no longer than spacing, both ends left out, none above top."""
-    count = max(1, ceil((last - first) / spacing - 1e-9))
-    return tuple(v for k in range(1, count) if (v := first + (last - first) * k / count) <= top + 1e-9)

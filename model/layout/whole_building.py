@@ -18,10 +18,11 @@ from ..recipe import Part
 from ..roles import Role
 from .asked import asked
 from .laid import Laid, at_place, beside, standing, together
+from .screws.fastening import Fastening, Missed
 from .screws.lap_screws import stitch_screws
 from .screws.room import room
 from .screws.screw_lines import screw_lines
-from .screws.sheet_screws import Fastening, Missed, sheet_screws
+from .screws.sheet_screws import sheet_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed

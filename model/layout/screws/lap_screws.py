@@ -9,8 +9,9 @@ from ...envelope.edges import Edge
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..skin.cladding import Tile
+from .fastening import Fastening
 from .screw_kinds import EDGE, INCH, NUMBER_12, hex_screw
-from .sheet_screws import Fastening, row_through, top_of
+from .sheet_screws import row_through, top_of
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """They hold sheet to sheet on a rib's crown and reach no steel."""

@@ -13,99 +13,35 @@ behind; where there is none it is left out, and said.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from itertools import pairwise
-from math import ceil, hypot, inf
+from math import hypot
 
-import numpy as np
 import shapely
-from shapely.geometry import LineString, Polygon
+from shapely.geometry import LineString
 
-from ...catalog.profiles import RibProfile
-from ...description.building import Screws, Skin
-from ...envelope.face import Face, Region
+from ...description.building import Skin
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
 from ..skin.cladding import Tile
 from .bare_ends import bare_ends
-from .room import Room, pans, segments
-from .screw_kinds import APART, EDGE, INCH, NUMBER_12, RIM, hex_screw
+from .fastening import Fastening, Missed, ScrewedSheet, put, unscrewed
+from .room import segments
+from .screw_kinds import APART, EDGE, INCH, NUMBER_12, hex_screw
 from .screw_lines import ScrewLine
-from .uprights import Upright
+from .upright_screws import along_uprights
 
 HOLDS = 12 * INCH
 """mm of a sheet's end past its last screw; down a steep rake a single one a rib would leave more. Ours."""
-JAMB = 24 * INCH
-"""mm; the greatest distance between the screws along a jamb. Common practice, no source."""
 AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
 """mm; a line holds the run's end with a screw this near to it; else one is added about an inch in. Ours."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fastening:
-    """What a face's sheets are screwed with: its lines, the uprights along which they end, and where there
-    is room.
-
-    skin: what the face's sheets cover, in from their edges.
-    """
-
-    screws: Screws
-    face: Face
-    lines: Sequence[ScrewLine]
-    uprights: Sequence[Upright]
-    room: Room
-    skin: shapely.Geometry
-
-
-@dataclass(frozen=True, slots=True)
-class Missed:
-    """A screw that the pattern asks for and that would find no steel: on a sheet, at (u, v) of a face."""
-
-    sheet: str
-    face: str
-    at: Point2
-
-
-@dataclass(slots=True)
-class _Laid:
-    """A sheet while its screws are set: the region it is of, whether its foot lies on another sheet, from
-    which height on another lies over it, its pans, where heads have room on its face, its outline there, and
-    the screws so far."""
-
-    part: Part
-    region: Region
-    lapped: bool
-    covered: float
-    sign: float
-    origin: Point2
-    pans: shapely.Geometry
-    heads: shapely.Geometry
-    inside: shapely.Geometry
-    spots: list[Point2] = field(default_factory=list)
-
-    def has_room(self, at: Point2) -> bool:
-        """Whether a screw may stand at a place (u, v)."""
-        return bool(shapely.intersects_xy(self.pans, *at) and shapely.intersects_xy(self.heads, *at))
-
-    def flats(self, where: shapely.Geometry) -> shapely.Geometry:
-        """Where in a region screws may stand."""
-        return self.pans.intersection(where).intersection(self.heads)
-
-    @property
-    def profile(self) -> RibProfile:
-        """Of its ribs."""
-        return self.region.skin.profile
-
-    def u(self, bench: float) -> float:
-        """u on the face of a u on the bench."""
-        return self.origin[0] + self.sign * bench
-
-
 def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[list[Part], list[Missed]]:
     """A row for each sheet of a face, and the screws that would miss."""
-    laid = [_laid(plan, tile, sheet) for tile, sheet in tiles]
+    laid = [unscrewed(plan, tile, sheet) for tile, sheet in tiles]
     if not laid:
         return [], []
     one_less = [miss for sheet in laid for miss in _at_ribs(plan, sheet)]
@@ -114,7 +50,7 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
     base = max(sheet.profile.base for sheet in laid)
     astride = base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
-    missed += _along_uprights(plan, laid)
+    missed += along_uprights(plan, laid)
     for sheet in laid:
         bare = bare_ends(plan.lines, sheet.region.span, sheet.inside, plan.room.taken)
         missed += [Missed(sheet.part.name, plan.face.name, at) for at in bare]
@@ -125,21 +61,6 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
 def _near(taken: Iterable[Point2], at: Point2, reach: Point2) -> bool:
     """Whether a screw stands within a reach (u, v) of a place: the rib is held there after all."""
     return any(abs(u - at[0]) < reach[0] and abs(v - at[1]) < reach[1] for u, v in taken)
-
-
-def _laid(plan: Fastening, tile: Tile, part: Part) -> _Laid:
-    assert isinstance(part.recipe, Sheet)
-    u, v, _ = plan.face.frame.seen(part.place.origin)
-    sign = 1.0 if sum(a * b for a, b in zip(part.place.x, plan.face.frame.x, strict=True)) > 0 else -1.0
-    outline = Polygon(part.recipe.outline, part.recipe.holes).buffer(-EDGE, join_style="mitre")
-    inside = shapely.transform(outline, lambda points: np.array([u, v]) + sign * points)
-    flats, covered = pans(plan.face, part, RIM), inf
-    if tile.course.above:
-        covered = tile.course.above.foot
-        flats = flats.intersection(shapely.box(-1e6, -1e6, 1e6, covered - RIM))
-    shapely.prepare(flats)
-    lapped = tile.course.below is not None
-    return _Laid(part, tile.region, lapped, covered, sign, (u, v), flats, plan.room.heads, inside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,7 +78,7 @@ class _Want:
         return _along(self.line, self.pan)
 
 
-def _at_ribs(plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
+def _at_ribs(plan: Fastening, sheet: ScrewedSheet) -> Iterator[Missed]:
     """The pattern at every rib of a sheet; yields what finds no room."""
     profile = sheet.profile
     count = round(profile.cover / profile.pitch)
@@ -176,7 +97,7 @@ def _at_ribs(plan: Fastening, sheet: _Laid) -> Iterator[Missed]:
                 yield Missed(sheet.part.name, plan.face.name, want.at)
 
 
-def _side(plan: Fastening, sheet: _Laid, k: int, side: float) -> dict[int, _Want]:
+def _side(plan: Fastening, sheet: ScrewedSheet, k: int, side: float) -> dict[int, _Want]:
     """The crossings on one side of a rib with the lines of the face, by the lines' numbers."""
     profile = sheet.profile
     foot = k * profile.pitch + side * profile.base / 2
@@ -222,7 +143,7 @@ def _along(line: ScrewLine, span: Point2) -> LineString:
     return LineString([(u, line.at + line.rise * (u - line.left)) for u in (low, high)])
 
 
-def _beyond(plan: Fastening, sheet: _Laid, k: int, want: _Want) -> bool:
+def _beyond(plan: Fastening, sheet: ScrewedSheet, k: int, want: _Want) -> bool:
     """Whether the rib's other side, the neighbour's, has skin and steel on the line."""
     profile = sheet.profile
     rib = k * profile.pitch
@@ -234,7 +155,7 @@ def _beyond(plan: Fastening, sheet: _Laid, k: int, want: _Want) -> bool:
     return bool(shapely.intersects(plan.room.steel, skin))
 
 
-def _set(plan: Fastening, sheet: _Laid, want: _Want) -> bool:
+def _set(plan: Fastening, sheet: ScrewedSheet, want: _Want) -> bool:
     """Sets a screw as near as may be to where it is wanted; False where there is no room for it."""
     if sheet.has_room(want.at):
         spot: Point2 | None = want.at
@@ -242,18 +163,10 @@ def _set(plan: Fastening, sheet: _Laid, want: _Want) -> bool:
             spot = plan.room.spot(want.at, sheet.flats(want.along))
     else:
         spot = plan.room.spot(want.at, sheet.flats(want.along))
-    return _put(plan, sheet, spot)
+    return put(plan, sheet, spot)
 
 
-def _put(plan: Fastening, sheet: _Laid, spot: Point2 | None) -> bool:
-    if spot is None:
-        return False
-    sheet.spots.append(spot)
-    plan.room.taken.append(spot)
-    return True
-
-
-def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
+def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
     """On every line a screw near the run's ends and beside openings, where the nearest rib is too far in
     to hold the edge."""
     if sheet.inside.is_empty:
@@ -276,55 +189,10 @@ def _at_run_ends(plan: Fastening, sheet: _Laid) -> None:
             left, _, right, _ = along.bounds
             held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
             if not held and not where.is_empty:
-                _put(plan, sheet, plan.room.spot((u, v), where))
+                put(plan, sheet, plan.room.spot((u, v), where))
 
 
-def _along_uprights(plan: Fastening, laid: Sequence[_Laid]) -> Iterator[Missed]:
-    """A column of screws along every upright at which sheets end."""
-    apart = min(plan.screws.apart, JAMB) - 2 * EDGE
-    for (low, high), wall in plan.uprights:
-        u = (wall.bounds[0] + wall.bounds[2]) / 2
-        strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
-        count = max(1, ceil((high - low) / apart))
-        beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
-        for k in range(count + 1):
-            at = (u, low + (high - low) * k / count)
-            _one_of_column(plan, at, beside)
-            if not _held(plan, at, wall):
-                away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
-                if away < 4 * INCH:
-                    yield Missed(name, plan.face.name, at)
-
-
-def _reach(sheet: _Laid, at: Point2, wall: Polygon) -> tuple[float, float, str]:
-    """How far a sheet is from a place in an upright's wall and how little of the wall's width it lies on
-    there. Where two lap, the edge beside the opening is that of the sheet that lies on more of the wall."""
-    left, _, right, _ = wall.bounds
-    across = sheet.inside.intersection(LineString([(left, at[1]), (right, at[1])])).length
-    return (sheet.inside.distance(shapely.Point(at)), -across, sheet.part.name)
-
-
-def _one_of_column(plan: Fastening, at: Point2, beside: Sequence[tuple[_Laid, shapely.Geometry]]) -> None:
-    """The screw of a column wanted at a place, in whichever sheet has room within a few inches of it."""
-    window = shapely.box(at[0] - 1e4, at[1] - REACH, at[0] + 1e4, at[1] + REACH)
-    for sheet, where in beside:
-        near = where.intersection(window)
-        if not near.is_empty and (spot := plan.room.spot(at, near)):
-            _put(plan, sheet, spot)
-            return
-
-
-REACH = 3 * INCH
-"""mm; how far up or down a jamb's screw may slide. Ours."""
-
-
-def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
-    """Whether a screw stands in the jamb's wall near a height."""
-    left, _, right, _ = wall.bounds
-    return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
-
-
-def _row(plan: Fastening, sheet: _Laid) -> Part | None:
+def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:
     """All the screws of a sheet, on its bench."""
     recipe = sheet.part.recipe
     assert isinstance(recipe, Sheet)

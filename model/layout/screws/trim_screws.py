@@ -28,9 +28,9 @@ from ..trim.trim_run import TrimRun
 from .cap_screws import cap_screws
 from .corner_screws import corner_screws
 from .door_screws import door_screws
+from .fastening import Missed
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
-from .sheet_screws import Missed
 from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
 
 STEEL = 5.0

@@ -14,8 +14,8 @@ from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
+from .fastening import Fastening
 from .screw_kinds import EDGE
-from .sheet_screws import Fastening
 
 ROW = 25.0
 """mm; how far a screw may leave its row, up or down. Ours."""

@@ -1,0 +1,63 @@
+"""Screws in a column along every upright at which sheets end: jambs, flush corner columns."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+
+import shapely
+from shapely.geometry import LineString, Polygon
+
+from ...place import Point2
+from .fastening import Fastening, Missed, ScrewedSheet, put
+from .screw_kinds import EDGE, INCH
+
+JAMB = 24 * INCH
+"""mm; the greatest distance between the screws along a jamb. Common practice, no source."""
+
+
+def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Missed]:
+    """A column of screws along every upright at which sheets end."""
+    apart = min(plan.screws.apart, JAMB) - 2 * EDGE
+    for (low, high), wall in plan.uprights:
+        u = (wall.bounds[0] + wall.bounds[2]) / 2
+        strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
+        count = max(1, ceil((high - low) / apart))
+        beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
+        for k in range(count + 1):
+            at = (u, low + (high - low) * k / count)
+            _one_of_column(plan, at, beside)
+            if not _held(plan, at, wall):
+                away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
+                if away < 4 * INCH:
+                    yield Missed(name, plan.face.name, at)
+
+
+def _reach(sheet: ScrewedSheet, at: Point2, wall: Polygon) -> tuple[float, float, str]:
+    """How far a sheet is from a place in an upright's wall and how little of the wall's width it lies on
+    there. Where two lap, the edge beside the opening is that of the sheet that lies on more of the wall."""
+    left, _, right, _ = wall.bounds
+    across = sheet.inside.intersection(LineString([(left, at[1]), (right, at[1])])).length
+    return (sheet.inside.distance(shapely.Point(at)), -across, sheet.part.name)
+
+
+def _one_of_column(
+    plan: Fastening, at: Point2, beside: Sequence[tuple[ScrewedSheet, shapely.Geometry]]
+) -> None:
+    """The screw of a column wanted at a place, in whichever sheet has room within a few inches of it."""
+    window = shapely.box(at[0] - 1e4, at[1] - REACH, at[0] + 1e4, at[1] + REACH)
+    for sheet, where in beside:
+        near = where.intersection(window)
+        if not near.is_empty and (spot := plan.room.spot(at, near)):
+            put(plan, sheet, spot)
+            return
+
+
+REACH = 3 * INCH
+"""mm; how far up or down a jamb's screw may slide. Ours."""
+
+
+def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
+    """Whether a screw stands in the jamb's wall near a height."""
+    left, _, right, _ = wall.bounds
+    return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
