@@ -15,7 +15,7 @@ ROOT = Path(__file__).parents[1]
 FOLDERS = {"ribwright": ROOT / "model", "ribwright.cli": ROOT / "cli"}
 
 GROUND = {"errors", "files", "findings", "place", "printable", "units", "recipe", "pieces", "roles", "terms"}
-GROUND |= {"choosing", "heading"}
+GROUND |= {"choosing", "codes", "heading"}
 STANDS_ON: dict[str, set[str]] = {
     **dict.fromkeys(GROUND, GROUND),
     "catalog": GROUND,

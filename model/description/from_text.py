@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from itertools import accumulate, count
-from math import ceil, hypot, radians, tan
+from dataclasses import replace
+from itertools import count
 from typing import Any
 
 from ..catalog.gauges import gauges
-from ..catalog.sections import SectionShape, parse_section
 from ..units import Units, format_exact, parse_length
 from .blanket import insulation_of, pressed
-from .braced_bays import at_ends
 from .building import (
     WALLS,
     Building,
@@ -23,27 +20,26 @@ from .building import (
     Limits,
     Opening,
     Roof,
-    Run,
     Screws,
     Sheets,
     Skin,
     Skirt,
     Slab,
-    Start,
     Trim,
     Wainscot,
     Wall,
 )
 from .key_checks import check, sill
-from .keys.catalogued import CENTRE
 from .keys.sheet_tables import WAINSCOT_WALLS
-from .keys.steel_tables import MEMBER_KINDS, TRIM_KINDS
+from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
 from .lapped_walls import with_room_for_laps
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
-from .steel import STRUT_CLEAR, Bracing, Frame, Framing
+from .said_runs import runs_of
+from .said_steel import USUAL, bracing_of, frame_of, framing_of, runs_on
+from .steel import Frame
 
 USUAL_GAUGE, USUAL_MM = 29, 0.5
 """Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
@@ -55,7 +51,6 @@ USUAL_STICKS: dict[Units, tuple[float, ...]] = {
 SAME = 1e-6  # mm
 LEDGE_ROOM = parse_length("3/4 in")
 """Of a ledge past the sheets and the corner trim: ours."""
-LEAST_OVER = parse_length("3 in")
 OVERHANG: dict[Units, tuple[float, float]] = {
     "ft-in": (parse_length("2 in"), parse_length("2-1/2 in")),
     "mm": (parse_length("50 mm"), parse_length("65 mm")),
@@ -75,7 +70,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
-    top, frame, sheets, wainscot = draft.tables[""], _frame(draft), _sheets(draft), _wainscot(draft)
+    top, frame, sheets, wainscot = draft.tables[""], frame_of(draft), _sheets(draft), _wainscot(draft)
     building = Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
@@ -91,10 +86,10 @@ def building_of(draft: Draft, name: str) -> Building:
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft, sheets, wainscot),
         frame=frame,
-        framing=_framing(draft.tables["framing"], top["pitch"], USUAL[draft.units], _runs_on(draft)),
+        framing=framing_of(draft.tables["framing"], top["pitch"], USUAL[draft.units], runs_on(draft)),
         door_room=DoorRoom(**draft.tables["door_room"]),
         limits=Limits(**draft.tables["limits"]),
-        runs=_runs(draft.tables["runs"]),
+        runs=runs_of(draft.tables["runs"]),
         address=top["address"] or "",
         date=top["date"] or "",
         openings=tuple(
@@ -118,7 +113,7 @@ def building_of(draft: Draft, name: str) -> Building:
         insulation=insulation_of(draft),
         half_wall=_half_wall(draft),
     )
-    building = with_room_for_laps(replace(building, bracing=_bracing(draft, building)))
+    building = with_room_for_laps(replace(building, bracing=bracing_of(draft, building)))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
 
 
@@ -128,7 +123,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     name = name_of(draft, values)
     joined: Wall = "right" if wall == "left" else "left"
     clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
-    framing = _framing(draft.tables["framing"], values["pitch"], USUAL[draft.units], over_columns=False)
+    framing = framing_of(draft.tables["framing"], values["pitch"], USUAL[draft.units], over_columns=False)
     return replace(
         main,
         name=name,
@@ -258,117 +253,3 @@ def _slab(draft: Draft, sheets: Sheets, wainscot: Wainscot | None) -> Slab:
     room = max(max(one.profile.height, one.profile.leg) + one.off for one in skins)
     width = values["ledge_width"] or room + LEDGE_ROOM
     return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
-
-
-def _frame(draft: Draft) -> Frame:
-    values = dict(draft.tables["frame"])
-    length, width = draft.tables[""]["length"], draft.tables[""]["width"]
-    spacing, bays = values.pop("spacing"), values.pop("bays")
-    if bays:
-        stations = tuple(accumulate(bays))[:-1]
-    else:
-        number = max(1, ceil(length / spacing - 1e-9))
-        stations = tuple(length * k / number for k in range(1, number))
-    for posts in ("front_posts", "back_posts"):
-        if values[posts] is not None:
-            values[posts] = tuple(sorted(width / 2 if u == CENTRE else u for u in values[posts]))
-    return Frame(stations=stations, **values)
-
-
-@dataclass(frozen=True, slots=True)
-class UsualSteel:
-    """Sizes of struts, rails and angles that nobody gave (mm). leg: of angles, and the struts' flanges.
-    strut, angle: their thicknesses. stock: the lengths that members come in."""
-
-    depth: float
-    leg: float
-    strut: float
-    angle: float
-    stock: tuple[float, ...]
-
-
-def _usual_steel(stock: tuple[str, ...], *sizes: str) -> UsualSteel:
-    depth, leg, strut, angle = map(parse_length, sizes)
-    return UsualSteel(depth, leg, strut, angle, tuple(map(parse_length, stock)))
-
-
-USUAL: dict[Units, UsualSteel] = {
-    "ft-in": _usual_steel(("20 ft", "24 ft", "40 ft"), "6 in", "2 in", "0.059 in", "0.075 in"),
-    "mm": _usual_steel(("6 m", "12 m"), "150 mm", "50 mm", "1.5 mm", "2 mm"),
-}
-
-
-def _runs_on(draft: Draft) -> bool:
-    """Whether purlins and eave struts run on over the gables."""
-    return bool(draft.tables["roof"]["gable_overhang"] > 0)
-
-
-def _framing(values: Values, pitch: float, usual: UsualSteel, over_columns: bool) -> Framing:
-    """over_columns: whether the eave strut lies over the columns as the purlins do over the rafters."""
-    values = Values(values)
-    values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
-    values["stock"] = tuple(sorted(values["stock"] or usual.stock))
-    own = {kind.replace("_", " "): values.pop(f"{kind}_stock") for kind in MEMBER_KINDS}
-    values["stocks"] = tuple((role, tuple(sorted(set(sticks)))) for role, sticks in own.items() if sticks)
-    if values["eave_strut"] is None:
-        # With flush girts it passes over the columns, and so over the rafters that rise behind it; where it
-        # runs on over a gable, over its sheets.
-        rise = tan(radians(pitch))
-        over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
-        over_columns = over_columns or values["girts"] != "by-pass"
-        deep = over if over_columns and over >= LEAST_OVER else usual.depth
-        values["eave_strut"] = _usual("cee", deep, usual.leg, usual.strut)
-    across = min(usual.leg, values["girt"].depth)
-    if values["base_rail"] is None:
-        values["base_rail"] = _usual("angle", usual.leg, across, usual.angle)
-    if values["rake_angle"] is None:
-        leg = values["purlin"].depth + usual.angle
-        # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
-        values["rake_angle"] = _usual("angle", leg, across, usual.angle)
-    return Framing(**values)
-
-
-def _usual(shape: str, *sizes: float) -> SectionShape:
-    """A section that nobody typed, its sizes (mm) written finer than anything is compared."""
-    return parse_section(f"{shape} {'x'.join(f'{size:.9f}' for size in sizes)} mm")
-
-
-USUAL_BRACE: dict[Units, str] = {"ft-in": "rod 5/8", "mm": "rod 16 mm"}
-
-
-def _bracing(draft: Draft, building: Building) -> Bracing | None:
-    """Where any key of it asks for one; which bays, where no numbers say it, follows from the openings."""
-    values = draft.tables["bracing"]
-    bays, brace = values["bays"], values["brace"]
-    if bays == () or not draft.given.get("bracing"):
-        return None
-    chosen = at_ends(building) if bays is None or bays == "ends" else bays
-    return Bracing(chosen, brace or parse_section(USUAL_BRACE[draft.units]), values["strut"])
-
-
-def _runs(values: Values) -> dict[str, Run | None]:
-    """The runs of all faces, in each face's own left and right as seen from outside."""
-    return {
-        "front": _gable_run(values["front"]),
-        "back": _gable_run(values["back"]),
-        "left": _corner_run(values["left"], back="left"),
-        "right": _corner_run(values["right"], back="right"),
-        "left slope": _corner_run(values["left_slope"], back="left"),
-        "right slope": _corner_run(values["right_slope"], back="right"),
-    }
-
-
-def _gable_run(words: str | None) -> Run | None:
-    """`left`, `right`, or `centre, left first` and its like; None where nothing is said."""
-    if words is None:
-        return None
-    hand: Hand = "left" if "left" in words else "right"
-    start: Start = "centre" if "centre" in words else hand
-    return Run(start, hand)
-
-
-def _corner_run(corner: str, back: Hand) -> Run:
-    """From the building's back or front corner. back: the hand on which this face has its back corner."""
-    front: Hand = "right" if back == "left" else "left"
-    hand = back if corner == "back" else front
-    return Run(hand, hand)

@@ -1,0 +1,34 @@
+"""From which end the sheets of each face are laid, as a draft says it."""
+
+from __future__ import annotations
+
+from .building import Hand, Run, Start
+from .reading.draft import Values
+
+
+def runs_of(values: Values) -> dict[str, Run | None]:
+    """The runs of all faces, in each face's own left and right as seen from outside."""
+    return {
+        "front": _gable_run(values["front"]),
+        "back": _gable_run(values["back"]),
+        "left": _corner_run(values["left"], back="left"),
+        "right": _corner_run(values["right"], back="right"),
+        "left slope": _corner_run(values["left_slope"], back="left"),
+        "right slope": _corner_run(values["right_slope"], back="right"),
+    }
+
+
+def _gable_run(words: str | None) -> Run | None:
+    """`left`, `right`, or `centre, left first` and its like; None where nothing is said."""
+    if words is None:
+        return None
+    hand: Hand = "left" if "left" in words else "right"
+    start: Start = "centre" if "centre" in words else hand
+    return Run(start, hand)
+
+
+def _corner_run(corner: str, back: Hand) -> Run:
+    """From the building's back or front corner. back: the hand on which this face has its back corner."""
+    front: Hand = "right" if back == "left" else "left"
+    hand = back if corner == "back" else front
+    return Run(hand, hand)
