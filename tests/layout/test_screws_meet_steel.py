@@ -6,7 +6,7 @@ Distances of 1.5 and 3 diameters are AISI S100's; the others are common practice
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import cache
+from functools import lru_cache
 
 import numpy as np
 import pytest
@@ -16,7 +16,7 @@ from ribwright.raising import raise_building
 from ribwright.roles import list_of
 from ribwright.solids.properties import triangles
 from support.rays import Solids
-from support.starter_buildings import starter_model
+from support.starter_buildings import KEPT, starter_model
 
 INCH = 25.4
 WASHER = 0.295 * INCH  # radius
@@ -33,14 +33,14 @@ ZEE, HAT = "zee 4x2x0.059", "hat 1.5x1.25x0.0346"
 CASES = [*starters(), ZEE, HAT]
 
 
-@cache
+@lru_cache(maxsize=KEPT)
 def model(case: str) -> Model:
     return (
         starter_model(case) if case in starters() else raise_building(parse(PLAIN.format(case), "shed")).model
     )
 
 
-@cache
+@lru_cache(maxsize=KEPT)
 def solids(case: str) -> Solids:
     return Solids(model(case).pieces)
 

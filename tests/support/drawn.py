@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import lru_cache
 
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Page
 from ribwright.papers.pages import papers
 from support.read_pdf import Read, read_pdf
-from support.starter_buildings import starter_model
+from support.starter_buildings import KEPT, starter_model
 
 
-@cache
+@lru_cache(maxsize=KEPT)
 def starter_pages(name: str) -> tuple[Page, ...]:
     return papers(starter_model(name))
 
 
-@cache
+@lru_cache(maxsize=KEPT)
 def starter_pdf(name: str) -> bytes:
     return pdf(starter_pages(name), name)
 
 
-@cache
+@lru_cache(maxsize=KEPT)
 def starter_read(name: str) -> tuple[Read, ...]:
     return tuple(read_pdf(starter_pdf(name)))
 
