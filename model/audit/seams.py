@@ -29,8 +29,6 @@ ONE = 10.0
 """mm; seams nearer to each other in height are one."""
 REACH = 20.0
 """mm that a seam's trim reaches behind the upper feet and before the lower heads, at the least."""
-THROUGH = 150.0
-"""mm; a trim that runs so far past a seam both ways is an upright's, and closes it in its own way."""
 BARE = 30.0
 """mm of a seam that may show, where trims meet."""
 HANG = (6.35, 12.7)
@@ -171,5 +169,8 @@ def _sheds(face: Clad, seam: Seam, shade: Shade) -> bool:
 
 
 def _upright(seam: Seam, shade: Shade) -> bool:
-    _, low, _, high = shade.shape.bounds
-    return bool(low < seam.head - THROUGH and high > seam.foot + THROUGH)
+    """Whether a trim runs past a seam both ways and is taller than wide: an upright's, which closes it in its
+    own way, piece over piece."""
+    left, low, right, high = shade.shape.bounds
+    past = low < seam.head - REACH and high > seam.foot + REACH
+    return bool(past and high - low > right - left)
