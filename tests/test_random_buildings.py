@@ -64,6 +64,8 @@ FOUND = {
     '[roof]\nright_eave_height = "165.1 in"\n[framing]\ngirt_spacing = "32.7 in"\n',
     "the last stick of a rake longer than the one with a tab": 'width = "14 ft"\nlength = "16 ft"\n'
     'eave_height = "10 ft"\npitch = "10 deg"\n[trim]\nstock = ["4 ft"]\ngutters = "low eaves"\n',
+    "sticks of corner trim that end near a seam": 'width = "21 ft"\nlength = "12 ft"\n'
+    'eave_height = "92 in"\npitch = "4/12"\n[wainscot]\nheight = "42 in"\n[trim]\ncorner_stock = ["4 ft"]\n',
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),
