@@ -33,7 +33,6 @@ from .key_checks import check, sill
 from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
-from .lapped_walls import with_room_for_laps
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
@@ -113,7 +112,7 @@ def building_of(draft: Draft, name: str) -> Building:
         insulation=insulation_of(draft),
         half_wall=_half_wall(draft),
     )
-    building = with_room_for_laps(replace(building, bracing=bracing_of(draft, building)))
+    building = replace(building, bracing=bracing_of(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
 
 

@@ -76,6 +76,13 @@ class Framing:
     stocks: tuple[tuple[str, tuple[float, ...]], ...]
     kerf: float
 
+    @property
+    def rake_leg(self) -> float:
+        """How far what closes the purlins' ends along a rake reaches down from the roof's steel plane (mm):
+        the rake angle's upright leg; with flush girts, where the end rafter lies in place of its other leg, a
+        strip as deep as the purlins."""
+        return self.rake_angle.depth if self.girts == "by-pass" else self.purlin.depth
+
     def sticks(self, role: str) -> tuple[float, ...]:
         """The lengths that members of a role come in, shortest first."""
         return dict(self.stocks).get(role, self.stock)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from ..description.building import Building
 from ..description.said_limits import at_most, over
+from .hung_checks import left_open
 from .opening_lines import OpeningLines
 from .steel_checks import Objection
 from .tier_checks import UPPER
@@ -27,12 +28,7 @@ def half_misfits(lines: OpeningLines) -> Iterator[Objection]:
         )
     yield from _not_yet(building)
     half = building.half_walls
-    gapped = sorted({wall for wall, _, _ in building.open_bays} & half)
-    if gapped or not half:
-        named = gapped[0] if gapped else "each"
-        yield ("half_wall", "walls"), f"walls that are not open; by [walls] {named} is, at least in some bays"
-    else:
-        yield from _beside(lines)
+    yield from list(left_open(building, "half_wall", half)) or _beside(lines)
     for number, opening in enumerate(building.openings):
         if opening.wall in half:
             clad = [wall.name for wall in lines.walls if not wall.open_above]

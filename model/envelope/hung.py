@@ -46,9 +46,8 @@ def _under_eaves(building: Building) -> float:
     heads of its sheets along the rakes, under purlins that run on over the gable."""
     framing, roof = building.framing, building.roof
     low = min(building.eave_height, roof.right_eave_height or building.eave_height)
-    by_pass = framing.girts == "by-pass"
-    back = framing.rake_angle.depth if by_pass else framing.purlin.depth
-    if roof.gable_overhang and by_pass:
+    back = framing.rake_leg
+    if roof.gable_overhang and framing.girts == "by-pass":
         back += framing.purlin.depth
     deep = max(framing.eave_strut.depth, back * hypot(1.0, _rise(building)))
     return low - deep - HEAD_CLEARANCE

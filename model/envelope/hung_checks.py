@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..description.building import Building, Wall
 from ..description.said_limits import at_most, over
 from .opening_lines import OpeningLines
 from .steel_checks import Objection
@@ -24,12 +25,17 @@ def hung_misfits(lines: OpeningLines) -> Iterator[Objection]:
     if over(building.skirt.foot, most):
         yield ("skirt", "foot"), f"at most {at_most(most, units)}, to leave 2 ft of wall under the eave"
     hung = building.hung_walls
-    gapped = sorted({wall for wall, _, _ in building.open_bays} & hung)
-    if gapped or not hung:
-        named = gapped[0] if gapped else "each"
-        yield ("skirt", "walls"), f"walls that are not open; by [walls] {named} is, at least in some bays"
+    yield from left_open(building, "skirt", hung)
     for number, opening in enumerate(building.openings):
         if opening.wall in hung:
             clad = [wall.name for wall in lines.walls if not wall.open and wall.hung is None]
             where = f"one that is clad to the slab ({', '.join(clad)})" if clad else "no opening"
             yield ("opening", number, "wall"), f"{where}; the {opening.wall} wall is open under its [skirt]"
+
+
+def left_open(building: Building, table: str, walls: frozenset[Wall]) -> Iterator[Objection]:
+    """Where a table is of walls that [walls] leaves open, if only in some bays."""
+    gapped = sorted({wall for wall, _, _ in building.open_bays} & walls)
+    if gapped or not walls:
+        named = gapped[0] if gapped else "each"
+        yield (table, "walls"), f"walls that are not open; by [walls] {named} is, at least in some bays"

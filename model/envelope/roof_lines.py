@@ -133,13 +133,8 @@ class RoofLines:
 
     @cached_property
     def rake_leg(self) -> float:
-        """How far the rake angle's vertical leg reaches down from the roof steel plane.
-
-        It closes the purlins' ends. With by-pass girts its other leg turns in under the purlins; with
-        flush girts the end rafter lies there and the vertical leg alone is left.
-        """
-        framing = self.building.framing
-        return framing.rake_angle.depth if self.setback else framing.purlin.depth
+        """How far what closes the purlins' ends along a rake reaches down from the roof's steel plane."""
+        return self.building.framing.rake_leg
 
     @cached_property
     def run_on(self) -> float:

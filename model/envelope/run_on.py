@@ -21,6 +21,7 @@ from .skin_lines import (
     SCREW_EDGE,
     corner_trim,
     head_angle,
+    heads_fall,
     lap_room,
     outermost,
     over_shelf,
@@ -87,8 +88,7 @@ def _strut_rows(lines: OpeningLines) -> Iterator[Objection]:
     building, strut = lines.building, lines.building.framing.eave_strut
     for eave in (eave for eave in lines.eaves.values() if not lines.named[eave.wall].open_above):
         wall, rise = lines.named[eave.wall], max(0.0, eave.rise)
-        fall = (corner_trim(building) - outermost(building.sheets, wall.skin)) * rise
-        foam = eave.height - wall.upper.head + fall + DEEP
+        foam = eave.height - wall.upper.head + heads_fall(building, wall.skin, rise) + DEEP
         least = foam + PAST_WASHER + SCREW_EDGE + strut.thickness + strut.radius + NOISE
         if not over(least, strut.depth):
             continue

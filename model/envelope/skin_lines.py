@@ -67,6 +67,12 @@ def outermost(sheets: Sheets, skin: Skin) -> float:
     return plane(sheets, skin) + skin.profile.height + 2 * skin.thickness + over_others(skin)
 
 
+def heads_fall(building: Building, skin: Skin, rise: float) -> float:
+    """How much lower a roof's steel plane, that falls outward, is over the outer edge of the closures at a
+    side wall's heads than over its sheets. rise: of its eave."""
+    return (corner_trim(building) - outermost(building.sheets, skin)) * max(0.0, rise)
+
+
 def over_others(skin: Skin) -> float:
     """How far out sheets of a wall may stand, course by course over each other."""
     return skin.courses * skin.thickness * skin.profile.flank

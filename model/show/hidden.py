@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from ..audit.rays import spans
 from ..pieces import Piece
 from ..place import Point3
 from ..solids.placed import placed_triangles
@@ -31,13 +32,6 @@ def _met(place: Floats, camera: Camera, corners: Floats) -> bool:
     """Whether the line from a place to the eye goes through one of some triangles (n, 3, 3)."""
     far = np.inf if camera.half else float(np.linalg.norm(np.array(camera.eye) - place))
     way = np.array(camera.axes[2]) if camera.half else (np.array(camera.eye) - place) / far
-    a, u, v = corners[:, 0], corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
-    across = np.cross(way, v)
-    size = np.einsum("ij,ij->i", u, across)
-    with np.errstate(divide="ignore", invalid="ignore"):
-        start = place - a
-        s = np.einsum("ij,ij->i", start, across) / size
-        turned = np.cross(start, u)
-        t = turned @ way / size
-        along = np.einsum("ij,ij->i", v, turned) / size
-        return bool(((s >= 0) & (t >= 0) & (s + t <= 1) & (along > BEFORE) & (along < far)).any())
+    _, enters, leaves = spans(corners, place[None, :], way, np.zeros((1, 2)))
+    met = np.concatenate([enters, leaves])
+    return bool(((met > BEFORE) & (met < far)).any())

@@ -18,7 +18,7 @@ from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..trim.trim_lines import TrimLines
-from .cladding import clad_of, sound
+from .cladding import clad_of, rings_at, sound
 
 SLIVER = 50.8
 """mm; a face that whole rolls leave less of (2 in) has no strip of its own there: the last is stretched over
@@ -66,14 +66,8 @@ def _strip(
     lines: TrimLines, face: Face, region: Region, name: str, outline: shapely.Polygon, thick: str
 ) -> Part:
     left, low, right, _ = outline.bounds
-
-    def moved(ring: shapely.LinearRing) -> tuple[Point2, ...]:
-        points = [(grid(u - left), grid(v - low)) for u, v in ring.coords[:-1]]
-        first = points.index(min(points))
-        return tuple(points[first:] + points[:first])
-
     under, over = (((0.0, w), (grid(right - left), w)) for w in (0.0, grid(region.skin.off)))
-    recipe = Sheet(under, over, moved(outline.exterior), tuple(sorted(map(moved, outline.interiors))))
+    recipe = Sheet(under, over, *rings_at(outline, lambda u, v: (u - left, v - low)))
     place = face.frame @ Place((left, low, lines.building.sheets.flange))
     labels = (("face", face.name), ("gauge", thick), *LABELS)
     role = Role.ROOF_BLANKET if face.sloped else Role.WALL_BLANKET

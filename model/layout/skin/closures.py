@@ -11,7 +11,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
-from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, outermost, plane
+from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, heads_fall, plane
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
@@ -34,8 +34,7 @@ INSET = 0.02
 
 def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
-    # The roof's steel plane falls outward: over the closure's outer edge it is lower than over the sheets.
-    fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
+    fall = heads_fall(lines.building, face.skin, eave.rise)
     rise = courses_of(lines, face, face.upper)[-1].rise
     heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - plane(lines.building.sheets, face.skin)
     for lay, (least, most) in laid(lines.steel, face, face.upper):
@@ -61,7 +60,7 @@ def eave_band(lines: TrimLines, face: Face) -> Point2 | None:
     eave = lines.steel.eaves.get(face.name)
     if eave is None or face.open_above:
         return None
-    fall = (lines.side - outermost(lines.building.sheets, face.skin)) * max(0.0, eave.rise)
+    fall = heads_fall(lines.building, face.skin, eave.rise)
     return face.upper.head - fall - DEEP, eave.height
 
 

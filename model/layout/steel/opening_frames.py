@@ -102,11 +102,9 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
         return nosed(body, (size[0], thick), -back - thick, lift)
 
     if opening.kind == "window":
-        for role, body, place in _window(size, at):
-            labels = _labels(face, opening, SASH if role is Role.SASH else PANE)
-            yield Part(
-                f"{name} {role}", role, group, drained(body) if role is Role.SASH else body, place, labels
-            )
+        ring, pane, inside = _window(size)
+        yield Part(f"{name} sash", Role.SASH, group, drained(ring), at, _labels(face, opening, SASH))
+        yield Part(f"{name} pane", Role.PANE, group, pane, at @ inside, _labels(face, opening, PANE))
         return
     if opening.kind == "vent":
         blades = drained(louvre(size, LEAF_THICKNESS[opening.kind]))
@@ -120,15 +118,13 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
         yield Part(f"{name} leaf{hand}", Role.LEAF, group, leaf, stand, _labels(face, opening, LEAF))
 
 
-def _window(size: Point2, at: Place) -> Iterator[tuple[Role, Recipe, Place]]:
-    """A sash around a pane, at a place."""
+def _window(size: Point2) -> tuple[Recipe, Recipe, Place]:
+    """A sash, the pane in it, and where that stands in the sash's frame."""
     (width, height), thick = size, LEAF_THICKNESS["window"]
     light = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, thick + 2)
     ring = Cut(block(width, height, thick), ((light, Place((SASH_WIDTH, SASH_WIDTH, -1.0))),))
-    yield Role.SASH, ring, at
     pane = block(width - 2 * SASH_WIDTH, height - 2 * SASH_WIDTH, PANE_THICKNESS)
-    inside = at @ Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
-    yield Role.PANE, pane, inside
+    return ring, pane, Place((SASH_WIDTH, SASH_WIDTH, (thick - PANE_THICKNESS) / 2))
 
 
 def _labels(face: Face, opening: Opening, usual: Labels) -> Labels:
