@@ -186,6 +186,10 @@ class Face:
         """The uppermost of its regions, which ends at its eave, its rakes or its ridge."""
         return self.regions[-1]
 
+    def region_at(self, v: float) -> Region:
+        """The region that covers a height, or the nearest above it."""
+        return next((region for region in self.regions if v < region.head), self.upper)
+
     @property
     def outline(self) -> tuple[Point2, ...]:
         """Its corners on the steel line."""

@@ -185,7 +185,6 @@ def _screws(
     building = lines.building
     for face in (*lines.steel.faces, *lines.steel.verges):
         of_face = laid[face.name] if not face.verge else ()
-        sheets = [part for _, part in of_face]
         behind = walls(face, steel)
         plan = Fastening(
             building.screws,
@@ -198,7 +197,7 @@ def _screws(
         rows, misses = sheet_screws(plan, of_face)
         stitched = (stitch_screws(plan, tile, part) for tile, part in of_face)
         through_sheets += [*rows, *(one for one in stitched if one)]
-        more, others = trim_screws(Trimmed(lines, plan, steel, sheets, trims[1]))
+        more, others = trim_screws(Trimmed(lines, plan, steel, of_face, trims[1]))
         through_trims += more
         missed += [*misses, *others]
     return through_sheets + through_trims, missed

@@ -22,7 +22,7 @@ def cap_screws(on: Trimmed) -> Iterator[Wanted]:
     low = max(half.girt - deep, under_cap(lines, half) + EDGE + lines.lap_room)
     high = min(half.girt + deep, half.head - EDGE)
     legs = [covered(leg) for leg, _ in legs_over(lines, face)]
-    pans = [(a, b) for a, b in pairwise(on.ribs()) if a >= 0.0 and b <= face.width]
+    pans = [(a, b) for a, b in pairwise(on.ribs(face.upper)) if a >= 0.0 and b <= face.width]
     free = [(a, b) for a, b in pans if not any(one < b and a < other for one, other in legs)]
     spots: Spots = [
         (((a + b) / 2, half.row), shapely.box(a + EDGE, low, b - EDGE, high))

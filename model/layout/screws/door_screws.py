@@ -52,11 +52,11 @@ def _under_ribs(on: Trimmed, opening: Opening, run: TrimRun) -> Iterator[Point3]
     """On the drip's back leg, in the hollows of the sheets' ribs, where low heads find room."""
     lines, screws = on.lines, on.lines.building.screws
     shelf = opening.sill + opening.height + head_angle(lines.building, opening)
-    profile = on.plan.face.skin.profile
-    step = max(1, int(screws.apart // profile.pitch))
+    above = on.plan.face.region_at(shelf)
+    step = max(1, int(screws.apart // above.skin.profile.pitch))
     left, right = opening.from_left + INCH, opening.from_left + opening.width - INCH
-    half = profile.crown / 2
-    for rib in [rib for rib in on.ribs() if left < rib < right][::step]:
+    half = above.skin.profile.crown / 2
+    for rib in [rib for rib in on.ribs(above) if left < rib < right][::step]:
         top = shelf + lines.profile("drip").in_plane - EDGE
         where = shapely.box(rib - half, shelf + EDGE, rib + half, top) & on.plan.room.steel
         if spot := on.plan.room.spot((rib, shelf + EDGE), where):

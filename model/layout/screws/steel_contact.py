@@ -19,6 +19,9 @@ TOUCHING = 1.0
 """mm; metal this close to a face's steel line lies on it."""
 NEARLY = 1e-6
 """mm; what two ways of working out one height may differ by."""
+FILM = 0.01
+"""mm; a block that reaches this far past a steel line takes off what lies on it: less than any flange's metal
+is thick."""
 
 
 Wall = tuple[Part, Polygon]
@@ -123,7 +126,7 @@ def _tools(frame: Place, part: Part, recipe: Cut) -> shapely.Geometry:
             for plane in (tool.start, tool.end)
         ]
         ws = [w for _, _, w in corners]
-        if min(ws) < TOUCHING / 4 < max(ws):
+        if min(ws) < FILM < max(ws):
             taken.append(shapely.convex_hull(shapely.multipoints([(u, v) for u, v, _ in corners])))
     return shapely.union_all(taken)
 

@@ -209,7 +209,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     if not cap:
         return
     pitch, v = slope.skin.profile.pitch, purlins[-1]
-    ribs = [rib for rib in on.ribs() if leg < rib and rib + pitch < slope.width - leg]
+    ribs = [rib for rib in on.ribs(slope.upper) if leg < rib and rib + pitch < slope.width - leg]
     down = ROW if ridge else 1.0  # under the flashing's row lie its closures
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - down, rib + pitch, v + ROW)) for rib in ribs]
     yield f"{slope.name} {cap}", on.run(cap), lines.ridge + lines.thickness, spots

@@ -8,10 +8,11 @@ from math import ceil
 
 import shapely
 
-from ...envelope.face import Face
+from ...envelope.face import Face, Region
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
+from ..skin.cladding import Tile
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .fastening import Fastening
@@ -32,8 +33,13 @@ class Trimmed:
     lines: TrimLines
     plan: Fastening
     steel: Sequence[Part]
-    sheets: Sequence[Part]
+    laid: Sequence[tuple[Tile, Part]]
     runs: Sequence[TrimRun]
+
+    @property
+    def sheets(self) -> list[Part]:
+        """The face's sheets."""
+        return [sheet for _, sheet in self.laid]
 
     def run(self, name: str) -> TrimRun:
         """The run of a name."""
@@ -54,11 +60,11 @@ class Trimmed:
         ends = iter(self.bars(run))
         return [(low, high) for (low, _), (_, high) in zip(ends, ends, strict=True)]
 
-    def ribs(self) -> list[float]:
-        """u of every major rib of the face's sheets, each once, from the left."""
-        profile, frame = self.plan.face.skin.profile, self.plan.face.frame
+    def ribs(self, region: Region) -> list[float]:
+        """u of every major rib of a region's sheets, each once, from the left."""
+        profile, frame = region.skin.profile, self.plan.face.frame
         found = set()
-        for sheet in self.sheets:
+        for sheet in (sheet for tile, sheet in self.laid if tile.region == region):
             assert isinstance(sheet.recipe, Sheet)
             right = max(u for u, _ in sheet.recipe.outline)
             for k in range(round(profile.cover / profile.pitch) + 1):
