@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import hypot
+
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, Opening, Sheets, Skin
 
@@ -46,6 +48,12 @@ DRIP_PAST = 25.4
 
 HEAD_CLEARANCE = 3.175
 """Wall sheets stop this far (1/8 in) short of what lies over their heads: common practice, no source."""
+
+
+def inside_wall(building: Building, rise: float) -> float:
+    """How far down a slope from a high eave a screw stands at least (mm), so that it does not come out of the
+    wall there, towards which it leans. rise: of the slope, in one of run."""
+    return building.screws.length * abs(rise) + PAST_BEND * hypot(1.0, rise)
 
 
 def foot(building: Building) -> float:

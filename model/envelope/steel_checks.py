@@ -11,6 +11,7 @@ from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .edges import Edge
 from .face import Face
+from .skin_lines import SCREW_EDGE, inside_wall
 from .steel_lines import SteelLines
 
 Objection = tuple[Path, str]
@@ -31,6 +32,7 @@ def steel_misfits(lines: SteelLines, even_bays: bool) -> Iterator[Objection]:
         return
     yield from _knees(lines)
     yield from _rake_angle(lines)
+    yield from _high_eave(lines)
     yield from _depths(lines)
     yield from _anchor_holes(lines)
     yield from _girt_heights(lines)
@@ -98,6 +100,19 @@ def _rake_angle(lines: SteelLines) -> Iterator[Objection]:
             ("framing", "rake_angle"),
             f"an angle, at least {at_least(least, units)} up, at most {at_most(lines.setback, units)} across",
         )
+
+
+def _high_eave(lines: SteelLines) -> Iterator[Objection]:
+    """A strut's flange at a high eave reaches far enough down the roof to take its screws, which stand so far
+    in that none comes out of the wall."""
+    building, strut = lines.building, lines.building.framing.eave_strut
+    steepest = max((-eave.rise for eave in lines.eaves.values()), default=0.0)
+    bend = strut.thickness + strut.radius if strut.radius else 0.0
+    least = inside_wall(building, steepest) + bend + SCREW_EDGE
+    if steepest > 0 and over(least, strut.width):
+        where = "at the high eave the roof's screws come out of the wall"
+        size = f"a section at least {at_least(least, building.units)} wide"
+        yield ("framing", "eave_strut"), f"{size}, or a roof less steep: {where}"
 
 
 def _depths(lines: SteelLines) -> Iterator[Objection]:

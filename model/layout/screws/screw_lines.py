@@ -11,7 +11,7 @@ from shapely.geometry import LineString
 from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.headwall import headwall_of
-from ...envelope.skin_lines import DEEP, PAST_BEND, head_angle, over_shelf
+from ...envelope.skin_lines import DEEP, PAST_BEND, head_angle, inside_wall, over_shelf
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
@@ -138,8 +138,12 @@ def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator
         if face.sloped:
             near, far = edge_bar(lines.profile("eave").in_plane / face.sides[0].level)
             length, middle = lines.steel.slope_length(face), (low + high) / 2
-            bar = (near, far) if middle < length / 2 else (length - far, length - near)
-            at = clear_of(middle, (low + EDGE, high - EDGE), [bar])
+            if middle < length / 2:
+                bars = [(near, far)]
+            else:
+                inside = inside_wall(lines.building, face.sides[2].rise)
+                bars = [(length - far, length - near), (length - inside, length)]
+            at = clear_of(middle, (low + EDGE, high - EDGE), bars)
         elif (eave := lines.steel.eaves.get(face.name)) and (band := eave_band(lines, face)):
             drop = eave.height - lines.head(face) * eave.rise - lines.eave_drop(eave)
             bars = [(band[0] - CLEAR, eave.height), (drop - CLEAR, drop + CLEAR)]

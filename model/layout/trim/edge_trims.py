@@ -11,7 +11,7 @@ from ...roles import Role
 from ..steel.straight_member import Plane
 from .gutters import gutter
 from .trim_lines import TrimLines
-from .trim_run import TrimRun, mirrored
+from .trim_run import Box, TrimRun, mirrored
 
 UP: Point3 = (0.0, 0.0, 1.0)
 FRONT: Point3 = (0.0, -1.0, 0.0)
@@ -69,6 +69,15 @@ def _ends_open(face: Face, hand: str) -> bool:
     return face.open_at(hand) or face.beside(hand).open
 
 
+def _top_leg(e: float, leg: float, rise: float, t: float) -> tuple[Box, ...]:
+    """What takes the top leg off an eave trim; at a high eave, where it falls along the drop, in two."""
+    out, up = -e - 3 * t - 1, 5.0
+    if rise >= 0:
+        return ((out, -(e + 3 * t) * rise, leg + 1, leg * rise + up),)
+    corner, top = -e * rise, -(e + 3 * t) * rise + up
+    return (out, corner, -e, top), (-e, leg * rise, leg + 1, top)
+
+
 def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
     """Along the eaves from the rear, the front piece on top; ends flush with the corner trims.
 
@@ -81,8 +90,6 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
             continue
         e = lines.head(wall)
         inner = ((leg, leg * rise), (-e, -e * rise), (-e, -e * rise - lines.eave_drop(eave)))
-        low, high = sorted((-(e + 3 * t) * rise, leg * rise))
-        cut = (-e - 3 * t - 1, low, leg + 1, high + 5)
         across, up = eave.along
         left, right = (lines.head_beside(wall, hand) for hand in ("left", "right"))
         left, right = left + lines.steel.run_on, right + lines.steel.run_on
@@ -102,6 +109,8 @@ def eave_runs(lines: TrimLines) -> Iterator[TrimRun]:
             start=Plane((0.0, 0.0, 0.0), ALONG),
             end=Plane((0.0, 0.0, run), ALONG),
             nest=(x * t, -t * rise),
-            snips=(cut if rightward else (-cut[2], cut[1], -cut[0], cut[3]),),
+            snips=tuple(
+                cut if rightward else (-cut[2], cut[1], -cut[0], cut[3]) for cut in _top_leg(e, leg, rise, t)
+            ),
         )
         yield gutter(lines, eave, trim, rightward) if lines.guttered(wall) else trim
