@@ -173,18 +173,16 @@ def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[floa
         middle = corners.mean(axis=0)
         middle = middle + (station - middle @ along) * along
         middle = middle - (outward @ (middle - corners[0])) * outward
-        level = abs(along[2]) <= STEEP
-        rained_on = outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, middle, -outward))
-        if outward @ (middle - site.centre) > 0 if level else rained_on:
+        if outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, middle, -outward)):
             skin.append((area, outward, middle))
     return skin
 
 
 def _backed(site: Site, start: Vectors, inward: Vectors) -> bool:
-    """Whether steel or sheet lies nearer on the inward side of a face than on the other."""
+    """Whether steel lies nearer on the inward side of a face than on the other."""
     depths = {1: np.inf, -1: np.inf}
     reach = np.abs(inward) * PROBE + 1.0
-    numbers = site.listed("members", "sheets")
+    numbers = site.listed("members")
     near = (site.low[numbers] < start + reach).all(axis=1) & (site.high[numbers] > start - reach).all(axis=1)
     for k in numbers[near].tolist():
         points, corners = triangles(site.bodies[k].solid)

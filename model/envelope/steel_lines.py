@@ -61,7 +61,7 @@ class SteelLines(GirtLines):
         """Whether a short upright stands on the girt at the foot of hung sheets, beside that of the next
         wall, which is clad: it backs their end beside the corner rib."""
         beside = self.named[wall.beside(hand).other]
-        if wall.hung is None or beside.hung or beside.open or not self.setback:
+        if wall.hung is None or beside.hung or wall.beside(hand).open or not self.setback:
             return False
         girt = wall.hung.girt + self.building.framing.girt.width / 2
         return self.strut_foot(self.over_corner(wall, hand)) - girt > LEAST_GIRT
