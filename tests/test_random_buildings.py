@@ -51,7 +51,7 @@ FOUND = {
     "a rake screw beside the trim of a high corner": 'width = "16 ft"\nlength = "12 ft"\n'
     'eave_height = "13 ft"\npitch = "22.5 deg"\n[roof]\nshape = "single slope"\n',
     "trim an eighth of an inch thick, at a ridge and over a lean-to": 'width = "16 ft"\nlength = "20 ft"\n'
-    'eave_height = "12 ft"\npitch = "4/12"\n[sheets]\nflange = "1/8 in"\n'
+    'eave_height = "12 ft"\npitch = "4/12"\n[sheets]\nflange = "1/16 in"\n'
     '[roof_sheets]\nprofile = "36 x 12 x 1-1/4"\n'
     '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "0.5/12"\neave_height = "7 ft"\n',
     "short sticks up a rake far from the corner that all is measured from": 'width = "23 ft"\n'
@@ -69,6 +69,22 @@ FOUND = {
     "an eighth of an inch of a leg beside an opening": SMALL
     + 'pitch = "3/12"\n[sheets]\ncut_clearance = "1/2 in"\n'
     + opening("framed opening", "right", 21, 20, 14.375, 8),
+    "a drip under the ribs of a wainscot of another profile": 'width = "12 ft"\nlength = "12 ft"\n'
+    'eave_height = "8 ft"\npitch = "3/12"\n[wainscot]\nheight = "42 in"\nprofile = "36 x 12 x 1-1/4"\n'
+    + opening("roll-up door", "front", 62, 30, 40),
+    "roof screws at a steep high eave, and its trim": 'width = "12 ft"\nlength = "13 ft"\n'
+    'eave_height = "8 ft"\npitch = "16/12"\n[roof]\nshape = "single slope"\n'
+    '[framing]\neave_strut = "cee 5x2.75x0.059"\n',
+    "an eave trim with most of the building outside it": 'width = "6 ft"\nlength = "16 ft"\n'
+    'eave_height = "13 ft"\npitch = "12/12"\n[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\n'
+    'eave_height = "7 ft"\n',
+    "sheets hung on a gable beside a bay that is open": 'width = "8 ft"\nlength = "24 ft"\n'
+    'eave_height = "112 in"\npitch = "9/12"\n[skirt]\nfoot = "4 ft"\nwalls = "gables"\n'
+    '[frame]\nspacing = "12 ft"\nfront_posts = "centre"\n[walls]\nright = "open in bay 1"\n',
+    "jambs deeper than a gable's girts under a flat rafter": 'width = "19 ft"\nlength = "14 ft"\n'
+    'eave_height = "102 in"\npitch = "1/12"\n[framing]\neave_strut = "cee 8x2.5x0.059"\n'
+    'girt = "tube 3.5x2x0.120"\n[frame]\nback_posts = "none"\n'
+    + opening("framed opening", "back", 94, 73.5, 66),
 }
 
 

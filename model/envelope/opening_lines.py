@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from ..description.building import OVERHEAD, Opening, OpeningKind
 from .face import Face
 from .steel_lines import SteelLines
+from .top_line import TopLine
 
 LEAF_THICKNESS = {
     "walk door": 44.45,
@@ -42,8 +43,20 @@ class OpeningLines(SteelLines):
         head = opening.sill + opening.height + framing.header.width
         left, right = self.jamb_span(opening)
         over = [v - half for v in girts if v - half >= head and self._passes(wall, v, left, right)]
-        eave = self.eaves.get(wall.name)
-        return low, min(over, default=self.strut_foot(eave) if eave else None)
+        if eave := self.eaves.get(wall.name):
+            return low, min(over, default=self.strut_foot(eave))
+        # Jambs deeper than the girts stop under a rafter that those pass in front of.
+        rake = self.jamb_limit(wall)
+        return low, min((v for v in over if v <= min(map(rake.height, (left, right)))), default=None)
+
+    def jamb_limit(self, wall: Face) -> TopLine:
+        """What jambs of a gable that run up to the rake stop at."""
+        return wall.top.lowered(self.rake_limit(self.building.framing.jamb.depth))
+
+    def _stands(self, wall: Face, high: float | None, sides: tuple[float, float], foot: float) -> bool:
+        """Whether a jamb, from side to side, is in the way of a girt whose lower edge is at a height."""
+        heads = map(self.jamb_limit(wall).height, sides) if high is None else (high,)
+        return foot < max(heads)
 
     def leaf_back(self, kind: OpeningKind) -> float:
         """How far in the back of an opening's leaf or sash stands from the steel line; 0 without one."""
@@ -86,5 +99,7 @@ class OpeningLines(SteelLines):
         left, right = self.jamb_span(opening)
         over = v - half >= opening.sill + opening.height + framing.header.width
         if over or v + half <= opening.sill - framing.sill.width:
-            return ((left, opening.from_left), (opening.from_left + opening.width, right))
+            jambs = (left, opening.from_left), (opening.from_left + opening.width, right)
+            wall = self.named[opening.wall]
+            return tuple(jamb for jamb in jambs if self._stands(wall, high, jamb, v - half))
         return ((left, right),)

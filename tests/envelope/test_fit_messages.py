@@ -132,8 +132,8 @@ OVERHEAD = (
 )
 # What is typed, the key, what was wrong, what is said, and the limit said, typed.
 LIMITS = [
-    ('[sheets]\nflange = "{}"', "sheets.flange", "0 in", "at least 0.008 in", "0.008 in"),
-    ('[sheets]\nflange = "{}"', "sheets.flange", "1 in", 'at most 1/8"', "1/8 in"),
+    ('[sheets]\nflange = "{}"', "sheets.flange", "0 in", "at least 0.012 in", "0.012 in"),
+    ('[sheets]\nflange = "{}"', "sheets.flange", "1 in", 'at most 1/16"', "1/16 in"),
     ('[sheets]\nthickness = "{}"', "sheets.thickness", "0 in", "at least 0.0075 in", "0.0075 in"),
     ('[sheets]\nthickness = "{}"', "sheets.thickness", "2 mm", "at most 0.06 in", "0.06 in"),
     ('[sheets]\noverhang = "{}"', "sheets.overhang", "0 in", 'at least 1-1/8"', "1-1/8 in"),

@@ -43,10 +43,10 @@ MADE_TO_FIT = {
     + '[frame]\ncolumn = "600S162-54"\n'
     + opening("walk door", "right", "3 ft x 6 ft 8 in", "6 in"),
     "a trim of the least thickness": SMALL
-    + '[sheets]\nflange = "0.008 in"\n'
+    + '[sheets]\nflange = "0.012 in"\n'
     + opening("overhead door", "front", "3 ft x 6 ft", "3 ft"),
     "a trim of the greatest thickness": TALL
-    + '[sheets]\nflange = "1/8 in"\n[trim]\nstock = ["4 ft"]\n[framing]\nheader = "cee 4x2.5x0.059"\n'
+    + '[sheets]\nflange = "1/16 in"\n[trim]\nstock = ["4 ft"]\n[framing]\nheader = "cee 4x2.5x0.059"\n'
     + opening("overhead door", "front", "4 ft x 8 ft", "3 ft"),
     "a tall door beside a ledge": TALL
     + '[slab]\nledge_depth = "1-1/2 in"\n[trim]\nstock = ["4 ft"]\n'

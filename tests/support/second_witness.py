@@ -35,6 +35,11 @@ SKIN = 60.0
 """mm; steel met so near to a building's outermost steel has no sheet before it."""
 
 
+WALL_SHEETS = ("wall sheet", "wall light sheet")
+BESIDE = 150.0
+"""mm; a column as near to a sheet stands at the end of what is clad."""
+
+
 @dataclass(frozen=True)
 class Body:
     """A mesh in the building: points (n, 3), triangles (m, 3)."""
@@ -190,8 +195,21 @@ def _uncovered(bodies: list[Body], bare: Sequence[tuple[float, float, float]]) -
         for ray, hit, at in zip(rays, first, depth, strict=True):
             near = axis == 2 or abs(at - outermost) < SKIN
             if hit >= 0 and near and solid[owner[hit]].piece.role in hidden:
+                if solid[owner[hit]].piece.role in FRAMES and _in_open_bays(solid, axis, ray[0], outermost):
+                    continue
                 name = solid[owner[hit]].piece.name
                 yield f"{name} is seen from {'above' if axis == 2 else 'outside'} at {np.round(ray)}"
+
+
+def _in_open_bays(bodies: list[Body], axis: int, along: float, outermost: float) -> bool:
+    """Whether a side of the building has no sheet at a place along it, nor next to it."""
+    for body in bodies:
+        if axis < 2 and body.piece.role in WALL_SHEETS:
+            low, high = body.points.min(axis=0), body.points.max(axis=0)
+            on_side = low[axis] - SKIN < outermost < high[axis] + SKIN and high[axis] - low[axis] < SKIN
+            if on_side and low[1 - axis] - BESIDE < along < high[1 - axis] + BESIDE:
+                return False
+    return axis < 2
 
 
 def _first(mesh: np.ndarray, rays: np.ndarray, axis: int, sign: int) -> tuple[np.ndarray, np.ndarray]:

@@ -114,7 +114,7 @@ SHEETS = Table(
         ),
         Key(
             "flange",
-            Length("0.008 in", "1/8 in"),
+            Length("0.012 in", "1/16 in"),
             "thickness of the trim between framing and sheet",
             "0.0217 in",
             metric="0.55 mm",

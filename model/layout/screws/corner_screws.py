@@ -36,7 +36,7 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
             name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
             where = (lines.steel.steel_end(face, hand), into * leg)
             yield from _by_trim(on, hand, _leg(on, (name, 0), where, seat, heights if upright else None))
-        if not face.open and (foot := _foot(on, hand)) is not None:
+        if (face.hung or not face.open_at(hand)) and (foot := _foot(on, hand)) is not None:
             yield from _over_hung(on, hand, (share * face.width, into), foot)
 
 
@@ -79,7 +79,8 @@ def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) ->
     leg, seat = into * hung_leg(lines, face, hand), over_hung(lines, face, hand) + lines.thickness
     name = (f"{face.name} corner trim over {hand}", -1)
     beside = lines.steel.named[face.beside(hand).other]
-    upright = room > HELD and not (beside.open or (beside.hung and face.hung))
+    bare = face.beside(hand).open and not beside.hung
+    upright = room > HELD and not (bare or (beside.hung and face.hung))
     if face.hung:
         rows = [foot + v for v in spread(room, 3 * INCH, HELD)]
         yield _leg(on, name, (u, leg), seat, rows if upright else None)

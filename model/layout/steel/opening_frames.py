@@ -8,7 +8,6 @@ from ...catalog.sections import SectionShape
 from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
-from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
 from ...recipe import Cut, Part, Recipe
 from ...roles import Role
@@ -47,7 +46,7 @@ def _frame(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iter
     half = framing.jamb.width / 2
     for side, u, along in (("left", left - half, UP), ("right", right + half, (0.0, -1.0, 0.0))):
         start: Plane = square((u, low, 0.0), UP)
-        end = head_under(_under_rake(lines, face), u, half) if high is None else square((u, high, 0.0), UP)
+        end = head_under(lines.jamb_limit(face), u, half) if high is None else square((u, high, 0.0), UP)
         planes = (start, end) if side == "left" else (end, start)
         yield _steel(face, name, f"jamb {side}", Role.JAMB, framing.jamb, (u, 0.0), along, planes)
     across = (square((left, 0.0, 0.0), RIGHT), square((right, 0.0, 0.0), RIGHT))
@@ -57,11 +56,6 @@ def _frame(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iter
         sill = framing.sill
         line = (0.0, opening.sill - sill.width / 2)
         yield _steel(face, name, "sill", Role.SILL, sill, line, LEFT, across[::-1])
-
-
-def _under_rake(lines: OpeningLines, face: Face) -> TopLine:
-    """What jambs that run up to the rake stop at."""
-    return face.top.lowered(lines.rake_limit(lines.building.framing.jamb.depth))
 
 
 def _steel(

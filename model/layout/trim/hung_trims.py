@@ -52,7 +52,7 @@ def _end(lines: TrimLines, face: Face, hand: str) -> tuple[float, Plane]:
     if other.hung:
         across, out = side.mitre
         return corner - into * lines.seam * out / across, Plane((0.0, 0.0, corner), (0.0, into * out, across))
-    if not other.open:
+    if not side.open:
         corner -= into * lines.head(other)
     return corner, Plane((0.0, 0.0, corner), ALONG)
 
@@ -64,7 +64,7 @@ def _beside_uprights(
     behind: Box = (section.edge - NOTCH, -NOTCH, section.leg + NOTCH, lines.thickness + NOTCH)
     for hand, end, into in (("left", 0.0, 1.0), ("right", face.width, -1.0)):
         other = lines.steel.named[face.beside(hand).other]
-        if not (other.hung or other.open):
+        if not (other.hung or face.beside(hand).open):
             inner = end + into * (lines.corner_leg(face, hand) + NOTCH)
             outer = ends[hand == "right"] - into * NOTCH
             yield min(inner, outer), max(inner, outer), behind

@@ -17,6 +17,7 @@ from .stock_line import StockLine
 from .words import gauge_text, long_text
 
 FULL = 0.5  # mm by which a leaning full stick may measure longer than its stock length
+GIRTH = 0.01  # mm to which a girth is taken: what noise does to its last digits, a long stick multiplies
 GIRTHS = 1.0  # mm; trims of one kind whose girths differ by less are cut from one stick
 
 
@@ -76,7 +77,7 @@ def _line(items: list[Item], plan: StockPlan, units: Units) -> Line:
     """Weight and girth go by the piece that cuts have left most of."""
     first, count, stock = items[0], len(plan.sticks), plan.sticks[0].stock
     heaviest = max(item.weight / item.cut for item in items)
-    girth = first.bends.girth if first.bends else 0.0
+    girth = snapped(first.bends.girth, GIRTH) if first.bends else 0.0
     return Line(
         "trims",
         first.role,
