@@ -25,6 +25,9 @@ HEAD = 1.5
 """Rows that the name of a step takes."""
 FEWEST = 5
 """Rows of a step that stand together at the foot of a page, unless it has less."""
+UNDER = 3
+"""Rows that go on under a picture at least: one alone there would be taken for the picture's own words, or
+not be read. Where a step has less left, all that is said of it stands beside its picture."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,21 +85,36 @@ def step_pages(one: Job) -> Iterator[Content]:
 
 
 def _told(one: Job, room: Room, number: int, step: Step, picture: bytes) -> _Told:
-    rows: list[tuple[str, str]] = []
     high = HIGH + 1.0 + one.style.heights[Size.SMALL]
     beside = ceil(high / ROW - HEAD - 1) if picture else 0
-    for what, text in said(step, one.units):
-        narrow = [room.width - WORD - WIDE - APART] * (beside - len(rows))
-        lines = flowed(one, printable(text), chain(narrow, repeat(room.width - WORD)))
-        rows += [("" if number else what, line) for number, line in enumerate(lines)]
+    rows = _rows(one, room, step, beside)
+    if picture and beside < len(rows) < beside + UNDER:
+        rows = _rows(one, room, step)
+        beside = len(rows)
     return _Told(number, printable(step.name), tuple(rows), picture, beside)
 
 
+def _rows(one: Job, room: Room, step: Step, beside: int | None = None) -> list[tuple[str, str]]:
+    """All that is said of a step, in lines: the first so many of them as wide as the room beside a picture,
+    or all."""
+    wide = room.width - WORD
+    narrow = wide - WIDE - APART
+    rows: list[tuple[str, str]] = []
+    for what, text in said(step, one.units):
+        widths = repeat(narrow) if beside is None else chain([narrow] * (beside - len(rows)), repeat(wide))
+        lines = flowed(one, printable(text), widths)
+        rows += [("" if number else what, line) for number, line in enumerate(lines)]
+    return rows
+
+
 def _fitting(told: _Told, start: int, left: float) -> int:
-    """How many of a step's rows go into what is left of a page (mm), whole sentences where any does."""
+    """How many of a step's rows go into what is left of a page (mm), whole sentences where any does; under a
+    picture more than one or two, or none."""
     most = max(0, min(len(told.rows) - start, int((left - APART) / ROW - HEAD)))
-    ends = [n for n in range(1, most + 1) if start + n == len(told.rows) or told.rows[start + n][0]]
-    return max(ends, default=most)
+    few = range(told.beside + 1, told.beside + UNDER) if told.picture and not start else range(0)
+    goes = [n for n in range(1, most + 1) if n not in few]
+    ends = [n for n in goes if start + n == len(told.rows) or told.rows[start + n][0]]
+    return max(ends or goes, default=most)
 
 
 def _content(one: Job, room: Room, parts: Sequence[_Part]) -> Content:

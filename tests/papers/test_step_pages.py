@@ -3,18 +3,24 @@
 from __future__ import annotations
 
 import io
+import re
+from itertools import takewhile
 
 import pdfplumber
 import pytest
+from PIL import Image as Bitmap
 from ribwright.drawing.pdf import pdf
+from ribwright.drawing.values import Image
 from ribwright.errors import FileError
-from ribwright.papers.frame import framed
+from ribwright.papers.frame import ROW, framed
 from ribwright.papers.job import job_of
 from ribwright.papers.step_pages import step_pages
+from ribwright.pieces import Model
 from ribwright.show.step_pictures import step_pictures
-from ribwright.steps import steps
+from ribwright.steps import Step, steps
 from ribwright.steps.step_text import said
 from support.drawn import starter_pages, starter_read
+from support.read_pdf import Read, read_pdf
 from support.starter_buildings import starter_model
 from support.store import store
 
@@ -56,3 +62,38 @@ def test_pictures_stand_by_the_steps_that_put_something_up(missing: object) -> N
                 word["x0"] < image["x1"] and image["top"] < word["bottom"] and word["top"] < image["bottom"]
                 for word in page.extract_words()
             )
+
+
+def blank_pictures(model: Model, raising: tuple[Step, ...]) -> list[bytes]:
+    """A small grey picture for each step that has one."""
+    file = io.BytesIO()
+    Bitmap.new("L", (8, 6), 128).save(file, "JPEG")
+    return [file.getvalue() if any(not piece.row for piece in step.pieces) else b"" for step in raising]
+
+
+def rows_under(image: Image, read: Read) -> int:
+    """Rows of text that go on below a picture, from its left edge, down to the next step."""
+    left, low = image.at
+    bases = {round(one.start[1], 2): one for one in read.texts if left - 1 < one.start[0] < left + 30}
+    below = [(base, bases[base]) for base in sorted(bases, reverse=True) if base < low]
+    places = [low - ROW * (n + 1.5) for n in range(len(below))]
+    rows = takewhile(
+        lambda row: abs(row[0][0] - row[1]) < ROW / 2 and not re.match(r"\d+\. ", row[0][1].text),
+        zip(below, places, strict=True),
+    )
+    return len(list(rows))
+
+
+@pytest.mark.parametrize("name", ["carport", "wainscot"])
+def test_no_last_line_stands_alone_under_a_picture(name: str) -> None:
+    """What goes on under a picture has three rows or more; less than that stands beside it."""
+    one = job_of(starter_model(name), pictured=blank_pictures)
+    pages = framed(one, list(step_pages(one)))
+    found = [
+        rows_under(image, read)
+        for page, read in zip(pages, read_pdf(pdf(pages, name)), strict=True)
+        for image in page.shapes
+        if isinstance(image, Image)
+    ]
+    assert {1, 2}.isdisjoint(found)
+    assert max(found) > 2
