@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from statistics import fmean
 
 import numpy as np
 import shapely
@@ -91,7 +92,7 @@ class ScrewLine:
 @lru_cache(maxsize=KEPT)
 def screw_lines(one: Job, plane: CladPlane) -> tuple[ScrewLine, ...]:
     """The level lines of screws through the sheets of a plane, from below; slanting rows are left out."""
-    found: dict[float, list[float]] = defaultdict(list)
+    found: list[Point2] = []
     names = {sheet.piece.label("face") for sheet in plane.sheets}
     for piece in one.model.pieces:
         if piece.role != Role.SHEET_SCREW or piece.label("face") not in names:
@@ -101,14 +102,14 @@ def screw_lines(one: Job, plane: CladPlane) -> tuple[ScrewLine, ...]:
         for x, y, z in piece.row or ((0.0, 0.0, 0.0),):
             u, v, w = plane.frame.seen(piece.place.point((x, y, z)))
             if abs(w) < AROUND / 4:
-                found[round(v / LEVEL) * LEVEL].append(u)
-    heights: list[tuple[float, list[float]]] = []
-    for v in sorted(found):
-        if heights and v - heights[-1][0] <= LEVEL:
-            heights[-1][1].extend(found[v])
-        else:
-            heights.append((v, list(found[v])))
-    lines = (ScrewLine(v, min(us), max(us), len(us)) for v, us in heights)
+                found.append((v, u))
+    rows: list[list[Point2]] = []
+    for v, u in sorted(found):
+        if not rows or v - rows[-1][0][0] > LEVEL:
+            rows.append([])
+        rows[-1].append((v, u))
+    places = ((fmean(v for v, _ in row), [u for _, u in row]) for row in rows)
+    lines = (ScrewLine(v, min(us), max(us), len(us)) for v, us in places)
     return tuple(line for line in lines if line.count >= FEWEST and line.end - line.start > AROUND)
 
 
