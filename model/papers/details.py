@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import count
 
 import numpy as np
 import shapely
@@ -16,6 +17,7 @@ from ..place import Point2
 from ..roles import Role, list_of
 from .frame import Content, Room, cut, room_of, titled
 from .job import Job
+from .labels import Labels
 from .places import Detail, Measured, details_of
 from .scales import fitting
 from .sections import cut_area, is_thin
@@ -117,10 +119,9 @@ def _scale(one: Job, detail: Detail, room: Room) -> Scale:
 def _height(one: Job, cell: _Cell) -> float:
     """mm on paper that a detail takes: its title, it and the dimensions under it, or the names beside it."""
     _, low, _, high = cell.detail.window
-    level = [measured for measured in cell.detail.measured if measured[3] == 0]
-    under = STEP * sum(_ends(cell.detail, cell.bare, measured) is not None for measured in level)
+    lowest = min((shape.at[1] for shape in _dimensions(one, cell) if not shape.turn), default=low)
     names = len(cell.bare) * (one.style.heights[Size.SMALL] + APART)
-    return HEAD + max((high - low) / cell.scale.ratio + under, names) + BETWEEN
+    return HEAD + max((high - lowest) / cell.scale.ratio, names) + BETWEEN
 
 
 def _drawn(one: Job, cell: _Cell, corner: Point2) -> tuple[View, list[Shape]]:
@@ -132,7 +133,7 @@ def _drawn(one: Job, cell: _Cell, corner: Point2) -> tuple[View, list[Shape]]:
     shapes: list[Shape] = []
     for part in cell.bare:
         shapes += _filled(part, scale, detail)
-    shapes += _dimensions(one, detail, cell.bare, scale)
+    shapes += _dimensions(one, cell)
     shapes += _names(one, detail, cell.bare, view)
     return replace(view, shapes=tuple(shapes)), titled(one, view, (x, top - 5.0), Size.PLAIN)
 
@@ -157,22 +158,28 @@ def _filled(part: Bare, scale: Scale, detail: Detail) -> Iterator[Shape]:
     yield from (Polyline(line, pen, False) for line in lines_in(part.area.boundary, inner))
 
 
-def _dimensions(one: Job, detail: Detail, bare: Sequence[Bare], scale: Scale) -> Iterator[Shape]:
+def _dimensions(one: Job, cell: _Cell) -> Iterator[Dimension]:
+    """Level ones in rows under a detail, each in the first where its text meets none of the names beside it;
+    upright ones on its left."""
+    detail, ratio = cell.detail, cell.scale.ratio
     left, low, _, _ = detail.window
-    counts = [0, 0]
+    names = Labels(View("", cell.scale, (0.0, 0.0), ()), one.style)
+    names.keep(_names(one, detail, cell.bare, names.view))
+    row, aside = 0, ASIDE
     for measured in detail.measured:
-        ends = _ends(detail, bare, measured)
+        ends = _ends(detail, cell.bare, measured)
         if ends is None:
             continue
-        axis = measured[3]
-        counts[axis] += 1
-        off = (STEP * counts[0] if axis == 0 else ASIDE + STEP * (counts[1] - 1)) * scale.ratio
-        start, end = ends
+        (start, end), axis = ends, measured[3]
         text = one.length(abs(end[axis] - start[axis]))
-        if axis == 0:
-            yield Dimension(start, end, (left, low - off), text)
-        else:
-            yield Dimension(start, end, (left - off, low), text, 90.0)
+        if axis == 1:
+            yield Dimension(start, end, (left - aside * ratio, low), text, 90.0)
+            aside += STEP
+            continue
+        under = (Dimension(start, end, (left, low - STEP * n * ratio), text) for n in count(row + 1))
+        shape = next(one for one in under if names.has_room(one))
+        row = round((low - shape.at[1]) / ratio / STEP)
+        yield shape
 
 
 def _ends(

@@ -103,7 +103,7 @@ def _layout(one: Job, flat: Flat, scales: Sequence[Scale], aside: Aside) -> _Lay
     for room in DRAWN:
         lines = half(one) - side - max(room, _with_words(one, flat, scale.ratio)) - PAST
         closer = broken(flat.length, flat.busy, room, scale.ratio)
-        if closer is not None and lines >= LEAST:
+        if closer is not None and lines >= LEAST and _edges_fit(one, flat, closer, scale.ratio):
             return _Layout(True, lines - APART, lines + side, scale, closer)
     return _Layout(False, NOTES, beside, scale, where)
 
@@ -118,10 +118,26 @@ def _scale(flat: Flat, scales: Sequence[Scale], room: float) -> tuple[Scale, Bro
 
 
 def _with_words(one: Job, flat: Flat, ratio: float) -> float:
-    """mm on paper that a flat takes along whose edges' lengths stand past its end: too short for them."""
-    height, length = one.style.heights[Size.SMALL], flat.length / ratio
-    words = max(width(one.length(flat.length - fall), height) for fall in flat.fall or (0.0,))
-    return length + OUTSIDE + words if flat.fall and length < words + OUTSIDE else 0.0
+    """mm on paper that a flat takes along with an edge's length that stands past its end; 0 where each has
+    room between its ends."""
+    far = 0.0
+    for fall in flat.fall or ():
+        edge, words = (flat.length - fall) / ratio, _words_of(one, flat.length - fall)
+        if edge < words + 2 * one.style.arrow:
+            far = max(far, edge + OUTSIDE + words)
+    return far
+
+
+def _words_of(one: Job, edge: float) -> float:
+    """mm on paper that the words of an edge's length take."""
+    return width(one.length(edge), one.style.heights[Size.SMALL])
+
+
+def _edges_fit(one: Job, flat: Flat, where: Broken, ratio: float) -> bool:
+    """Whether the lengths of a flat's edges fit between their ends as it is drawn broken."""
+    edges = [] if where.whole else [flat.length - fall for fall in flat.fall or ()]
+    arrows = 2 * one.style.arrow
+    return all(where(edge) / ratio >= _words_of(one, edge) + arrows for edge in edges)
 
 
 def _side(one: Job, flat: Flat) -> float:

@@ -80,6 +80,10 @@ class Labels:
         ratio, at = self.view.scale.ratio, self.view.at
         return shapely.transform(area, lambda points: points / ratio + at)
 
+    def has_room(self, one: Dimension) -> bool:
+        """Whether the words of a dimension meet nothing that stands."""
+        return all(self.free(box_of(said)) for said in words(one, self.view, self.style))
+
     def free(self, area: shapely.Geometry) -> bool:
         """Whether nothing stands on a part of the paper."""
         return not any(area.intersects(other) for other in self.taken)

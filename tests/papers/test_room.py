@@ -1,50 +1,44 @@
-"""Nothing on paper meets anything else: measured from the PDF, by the ink of its letters."""
+"""Nothing on paper meets anything else: measured from the PDF, by the ink of its letters. More buildings are
+looked at by `papers_run.py`."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
-import shapely
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Text
-from ribwright.intake import starters
+from ribwright.intake import parse, starters
+from ribwright.papers.cut_sheets import cut_sheets
+from ribwright.papers.details import details
+from ribwright.papers.frame import framed
+from ribwright.papers.job import job_of
+from ribwright.raising import raise_building
 from support.drawn import starter_pages, starter_read
-from support.read_pdf import Read, read_pdf
-
-SHRUNK = 0.2  # mm of ink that may touch
-THIN = 0.13  # mm; a line no wider may be crossed
-
-
-def met(page: Read) -> Iterator[str]:
-    """Texts that meet another text, or a line unless they stand on a patch of paper."""
-    inks = [one.ink.buffer(-SHRUNK) for one in page.texts]
-    tree = shapely.STRtree(inks)
-    for i, j in zip(*tree.query(inks, predicate="intersects"), strict=True):
-        if i < j:
-            yield f"{page.texts[i].text} / {page.texts[j].text}"
-    lines = shapely.STRtree([line for line, width in page.lines if width > THIN])
-    for one, ink in zip(page.texts, inks, strict=True):
-        if not one.patched and len(lines.query(ink, predicate="intersects")):
-            yield f"{one.text} / a line"
-
-
-def outside(page: Read, margin: float) -> Iterator[str]:
-    """What leaves the frame."""
-    wide, high = page.size
-    frame = shapely.box(margin, margin, wide - margin, high - margin)
-    yield from (one.text for one in page.texts if not frame.contains(one.ink))
-    yield from (f"line {line.bounds}" for line, _ in page.lines if not frame.buffer(0.1).covers(line))
+from support.read_pdf import read_pdf
+from support.room import crowded, met, outside
 
 
 @pytest.mark.parametrize("name", starters())
 def test_nothing_meets_another_or_leaves_the_frame(name: str) -> None:
-    pages = zip(starter_pages(name), starter_read(name), strict=True)
-    found = {
-        page.title: hits for page, read in pages if (hits := [*met(read), *outside(read, page.paper.margin)])
-    }
-    assert found == {}
+    assert crowded(starter_pages(name), starter_read(name)) == {}
+
+
+SMALL = 'length = "10 ft"\neave_height = "{1}"\nwidth = "{0}"\npitch = "{2}"\n'
+FOUND = {
+    "edges of steep rakes, drawn broken": SMALL.format("16 ft", "13 ft", "6/12"),
+    "edges of rakes as steep as their sheets are wide": SMALL.format("12 ft", "9 ft", "12/12"),
+    "edges of short raked sheets": SMALL.format("12 ft", "8 ft", "6/12") + '[wainscot]\nheight = "48 in"\n',
+    "more names than a detail is high": SMALL.format("9 ft", "104 in", "6/12")
+    + '[insulation]\nroof = "3 in"\n',
+}
+
+
+@pytest.mark.parametrize("text", FOUND.values(), ids=FOUND)
+def test_what_a_long_run_found_has_room(text: str) -> None:
+    one = job_of(raise_building(parse(text, "found")).model)
+    pages = framed(one, [*cut_sheets(one), *details(one)])
+    assert crowded(pages, read_pdf(pdf(pages, "found"))) == {}
 
 
 def test_the_check_finds_what_meets() -> None:
