@@ -59,6 +59,7 @@ class Role(StrEnum):
     JAMB_ANGLE = "jamb angle"
     HEAD_ANGLE = "head angle"
     DRIP = "drip"
+    RAIL_COVER = "rail cover"
     TIER_TRIM = "tier trim"
     CAP_TRIM = "cap trim"
     FLASHING = "headwall flashing"
@@ -68,6 +69,8 @@ class Role(StrEnum):
     LAP_SCREW = "lap screw"
     TRIM_SCREW = "trim screw"
     LEAF = "leaf"
+    RAIL = "door rail"
+    GUIDE = "door guide"
     SASH = "sash"
     PANE = "pane"
     LOUVRE = "louvre"
@@ -142,6 +145,7 @@ KINDS: dict[str, Kind] = {
             Role.JAMB_ANGLE: "TA",
             Role.HEAD_ANGLE: "TH",
             Role.DRIP: "TD",
+            Role.RAIL_COVER: "TV",
             Role.TIER_TRIM: "TT",
             Role.CAP_TRIM: "TL",
             Role.FLASHING: "TF",
@@ -149,7 +153,8 @@ KINDS: dict[str, Kind] = {
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),
     **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
-    **_of("openings", False, {Role.LEAF: "D", Role.SASH: "WS", Role.PANE: "WP", Role.LOUVRE: "LV"}),
+    **_of("openings", False, {Role.LEAF: "D", Role.RAIL: "DR", Role.GUIDE: "DG"}),
+    **_of("openings", False, {Role.SASH: "WS", Role.PANE: "WP", Role.LOUVRE: "LV"}),
     **_of("insulation", False, {Role.WALL_BLANKET: "IW", Role.ROOF_BLANKET: "IR"}),
     **_of("slab", False, {Role.SLAB: "SB"}),
     **_of("sheets", True, {Role.SHEET: "S"}, "sheet"),

@@ -118,6 +118,11 @@ class Clad:
         return shade.high < 1.0 or bool((w - self.offset)[(v > low) & (v < high)].max(initial=-np.inf) < 1.0)
 
     @cached_property
+    def crown(self) -> float:
+        """How far out the outermost of the sheets stands (mm): what hangs before it fills no opening."""
+        return max(float(sheet.upper[:, 1].max()) + sheet.off for sheet in self.plane.sheets)
+
+    @cached_property
     def runs_out(self) -> bool:
         """Whether a roof's head stands out over a trim, as its foot does: a high eave, and no ridge."""
         left, _, right, _ = self.plane.outline.bounds
@@ -154,7 +159,7 @@ class Clad:
         cored = (ring.buffer(-ROOM, join_style="mitre") for ring in rings)  # slots beside it are none of it
         ringed = [core.buffer(ROOM, join_style="mitre") for core in cored if self._is_open(core)]
         fills = list(self.shades(self.site.listed("openings"), -FILL_BACK, 60.0))
-        fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP]
+        fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP and fill.low < self.crown]
         for ring in ringed:
             filling = [fill for fill in fills if fill.shape.intersects(ring)]
             if not filling and self.plane.outline.intersection(ring).area > ring.area / 2:

@@ -15,7 +15,7 @@ from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .headwalls import OUT, headwalls, open_heads, sheltered
 from .limits import over
-from .seams import off_steel, open_seams, seams
+from .seams import closed_by, off_steel, open_seams, seams
 from .shadow import seen
 from .site import Box, Site
 from .unclad import unclad
@@ -144,11 +144,13 @@ def _nearest(face: Clad, shape: shapely.Geometry) -> tuple[LaidSheet, ...]:
 
 
 def _holes(face: Clad) -> Iterator[tuple[Finding, Box]]:
-    """Holes in the skin that no opening explains."""
+    """Holes in the skin that neither an opening explains nor a trim that sheds, as over a rail."""
     for part in shapely.get_parts(face.plane.outline):
         for ring in part.interiors:
             hole = shapely.Polygon(ring)
-            if _thick(hole) and all(hole.distance(opening.shape) > POCKET for opening in face.openings):
+            if not _thick(hole.difference(closed_by(face, hole)), GAP / 2):
+                continue
+            if all(hole.distance(opening.shape) > POCKET for opening in face.openings):
                 yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area), _box(face, hole)
 
 

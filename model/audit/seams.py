@@ -162,9 +162,21 @@ def _points(face: Clad, shade: Shade) -> tuple[np.ndarray, np.ndarray]:
     return points @ face.axes[1], points @ face.axes[2] - face.offset
 
 
+def closed_by(face: Clad, slot: shapely.Geometry) -> shapely.Geometry:
+    """What of a slot across a wall's sheets trims close that shed, as at a seam."""
+    _, low, _, high = slot.bounds
+    crossing = (shade for shade in face.trims if not face.plane.sloped and shade.shape.intersects(slot))
+    return shapely.union_all([shade.shape for shade in crossing if _sheds_at(face, shade, low, high)])
+
+
 def _sheds(face: Clad, seam: Seam, shade: Shade) -> bool:
+    return _sheds_at(face, shade, seam.head, seam.foot)
+
+
+def _sheds_at(face: Clad, shade: Shade, head: float, foot: float) -> bool:
+    """Whether a trim lies behind what is over a foot and before what is under a head (v)."""
     v, w = _points(face, shade)
-    over_, below = w[v > seam.foot + ONE], w[v < seam.head - ONE]
+    over_, below = w[v > foot + ONE], w[v < head - ONE]
     return bool(len(over_) and len(below) and over_.max() < 1.0 and below.min() > 1.0)
 
 

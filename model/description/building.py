@@ -17,10 +17,19 @@ Wall = Literal["front", "back", "left", "right"]
 WALLS: tuple[Wall, ...] = ("front", "back", "left", "right")
 Start = Literal["left", "right", "centre"]
 OpeningKind = Literal[
-    "walk door", "double door", "overhead door", "roll-up door", "window", "framed opening", "vent"
+    "walk door",
+    "double door",
+    "overhead door",
+    "roll-up door",
+    "sliding door",
+    "window",
+    "framed opening",
+    "vent",
 ]
 OVERHEAD: tuple[OpeningKind, ...] = ("overhead door", "roll-up door")
 """Doors that go up behind their opening."""
+SLIDING: OpeningKind = "sliding door"
+"""Hangs before its wall, on a rail."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,7 +231,8 @@ class Opening:
     have all openings in their lists, those of their own walls and the others. from_left: from the wall's left
     corner of the steel line, seen from outside, to the opening's left edge. sill: from the top of the slab to
     the opening's lower edge. colour: of the leaf, sash or louvre; None: white. swing: the side of the
-    hinges seen from outside, and the way a door opens; "" where nobody said.
+    hinges seen from outside, and the way a door opens; "" where nobody said. slides: the way a sliding
+    door's leaf goes, seen from outside, or "apart" of two; "" of others.
     """
 
     kind: OpeningKind
@@ -233,6 +243,7 @@ class Opening:
     sill: float
     colour: str | None = None
     swing: str = ""
+    slides: str = ""
 
     @property
     def overhead(self) -> bool:

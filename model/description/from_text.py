@@ -11,6 +11,7 @@ from ..catalog.gauges import gauges
 from ..units import Units, format_exact, parse_length
 from .blanket import insulation_of, pressed
 from .building import (
+    SLIDING,
     WALLS,
     Building,
     DoorRoom,
@@ -98,6 +99,7 @@ def building_of(draft: Draft, name: str) -> Building:
                     "wall": face_of(draft, opening["wall"]),
                     "sill": sill(opening),
                     "swing": opening["swing"] or "",
+                    "slides": (opening["slides"] or "right") * (opening["kind"] == SLIDING),
                 }
             )
             for opening in draft.openings

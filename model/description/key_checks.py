@@ -11,7 +11,7 @@ from contextlib import suppress
 from math import ceil, inf
 
 from ..units import parse_length
-from .building import OVERHEAD
+from .building import OVERHEAD, SLIDING
 from .keys.sheet_tables import HALF_WALL, SKIRT, WAINSCOT
 from .keys.tables import OPENING
 from .keys.word_kinds import OWN_WALL
@@ -52,7 +52,7 @@ def check(draft: Draft) -> None:
         with suppress(Unread):
             one(draft)
     for number in range(len(draft.openings)):
-        for one_opening in (_clad, _in_wall, _above_foot, _swing):
+        for one_opening in (_clad, _in_wall, _above_foot, _swing, _slides):
             with suppress(Unread):
                 one_opening(draft, number)
     with suppress(Unread):
@@ -215,9 +215,10 @@ def sill(opening: Values) -> float:
 
 
 def _above_foot(draft: Draft, number: int) -> None:
-    """An opening reaches to the slab, as an overhead door must, or leaves sheet under it worth cutting."""
+    """An opening reaches to the slab, as a door that goes up or slides must, or leaves sheet under it worth
+    cutting."""
     edge = sill(draft.openings[number])
-    if edge > 0 and draft.openings[number]["kind"] in OVERHEAD:
+    if edge > 0 and draft.openings[number]["kind"] in (*OVERHEAD, SLIDING):
         kind = draft.openings[number]["kind"]
         article = "an" if kind[0] in "aeiou" else "a"
         draft.object_to((OPENING.name, number, "sill"), f"0: {article} {kind} stands on the slab")
@@ -241,6 +242,13 @@ def _swing(draft: Draft, number: int) -> None:
         draft.object_to(path, "no such line: walk doors and double doors have hinges")
     elif swing in ("in", "out"):
         draft.object_to(path, f'"left {swing}" or "right {swing}": which side its hinges are on')
+
+
+def _slides(draft: Draft, number: int) -> None:
+    """Only a leaf on a rail slides."""
+    opening = draft.openings[number]
+    if opening["slides"] is not None and opening["kind"] != SLIDING:
+        draft.object_to((OPENING.name, number, "slides"), "no such line: sliding doors slide")
 
 
 def _apart(draft: Draft) -> None:

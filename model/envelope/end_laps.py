@@ -16,6 +16,7 @@ from ..description.building import Sheets
 from ..place import Point2
 from .face import Face
 from .lengths import ROUNDING, SHORTEST, stepped_down, stepped_up
+from .tiers import Seam
 
 PAST_ROW = 38.1
 """mm; an upper sheet's foot lies so far (1-1/2 in) downhill of its row of screws, or up to a step more."""
@@ -56,6 +57,11 @@ def barred_by(wall: Face, lap: float) -> Iterator[Point2]:
             yield sill - clear, head + clear
             continue
         yield from ((v - clear, v + clear) for v in (sill, head) if v > 0.0)
+
+
+def barred_at(seam: Seam, lap: float) -> Point2:
+    """Heights between which no sheets lap near a seam."""
+    return seam.head - lap - BESIDE_EDGE, seam.foot + lap + BESIDE_EDGE
 
 
 @dataclass(frozen=True)

@@ -21,6 +21,7 @@ from .openings_apart import crowded
 from .run_on import run_on_misfits
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
+from .sliding_checks import sliding_misfits
 from .splices import beyond_stock
 from .steel_checks import Objection, steel_misfits
 from .tier_checks import tier_misfits
@@ -47,6 +48,12 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     shell = list(shell_misfits(lines))
     yield from shell
     if shell:
+        return
+    sliding = [
+        one for part in (lines, *map(OpeningLines, building.lean_tos)) for one in sliding_misfits(part)
+    ]
+    yield from sliding
+    if sliding:
         return
     yield from _skin(building)
     steel = list(steel_misfits(lines, even_bays))

@@ -19,7 +19,8 @@ from .face import Cut
 from .lengths import stepped_down
 from .shell import along_foot
 from .skin_lines import HEAD_CLEARANCE, foot, lap_room, outermost
-from .tiers import SEAM_ROW, flat_of, seam_girts, seam_of, tiered
+from .sliding import rails
+from .tiers import SEAM_ROW, flat_of, girts_behind, seam_girts, seam_of, tiered
 
 OFF_WALL = 12.7
 """mm; a lean-to's sheets end this far (1/2 in) off the main steel line, or up to a step more."""
@@ -124,10 +125,16 @@ class EndGirts:
 
 
 def end_girts(building: Building) -> Iterator[EndGirts]:
-    """Those of a building, from the lowest up: behind a seam, and at its lean-tos' roofs, of two that end at
-    one height once."""
+    """Those of a building, from the lowest up: behind a seam, over sliding doors, and at its lean-tos' roofs,
+    of those that end at one height once."""
+    yield from sorted(_end_girts(building), key=lambda group: group.girts)
+
+
+def _end_girts(building: Building) -> Iterator[EndGirts]:
     if (seam := seam_of(building)) is not None:
         yield EndGirts(seam.level, seam.level, seam_girts(building))
+    for seam in {rail.seam for rail in rails(building)}:
+        yield EndGirts(seam.level, seam.level, girts_behind(building.framing.girt, seam))
     pairs = [headwall_girts(building, one) for one in headwalls(building)]
     for low, high in sorted(pairs if girts_apart(building, *pairs) else pairs[:1]):
         yield EndGirts(low, high, (low, high))

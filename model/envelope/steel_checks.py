@@ -189,13 +189,14 @@ def _girt_spacing(lines: SteelLines) -> Iterator[Objection]:
     girt = framing.girt.width
     first = framing.base_rail.depth / 2
     eave = lines.low_eave.height
-    behind, steep = lines.seam_girts, lines.gable_peak - eave
+    behind = [group.girts for group in lines.girts_of_ends if group.low == group.high]
+    steep = lines.gable_peak - eave
     stops = [(first, first), *_stops(lines), (eave, eave)]
-    beside = girt + behind[-1] - behind[0] if behind else girt
+    beside = girt + max((girts[-1] - girts[0] for girts in behind), default=0.0)
     least = max(_spacing(b - a, max(beside, first + girt / 2)) for (_, a), (b, _) in pairwise(stops))
     least = max(least, _spacing(steep, girt)) if steep > 0 else least
     pairs = [pair for v in (lines.side_girts, lines.gable_girts) for pair in pairwise((first, *v))]
-    clashing = [b - a for a, b in pairs if (a, b) != behind]
+    clashing = [b - a for a, b in pairs if (a, b) not in behind]
     if clashing and (under(min(clashing), girt) or _on_rail(lines)):
         yield (
             ("framing", "girt_spacing"),
@@ -207,7 +208,7 @@ def _stops(lines: SteelLines) -> Iterator[tuple[float, float]]:
     """Between which heights girts behind sheets' ends stand in for those at a spacing."""
     for group in lines.girts_of_ends:
         middle = sum(group.girts) / len(group.girts)
-        yield (middle, middle) if group.girts == lines.seam_girts else (group.low, group.high)
+        yield (middle, middle) if group.low == group.high else (group.low, group.high)
 
 
 def _on_rail(lines: SteelLines) -> bool:

@@ -11,13 +11,14 @@ from math import ceil
 
 from ..roles import Role
 from .edges import Edge
-from .end_laps import ON_WALL, EndLap, UpSlope, barred_by, end_laps, least_lap
+from .end_laps import ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
 from .face import Face
 from .girt_lines import LEAST_GIRT, GirtLines, between
 from .headwall import frame_planes
 from .roof_lines import Eave
 from .shell import along_foot
 from .skin_lines import in_line
+from .sliding import rails_of
 from .tiers import flat_of
 
 LEAST_POST = 609.6
@@ -158,6 +159,7 @@ class SteelLines(GirtLines):
         region, middle = wall.upper, flat_of(self.building.framing.girt)[1]
         lap = self.building.sheets.end_lap or ON_WALL
         barred = list(barred_by(wall, lap))
+        barred += [barred_at(rail.seam, lap) for rail in rails_of(self.building, wall.name)]
         rows = (v - middle for v in self.girts(wall) if not self.behind_seam(v))
         free = tuple(row for row in rows if not any(low < row < high for low, high in barred))
         lowest = min(v for _, v in region.clad[2:])

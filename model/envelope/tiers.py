@@ -58,22 +58,29 @@ def tiered(building: Building, wall: str) -> bool:
 def seam_girts(building: Building) -> tuple[float, ...]:
     """Heights of the girts behind a seam: one where its flange takes both rows, else two close together."""
     seam = seam_of(building)
-    if seam is None:
-        return ()
-    flat, middle = flat_of(building.framing.girt)
+    return girts_behind(building.framing.girt, seam) if seam else ()
+
+
+def girts_behind(girt: SectionShape, seam: Seam) -> tuple[float, ...]:
+    """Heights of the girts behind any seam, likewise."""
+    flat, middle = flat_of(girt)
     centre = seam.level + middle
     if flat >= seam.rows[1] - seam.rows[0]:
         return (centre,)
-    apart = _apart(building.framing.girt, seam) / 2
+    apart = _apart(girt, seam) / 2
     return (centre - apart, centre + apart)
 
 
 def off_flange(building: Building) -> float:
-    """How far a seam's rows lie off the flats of its girts; nothing where both find room."""
+    """How far a wainscot's rows lie off the flats of its girts; nothing where both find room."""
     seam = seam_of(building)
-    if seam is None or len(seam_girts(building)) == 1:
+    return rows_off(building.framing.girt, seam) if seam else 0.0
+
+
+def rows_off(girt: SectionShape, seam: Seam) -> float:
+    """The same of any seam."""
+    if len(girts_behind(girt, seam)) == 1:
         return 0.0
-    girt = building.framing.girt
     return (_apart(girt, seam) - (seam.rows[1] - seam.rows[0]) - flat_of(girt)[0]) / 2
 
 

@@ -42,6 +42,8 @@ CLASSES: dict[str, IfcClass] = {
     Role.HEADER: IfcClass("IfcMember", OWN),
     Role.SILL: IfcClass("IfcMember", OWN),
     Role.LEAF: IfcClass("IfcDoor", "DOOR"),
+    Role.RAIL: IfcClass("IfcDiscreteAccessory", OWN),
+    Role.GUIDE: IfcClass("IfcDiscreteAccessory", OWN),
     Role.SASH: IfcClass("IfcWindow", "WINDOW"),
     Role.LOUVRE: IfcClass("IfcAirTerminal", "LOUVRE"),
     Role.PANE: IfcClass("IfcPlate", OWN),

@@ -53,6 +53,7 @@ from .trim.headwall_trims import flashing_runs
 from .trim.hung_trims import hung_runs
 from .trim.in_line_trims import in_line_runs
 from .trim.opening_trims import opening_runs
+from .trim.rail_covers import cover_runs
 from .trim.rake_trims import head_runs, rake_runs
 from .trim.ridge_trims import ridge_runs
 from .trim.tier_trims import tier_runs
@@ -136,6 +137,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
     for wall in lines.steel.walls:
         if not wall.open:
             yield from opening_runs(lines, wall)
+            yield from cover_runs(lines, wall)
             yield from hung_runs(lines, wall) if wall.hung else base_runs(lines, wall)
             yield from tier_runs(lines, wall)
             yield from head_runs(lines, wall)

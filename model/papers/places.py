@@ -11,7 +11,7 @@ import numpy as np
 import shapely
 
 from ..measure.laps import CladPlane
-from ..place import Place, Point3, dot, unit
+from ..place import Place, Point2, Point3, dot, unit
 from ..roles import ROOF_SHEETS, WALL_SHEETS, Role
 from .elevation_parts import Opening, near, openings, screw_lines
 from .job import Job
@@ -133,6 +133,11 @@ def _wall(one: Job, plane: CladPlane, walls: list[CladPlane]) -> Iterator[Detail
     foot = Place(plane.point(u, low), inward, UP)
     hangs = any(other is not plane and _is_under(other, plane) for other in walls)
     seam = low if hangs else _seam(plane)
+    if cover := _cover(one, plane):
+        across, v = clear_of_uprights(one, plane, cover[0]), cover[1]
+        at = Place(plane.point(across, v), inward, UP)
+        yield Detail("rail", at, (-110.0, -140.0, 90.0, 70.0), (("gap", WALL, WALL, 1),))
+        seam = None if seam is None or abs(seam - v) < SEAM else seam
     if seam is not None:
         tier = Place(plane.point(u, seam), inward, UP)
         yield Detail("tier", tier, (-60.0, -105.0, 140.0, 105.0), (("gap", WALL, WALL, 1),))
@@ -146,6 +151,13 @@ def _wall(one: Job, plane: CladPlane, walls: list[CladPlane]) -> Iterator[Detail
     corner = Place(plane.point(left, between_lines(one, plane, left + CLEAR)), plane.frame.x, inward)
     lap: Measured = ("lap", WALL, (Role.CORNER_TRIM,), 0)
     yield Detail("corner", corner, (-60.0, -60.0, 140.0, 150.0), (lap,))
+
+
+def _cover(one: Job, plane: CladPlane) -> Point2 | None:
+    """(u, v) of the middle of a cover over a sliding door's rail; None without any."""
+    trims = (piece for piece in near(plane, one.model.pieces, ("trims",)) if piece.role == Role.RAIL_COVER)
+    spans = (box_in(plane.frame, piece) for piece in trims)
+    return next(((float(low[0] + high[0]) / 2, float(low[1] + high[1]) / 2) for low, high in spans), None)
 
 
 def _seam(plane: CladPlane) -> float | None:

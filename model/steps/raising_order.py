@@ -122,6 +122,8 @@ def _of_plane(site: Survey, key: Key, pieces: list[Piece]) -> str:
     name, last = site.planes[number].name, LOWER + 2 * len(site.seams.get(number, ()))
     if any(piece.role == Role.FLASHING for piece in pieces):
         return f"{Role.FLASHING} at the {name}, its screws later"
+    if any(piece.role == Role.RAIL_COVER for piece in pieces):
+        return f"covers over the rails of the {name}"
     if is_seam(tier):
         return f"trim between the tiers of the {name}"
     which = {0: "", LOWER: "lower ", last: "upper "}.get(tier, "middle ")

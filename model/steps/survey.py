@@ -16,8 +16,8 @@ from ..roles import Role
 from .frames import Frame, bay_of, frames
 from .hosts import wall_of
 
-BETWEEN = (Role.TIER_TRIM, Role.FLASHING)
-"""Trims under whose sheets others end: between tiers, and where another roof ends at a wall."""
+BETWEEN = (Role.TIER_TRIM, Role.FLASHING, Role.RAIL_COVER)
+"""Trims under whose sheets others end: between tiers, where another roof ends at a wall, over rails."""
 
 
 @dataclass(frozen=True, eq=False)

@@ -9,11 +9,11 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate, count, pairwise
+from itertools import accumulate, count, pairwise, product
 from math import ceil
 from random import Random
 
-from ribwright.description.building import Building
+from ribwright.description.building import SLIDING, Building
 from ribwright.description.keys.sheet_tables import HALF_WALL
 from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import (
@@ -24,6 +24,7 @@ from ribwright.description.keys.tables import (
     LIGHT_SHEETS,
     LIMITS,
     OPENING,
+    SLIDES,
     TABLES,
 )
 from ribwright.errors import DescriptionError
@@ -37,12 +38,12 @@ AT_ENDS = 2
 """Of them stand at an end of their range."""
 TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
-DRAWN = tuple(kind for kind in KINDS if kind != "vent")
-"""Kinds that are drawn; windows become vents, so that other buildings stay as they were."""
+DRAWN = tuple(kind for kind in KINDS if kind not in ("vent", SLIDING))
+"""Kinds that are drawn; windows become vents, others slide, so that other buildings stay as they were."""
 UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, LIMITS.name)
 """Tables whose keys are not dealt: three are added to some buildings, one lays nothing otherwise."""
-OWN_STOCK = tuple(("framing", f"{kind}_stock") for kind in MEMBER_KINDS)
-"""Nor are these, which are tried by hand."""
+OWN_STOCK = (*(("framing", f"{kind}_stock") for kind in MEMBER_KINDS), (OPENING.name, "slides"))
+"""Nor are these, which are tried by hand, or go with a kind."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
@@ -54,6 +55,8 @@ HALVED = 4
 """Every fourth has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 3
 """Every third has vents for windows."""
+SLID = 4
+"""Every fourth has a door that slides, where it can have one."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -117,8 +120,10 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
     tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
     if number % VENTED == 2:
         openings = [one | {"kind": "vent"} if one["kind"] == "window" else one for one in openings]
-    holes = "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
-    text = top + tables + holes
+    text = top + tables + _holes(openings)
+    if number % SLID == 2:
+        sliding = (top + tables + _holes(some) for some in _slid(number, openings))
+        text = next((one for one in sliding if parsed(one) is not None), text)
     if number % HALVED == 3:
         height = Random(f"half walls {number}").randint(30, 60)
         text = _where_it_can(top + tables, f'[{HALF_WALL.name}]\nheight = "{height} in"\n', otherwise=text)
@@ -126,6 +131,22 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
         text = _where_it_can(text, f"[{BRACING.name}]\n{_lines(keys)}")
     return _clothed(number, text)
+
+
+def _holes(openings: list[dict[str, object]]) -> str:
+    return "".join(f"[[{OPENING.name}]]\n{_lines(opening)}" for opening in openings)
+
+
+def _slid(number: int, openings: list[dict[str, object]]) -> Iterator[list[dict[str, object]]]:
+    """Openings one of which, on the slab, has a leaf that slides: each way, as wide and narrower."""
+    own = Random(f"sliding doors {number}")
+    for share, slides in product((1.0, 0.5, 0.25), own.sample(SLIDES, len(SLIDES))):
+        for at, one in enumerate(openings):
+            if one["kind"] not in ("window", "vent") and "sill" not in one:
+                wide = round(_inches(one["width"]) * share, 2)
+                leaf = {"kind": SLIDING, "slides": slides, "width": f"{wide} in"}
+                other = {key: value for key, value in one.items() if key != "swing"} | leaf
+                yield [*openings[:at], other, *openings[at + 1 :]]
 
 
 def _clothed(number: int, text: str) -> str:

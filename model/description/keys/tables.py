@@ -30,7 +30,11 @@ CENTER = (("center, left first", GABLE_RUNS[2]), ("center, right first", GABLE_R
 UNSAID = "from the centre, or the low corner"
 SIDES = ("clad", "open")
 GABLES = (*SIDES, "infill")
-KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "framed opening", "vent")
+KINDS = (
+    *("walk door", "double door", "overhead door", "roll-up door", "sliding door"),
+    *("window", "framed opening", "vent"),
+)
+SLIDES = ("left", "right", "apart")
 SWINGS = ("left out", "left in", "right out", "right in", "out", "in")
 
 TOP = Table(
@@ -160,7 +164,6 @@ OPENING = Table(
             Choice(KINDS),
             "what fills it",
             example=(KINDS[0], KINDS[0]),
-            not_yet="sliding doors are not yet possible; a framed opening comes nearest",
         ),
         Key(
             "wall",
@@ -197,6 +200,13 @@ OPENING = Table(
             "hinges as seen from outside, and which way; of a double door the way",
             unless="not said",
             example=("left out", "left out"),
+        ),
+        Key(
+            "slides",
+            Choice(SLIDES),
+            "which way a sliding door's leaf goes, seen from outside; two leaves go apart",
+            unless="right",
+            example=("left", "left"),
         ),
     ),
     "array",

@@ -12,6 +12,7 @@ from ...description.building import Opening
 from ...envelope.face import Face
 from ...envelope.headwall import headwall_of
 from ...envelope.skin_lines import DEEP, PAST_BEND, head_angle, inside_wall, over_shelf
+from ...envelope.sliding import Rail, rails, rails_of
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
@@ -91,7 +92,10 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
                 whole = LineString([(wall.bounds[0], at), (wall.bounds[2], at)])
                 left, _, right, _ = wall.intersection(whole).bounds
                 spans.setdefault(round(at, 3), []).append((left, right))
-    for at, pieces in spans.items():
+    over = {round(rail.seam.rows[1], 3): rail.cover for rail in rails_of(lines.building, face.name)}
+    for at, found in spans.items():
+        # Feet over a rail's cover have their row there alone.
+        pieces = _within(found, over[at]) if at in over else found
         left, right = min(pieces)
         for a, b in sorted(pieces)[1:]:
             if a - right < SPLICE + HAIR or shapely.intersects_xy(steel, (right + a) / 2, at).any():
@@ -100,6 +104,12 @@ def _rows(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[Scre
             yield ScrewLine(at, left, right)
             left, right = a, b
         yield ScrewLine(at, left, right)
+
+
+def _within(pieces: Sequence[Point2], span: Point2) -> list[Point2]:
+    """What of pieces lies within a span."""
+    cut = ((max(left, span[0]), min(right, span[1])) for left, right in pieces)
+    return [(left, right) for left, right in cut if right > left]
 
 
 def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> list[float]:
@@ -117,7 +127,18 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     if seam and role is Role.GIRT and (rows := [v for v in seam.rows if flange[0] <= v <= flange[1]]):
         # Whole sheets that run past a seam's girts are screwed to the lower one.
         return rows if face.tiered else [v for v in rows if v == seam.rows[0]]
+    behind = [rail for rail in rails(lines.building) if role is Role.GIRT]
+    if any(flange[0] <= row <= flange[1] for rail in behind for row in rail.seam.rows):
+        return _at_rails(lines, face, behind, flange)
     return [clear_of(sum(flange) / 2, span, _bars(lines, face, role))]
+
+
+def _at_rails(lines: TrimLines, face: Face, behind: Sequence[Rail], flange: Point2) -> list[float]:
+    """Rows on a girt over sliding doors: of the heads under their covers, on all walls and along all of them;
+    of the feet over them."""
+    heads = [rail.seam.rows[0] for rail in behind]
+    feet = [rail.seam.rows[1] for rail in rails_of(lines.building, face.name)]
+    return sorted({v for v in (*heads, *feet) if flange[0] <= v <= flange[1]})
 
 
 def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:

@@ -16,6 +16,7 @@ from ...envelope.face import Face, Region
 from ...envelope.light_sheets import light_columns
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf, plane
+from ...envelope.sliding import rails_of
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
@@ -139,6 +140,7 @@ def covered(building: Building, face: Face) -> shapely.Geometry:
 def clad_of(building: Building, face: Face, region: Region) -> Polygon:
     """What the sheets of a region cover: all of it less its face's openings."""
     cuts = [*_holes(building, face), *(_slot(building, opening) for opening in face.openings)]
+    cuts += _under_covers(building, face)
     return shapely.difference(Polygon(region.clad), shapely.union_all(cuts))
 
 
@@ -168,6 +170,14 @@ def _slot(building: Building, opening: Opening) -> Polygon:
     low = bend - SHELF_FALL - lap_room(building) - CLEAR
     left, right = opening.from_left - past, opening.from_left + opening.width + past
     return shapely.box(left, low, right, bend + over_shelf(building))
+
+
+def _under_covers(building: Building, face: Face) -> list[Polygon]:
+    """What the covers over rails take of the sheets: from the heads under a shelf to the feet over it."""
+    return [
+        shapely.box(rail.cover[0] - CLEAR, rail.seam.head, rail.cover[1] + CLEAR, rail.seam.foot)
+        for rail in rails_of(building, face.name)
+    ]
 
 
 def _legs(gaps: list[Polygon], start: float, end: float, lap: float) -> Iterator[Polygon]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...catalog.sections import SectionShape
-from ...description.building import Opening
+from ...description.building import SLIDING, Opening
 from ...envelope.face import Face
 from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
 from ...place import Place, Point2, Point3
@@ -15,6 +15,7 @@ from ..role_colours import FRAMING, LEAF, LOUVRE, PANE, SASH
 from .blocks import block
 from .framing import LEFT, OUT, RIGHT, UP
 from .leaves import curtain, louvre, nosed, sections
+from .sliding_leaves import sliding_parts
 from .straight_member import Plane, head_under, member, square
 
 SASH_WIDTH, PANE_THICKNESS = 50.8, 6.35
@@ -35,6 +36,7 @@ def opening_parts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         name = f"{face.name} {opening.kind} {number}"
         yield from _frame(lines, face, name, opening)
         yield from _filling(lines, face, name, opening)
+    yield from sliding_parts(lines.building, face)
 
 
 def _frame(lines: OpeningLines, face: Face, name: str, opening: Opening) -> Iterator[Part]:
@@ -77,7 +79,7 @@ def _filling(lines: OpeningLines, face: Face, name: str, opening: Opening) -> It
     """A walk door's leaf, or the two of a double door, a sash with its pane, or a louvre that stands on its
     sill, in the middle of the jambs' depth, or from the steel line in where they are thinner; a leaf that
     goes up behind the jambs, as wide as the opening, clear of the screws in the reveals."""
-    if opening.kind == "framed opening":
+    if opening.kind in ("framed opening", SLIDING):
         return
     back, group = -lines.leaf_back(opening.kind), ("openings", name)
     if opening.overhead:

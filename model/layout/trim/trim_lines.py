@@ -35,6 +35,7 @@ KINDS = {
     Role.TIER_TRIM: "tier",
     Role.CAP_TRIM: "cap",
     Role.FLASHING: "headwall",
+    Role.RAIL_COVER: "opening",
     **dict.fromkeys((Role.J_TRIM, Role.SILL_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
 }
 """What each folded piece trims, as descriptions name it."""

@@ -16,30 +16,44 @@ from .buying import Buying
 from .line import EACH, YARD, Line
 from .words import long_text
 
-KINDS = ("walk door", "double door", "overhead door", "roll-up door", "window", "vent")
+KINDS = ("walk door", "double door", "overhead door", "roll-up door", "sliding door", "window", "vent")
 """Told by the name of the opening that a leaf, a sash or a louvre stands in."""
-BY_OPENING = ("overhead door", "roll-up door")
-"""Sold by the size of their opening; all others are smaller than their rough opening, by what their maker
-says. Common practice, no source."""
+OF = {"overhead door": "", "roll-up door": "", "sliding door": " leaf"}
+"""What their size is of: overhead and roll-up doors are sold by the size of their opening, sliding ones by
+that of a leaf; all others are smaller than their rough opening, by what their maker says. Common practice, no
+source."""
+HELD = (Role.RAIL, Role.GUIDE)
+"""What holds the leaves of sliding doors."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
 """mm to which a leaf's size is rounded up to the opening that it is sold for."""
 
 
 def opening_lines(schedule: Schedule) -> Iterator[Line]:
-    """Doors and windows by the opening they fill; hardware and glass are for the buyer to say."""
+    """Doors and windows by the opening they fill, sliding ones by their leaves, and what those hang on;
+    hardware and glass are for the buyer to say."""
     found: dict[tuple[str, str, str, str], list[Item]] = defaultdict(list)
+    yield from _hung(schedule)
     for item in schedule.listed("openings"):
-        if item.role != Role.PANE:  # which is in its sash
+        if item.role not in (Role.PANE, *HELD):  # a pane is in its sash
             kind = next((kind for kind in KINDS if kind in item.opening), item.role)
             wide, high = item.standing
             sizes = (_nominal(size, schedule.units) for size in (_leaves(kind) * wide, high))
-            size = " x ".join(sizes) + ("" if kind in BY_OPENING else " rough opening")
+            size = " x ".join(sizes) + OF.get(kind, " rough opening")
             found[kind, item.swing, size, item.colour].append(item)
     for (kind, swing, size, colour), items in found.items():
         count, marks = sum(item.count // _leaves(kind) for item in items), tuple(item.mark for item in items)
         told = f"{kind}, {swing}" if swing else kind
         names = (kind,) if swing else ()
         yield Line("openings", told, EACH, count, marks, "", colour, size, names=names, count=count)
+
+
+def _hung(schedule: Schedule) -> Iterator[Line]:
+    """Rails of sliding doors by their length, and guides; hangers and brackets come with them."""
+    unit = schedule.units
+    for item in (item for item in schedule.listed("openings") if item.role in HELD):
+        long = item.length if item.role == Role.RAIL else 0.0
+        size = f"{long_text(snapped(long, 0.01), unit)} long" if long else ""
+        yield Line("openings", item.role, EACH, item.count, (item.mark,), size=size, count=item.count)
 
 
 def _leaves(kind: str) -> int:
