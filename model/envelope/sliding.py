@@ -24,7 +24,7 @@ RAIL_HIGH, RAIL_DEEP = 76.2, 63.5
 COVER_PAST = 25.4
 """mm; a rail's cover runs so far (1 in) past each of its ends."""
 HUNG = 0.5
-"""mm; between a leaf and the rail or the guide that holds it, and between the rail and the ribs. Ours."""
+"""mm; between a leaf and the rail or the guide that holds it. Ours."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,6 +35,7 @@ from .skin.closures import (
     foot_closures,
     half_closures,
     head_closures,
+    rail_closures,
     seam_closures,
 )
 from .skin.shared_cuts import shared_cuts
@@ -165,6 +166,7 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
     for wall in lines.steel.walls:
         yield from seam_closures(lines, wall)
         yield from half_closures(lines, wall)
+        yield from rail_closures(lines, wall)
     for eave in lines.steel.eaves.values():
         if not (wall := lines.steel.named[eave.wall]).open_above:
             yield from head_closures(lines, wall, eave)

@@ -57,22 +57,22 @@ def test_leaf_rail_and_cover_stand_where_reckoned_by_hand() -> None:
     Up: sheets begin at 2.1 thicknesses of 0.0217, 0.0456. Head 96, leaf 2 over it, 1/2 mm, rail 3, 1/8, the
     shelf's fall and clearance 1/4, a step 1/2: 101.895. Feet are 1/4 and 0.0456 over that, in steps from
     0.0456 up: 102.1902 becomes 102.5456, the shelf 102.25, heads under it 101.5456, the rail's top 101.4206.
-    Out: flange, rib and two sheets, 0.0217 + 0.75 + 0.0344 = 0.8061; the rail 1/2 mm off it, the leaf 1/4
+    Out: flange, rib and two sheets, 0.0217 + 0.75 + 0.0344 = 0.8061; the rail 1 mm off it, the leaf 1/4
     before the drip's lip, which is four thicknesses and twice 0.0456 out."""
     along, up, out = spread(named("right sliding door 1 rail"))
     assert along == pytest.approx([123, 323], abs=1e-4)
     assert up == pytest.approx([98.4206, 101.4206], abs=1e-3)
-    assert out == pytest.approx([0.8258, 3.3258], abs=1e-3)
+    assert out == pytest.approx([0.8455, 3.3455], abs=1e-3)
     along, up, out = spread(named("right sliding door 1 leaf"))
     assert along == pytest.approx([123, 223], abs=1e-4)
     assert up == pytest.approx([0.5, 98.4009], abs=1e-3)
-    assert out[0] == pytest.approx(0.8061 + 0.0868 + 0.0911 + 0.25, abs=1e-3) and out[1] < 3.3258
+    assert out[0] == pytest.approx(0.8061 + 0.0868 + 0.0911 + 0.25, abs=1e-3) and out[1] < 3.3455
     covers = [spread(piece) for piece in barn().pieces if piece.role == Role.RAIL_COVER]
     assert min(one[0][0] for one in covers) == pytest.approx(121.5, abs=1e-4)
     assert max(one[0][1] for one in covers) == pytest.approx(324.5, abs=1e-4)
     assert min(one[1][0] for one in covers) == pytest.approx(102.25 - 0.125 - 2, abs=0.06)
     assert max(one[1][1] for one in covers) == pytest.approx(102.25 + 2, abs=0.06)
-    assert max(one[2][1] for one in covers) > 3.3258
+    assert max(one[2][1] for one in covers) > 3.3455
 
 
 def test_sheets_end_over_each_other_at_the_cover_and_nowhere_else() -> None:
@@ -85,6 +85,16 @@ def test_sheets_end_over_each_other_at_the_cover_and_nowhere_else() -> None:
     for name in ("right 6a", "right 7a"):
         assert wall[name][1] == pytest.approx([0.0456, 101.5456], abs=1e-3)
     assert wall["right 5"][1] == pytest.approx([0.0456, 143.5456], abs=1e-3)
+
+
+def test_foam_closes_the_heads_behind_the_rail() -> None:
+    """All along it, clear of the screws that stand 3/4 in under the heads, an inch down."""
+    foam = [spread(piece) for piece in barn().pieces if " rail " in piece.name and "closure" in piece.name]
+    ends = min(one[0][0] for one in foam), max(one[0][1] for one in foam)
+    assert ends == pytest.approx((123, 323), abs=0.01)
+    assert sum(one[0][1] - one[0][0] for one in foam) == pytest.approx(200, abs=0.01)
+    assert all(98.4206 < one[1][0] < one[1][1] < 101.5456 - 0.75 for one in foam)
+    assert all(one[2][1] == pytest.approx(0.8455, abs=1e-3) for one in foam)
 
 
 def test_a_sliding_door_is_bought_by_its_leaf_with_a_rail_and_a_guide() -> None:

@@ -12,6 +12,7 @@ from ...envelope.face import Face, Region
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, heads_fall, plane
+from ...envelope.sliding import rails_of
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
@@ -84,6 +85,17 @@ def seam_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
             yield from _hollows(row, column, inner - flange, within, f"leg {number}")
         for number, within in enumerate(under_lips(lines, face), 1):
             yield from _hollows(row, column, lip - flange, within, f"lip {number}")
+
+
+def rail_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
+    """Outside closures over the heads under the covers of sliding doors, out to their rails."""
+    for rail in rails_of(lines.building, face.name):
+        top = rail.seam.rows[0] - CLEAR
+        row = _Row(lines, face, face.upper, (top - DEEP, top))
+        out = lines.crown(face) + FOAM - plane(lines.building.sheets, face.upper.skin)
+        for column, (least, most) in laid(lines.steel, face, row.region):
+            within = (max(rail.span[0], least), min(rail.span[1], most))
+            yield from _over(row, column, out, within, f" rail {rail.number}")
 
 
 def half_closures(lines: TrimLines, face: Face) -> Iterator[Part]:

@@ -11,7 +11,7 @@ from math import ceil
 
 from ...description.building import Building, Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import lap_room, outermost
+from ...envelope.skin_lines import FOAM, lap_room, outermost
 from ...envelope.sliding import HUNG, RAIL_DEEP, RAIL_HIGH, rails_of
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Prism, Section, grid
@@ -48,7 +48,7 @@ def sliding_parts(building: Building, face: Face) -> Iterator[Part]:
         group, on_wall = ("openings", name), ("face", face.name)
         bought = (on_wall, *RAIL)
         start, end = rail.span
-        at = face.frame @ Place((start, rail.foot, crown + HUNG), UP, OUT)
+        at = face.frame @ Place((start, rail.foot, crown + FOAM), UP, OUT)
         yield Part(f"{name} rail", Role.RAIL, group, _along(_channel(), end - start), at, bought)
         colour = {"colour": door.colour} if door.colour else {}
         labels = tuple({"face": face.name, **dict(LEAF), **colour}.items())
