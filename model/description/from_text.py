@@ -106,7 +106,7 @@ def building_of(draft: Draft, name: str) -> Building:
         ),
         wainscot=wainscot,
         light_sheets=tuple(
-            LightSheets(one["face"], one["sheets"] or (), one["every"] or 0, one["colour"])
+            LightSheets(face_of(draft, one["face"]), one["sheets"] or (), one["every"] or 0, one["colour"])
             for one in draft.light_sheets
         ),
         infill=frozenset(wall for wall in WALLS if draft.tables["walls"][wall] == "infill"),
@@ -143,7 +143,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         openings=tuple(replace(one, wall=seen_by(name, one.wall)) for one in main.openings),
         wainscot=None,
         runs={**main.runs, "front": None, "back": None},
-        light_sheets=(),
+        light_sheets=tuple(replace(one, face=seen_by(name, one.face)) for one in main.light_sheets),
         infill=frozenset(),
         skirt=None,
         half_wall=None,

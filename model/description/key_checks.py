@@ -15,7 +15,7 @@ from .building import OVERHEAD, SLIDING
 from .keys.sheet_tables import HALF_WALL, SKIRT, WAINSCOT
 from .keys.tables import OPENING
 from .keys.word_kinds import OWN_WALL
-from .own_walls import own_wall, own_walls
+from .own_walls import name_of, own_wall, own_walls
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
 
@@ -141,8 +141,14 @@ def _open_bays(draft: Draft) -> None:
 
 
 def _which(draft: Draft, number: int) -> None:
-    """Light sheets are told by their numbers, or by every so many."""
+    """Light sheets are of one roof, and told by their numbers, or by every so many."""
     said = draft.light_sheets[number]
+    try:
+        own_wall(draft, said["face"])
+    except Unread:
+        named = [f"{name_of(draft, one)} slope" for one in draft.lean_tos]
+        remedy = " or ".join(named) if named else "a face of the building, which has no lean-to"
+        draft.object_to(("light_sheet", number, "face"), remedy)
     if said["sheets"] is None and said["every"] is None:
         remedy = "missing; which sheets by their numbers, or every so many"
         draft.object_to(("light_sheet", number, "sheets"), remedy, read="")

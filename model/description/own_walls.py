@@ -1,20 +1,21 @@
-"""Walls of lean-tos, as descriptions name them and as their faces are called."""
+"""Walls and roofs of lean-tos, as descriptions name them and as their faces are called."""
 
 from __future__ import annotations
 
 import re
 
 from ..roles import LEAN_TO
-from .keys.word_kinds import OWN_WALL
+from .keys.word_kinds import OWN_SLOPE, OWN_WALL
 from .reading.draft import Draft, Unread, Values
 
 
 def own_wall(draft: Draft, name: str) -> tuple[Values, str] | None:
-    """The lean-to that a wall's name speaks of, and which of its walls; None for one of the main building.
+    """The lean-to that a face's name speaks of, and which of its walls, or "slope"; None for one of the main
+    building.
 
     Raises Unread where no lean-to, or either of two, is meant.
     """
-    if not (told := re.fullmatch(OWN_WALL, name)):
+    if not (told := re.fullmatch(OWN_WALL, name) or re.fullmatch(OWN_SLOPE, name)):
         return None
     hand, which = told.groups()
     meant = [one for one in draft.lean_tos if hand in (None, one["wall"])]
@@ -34,10 +35,12 @@ def name_of(draft: Draft, lean_to: Values) -> str:
 
 
 def face_of(draft: Draft, name: str) -> str:
-    """What the face of a wall is called that a description names."""
+    """What the face of a wall or a slope is called that a description names."""
     if (own := own_wall(draft, name)) is None:
         return name
     lean_to, which = own
+    if which == "slope":
+        return f"{name_of(draft, lean_to)} {lean_to['wall']} slope"
     return f"{name_of(draft, lean_to)} {lean_to['wall'] if which == 'outer' else which}"
 
 

@@ -75,6 +75,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     braced = [lines, *(OpeningLines(one) for one in building.lean_tos if not beside)]
     for one in braced[1:]:
         yield from _openings(one)
+        yield from light_misfits(one)
     yield from dict.fromkeys(objection for one in braced for objection in bracing_misfits(one))
     yield from _header(building)
     for one in braced:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from ..description.building import LightSheets
+from ..roles import LEAN_TO
 from .face import Face, Region
 from .sheet_runs import laid
 from .steel_checks import Objection
@@ -22,9 +23,12 @@ def light_columns(lines: SteelLines, face: Face, region: Region) -> Mapping[int,
 
 
 def light_misfits(lines: SteelLines) -> Iterator[Objection]:
-    """Each is of a face that is clad, and one of its sheets."""
+    """Each of a building's own is of a face that is clad, and one of its sheets."""
     clad = {face.name: face for face in lines.faces if face.regions}
+    named = f"{lines.building.name} " if lines.building.joined else ""
     for number, one in enumerate(lines.building.light_sheets):
+        if LEAN_TO in one.face or one.face.startswith("other "):
+            continue  # another building's
         if one.face not in clad:
             yield ("light_sheet", number, "face"), f"a face with sheets: {', '.join(clad)}"
             continue
@@ -37,10 +41,10 @@ def light_misfits(lines: SteelLines) -> Iterator[Objection]:
             continue
         count = _count(lines, clad[one.face])
         if max(one.numbers, default=0) > count:
-            what = f"numbers from 1 to {count}: the {one.face} has no more sheets"
+            what = f"numbers from 1 to {count}: the {named}{one.face} has no more sheets"
             yield ("light_sheet", number, "sheets"), what
         elif one.every >= count:
-            few = f"the {one.face} has {count} sheet{'s' * (count > 1)}, and its last stays steel"
+            few = f"the {named}{one.face} has {count} sheet{'s' * (count > 1)}, and its last stays steel"
             what = f"at most {count - 1}: {few}" if count > 2 else f"a face with more sheets: {few}"
             yield ("light_sheet", number, "every"), what
 

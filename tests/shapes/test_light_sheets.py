@@ -154,3 +154,53 @@ def test_an_open_wall_has_none() -> None:
         parse(f'{SHED}[walls]\nleft = "open"\n[[light_sheet]]\nface = "left"\nevery = 2\n', "shed")
     faces = "right, back, front, left slope, right slope"
     assert [problem.remedy for problem in caught.value.problems] == [f"a face with sheets: {faces}"]
+
+
+LEAN_TO = '[[lean_to]]\nwall = "{}"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "6 ft"\n'
+ONE = SHED + LEAN_TO.format("left") + '[[light_sheet]]\nface = "lean-to slope"\nevery = 4\n'
+TWO = (
+    SHED
+    + LEAN_TO.format("left")
+    + LEAN_TO.format("right")
+    + '[[light_sheet]]\nface = "right lean-to slope"\nsheets = [2]\n'
+    + '[[light_sheet]]\nface = "left slope"\nsheets = [5]\n'
+)
+
+
+def test_a_lean_to_has_light_sheets_of_its_own() -> None:
+    """Of its fourteen every fourth: three. Each is a hole to a foot there too, where the main has none, and
+    of two lean-tos the one has them that is named."""
+    assert judged(parse(ONE, "one")).faults == {}
+    model = raise_building(parse(ONE, "one")).model
+    named = [piece.name for piece in model.pieces if piece.role == Role.ROOF_LIGHT]
+    assert sorted(named) == ["lean-to left slope 12", "lean-to left slope 4", "lean-to left slope 8"]
+    warned = [step.name for step in steps(model) if any("501(b)(4)" in one.source for one in step.cautions)]
+    assert "sheets of the lean-to left slope" in warned
+    named = [p.name for p in raise_building(parse(TWO, "two")).model.pieces if p.role == Role.ROOF_LIGHT]
+    assert sorted(named) == ["left slope 5", "right lean-to right slope 2"]
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (
+            ONE.replace("every = 4", "every = 14"),
+            "at most 13: the lean-to left slope has 14 sheets, and its last",
+        ),
+        (
+            ONE.replace("every = 4", "sheets = [15]"),
+            "numbers from 1 to 14: the lean-to left slope has no more",
+        ),
+        (TWO.replace('"right lean-to', '"lean-to'), "left lean-to slope or right lean-to slope"),
+        (ONE.replace('"lean-to slope', '"right lean-to slope'), "lean-to slope"),
+        (
+            SHED + '[[light_sheet]]\nface = "lean-to slope"\nevery = 2\n',
+            "a face of the building, which has no lean",
+        ),
+    ],
+)
+def test_a_lean_to_that_is_not_meant_is_said(text: str, said: str) -> None:
+    with pytest.raises(DescriptionError) as caught:
+        parse(text, "shed")
+    (remedy,) = [problem.remedy for problem in caught.value.problems]
+    assert remedy.startswith(said)

@@ -156,6 +156,9 @@ def _clothed(number: int, text: str) -> str:
         face = own.choice([*WALLS, "left slope", "right slope"])
         lights = f'[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
         text = _where_it_can(text, lights)
+        if f"[[{LEAN_TO.name}]]" in text:
+            own_slope = f'[[{LIGHT_SHEETS.name}]]\nface = "lean-to slope"\nevery = {own.randint(2, 4)}\n'
+            text = _where_it_can(text, own_slope)
     if number % BLANKETED == 2:
         own = Random(f"blankets {number}")
         where = own.choice([["walls"], ["roof"], ["walls", "roof"]])

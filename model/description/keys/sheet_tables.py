@@ -157,14 +157,17 @@ GABLE_SHEETS = _sheets_of(
 )
 ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
 
+LEAN_TO_SLOPES = ("lean-to slope", "left lean-to slope", "right lean-to slope")
+"""Roofs of lean-tos; of two each by its wall."""
+
 LIGHT_SHEETS = Table(
     "light_sheet",
     "Sheets that let light through, in place of steel ones; in a roof each is a hole to a foot.",
     (
         Key(
             "face",
-            Choice(("front", "back", "left", "right", "left slope", "right slope")),
-            "the wall, or the slope of the roof",
+            Choice(("front", "back", "left", "right", "left slope", "right slope", *LEAN_TO_SLOPES)),
+            'the wall, or the slope of the roof; of a lean-to "lean-to slope"',
             example=("left slope", "left slope"),
         ),
         Key(

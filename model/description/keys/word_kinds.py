@@ -33,6 +33,9 @@ class Words(AsTyped):
 OWN_WALL = r"(?:(left|right) )?lean-to (front|back|outer)"
 """A wall of a lean-to; where there are two, of the one at that wall."""
 
+OWN_SLOPE = r"(?:(left|right) )?lean-to (slope)"
+"""The roof of a lean-to, likewise."""
+
 
 @dataclass(frozen=True, slots=True)
 class WallName(Choice):
