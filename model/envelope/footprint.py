@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 from math import radians, tan
 
 from ..description.building import Building
+from ..description.walls_around import around
 from ..place import Point2
 from .shell import Loop, Shell
 
@@ -23,17 +25,18 @@ def shell_of(building: Building) -> Shell:
     left, right, back_left, back_right = 0, 1, 2, 3
     front, back = range(4, 4 + count), range(4 + count, 4 + 2 * count)
     slopes = []
-    for number, name in enumerate(_slopes(line)):
+    names = around(building)
+    for number, name in enumerate(_slopes(line, names)):
         a, b = front[number], front[number + 1]
         c, d = back[number], back[number + 1]
         slopes.append(Loop(name, (c, a, b, d) if line[number + 1][1] > line[number][1] else (b, d, c, a)))
     return Shell(
         tuple(feet + tops),
         (
-            Loop("left", (back_left, left, front[0], back[0])),
-            Loop("right", (right, back_right, back[-1], front[-1])),
-            Loop("back", (back_right, back_left, *back)),
-            Loop("front", (left, right, *reversed(front))),
+            Loop(names[3], (back_left, left, front[0], back[0])),
+            Loop(names[1], (right, back_right, back[-1], front[-1])),
+            Loop(names[2], (back_right, back_left, *back)),
+            Loop(names[0], (left, right, *reversed(front))),
             *slopes,
         ),
     )
@@ -51,6 +54,6 @@ def roof_line(building: Building) -> tuple[Point2, ...]:
     return ((0.0, eave), (ridge, eave + ridge * rise), (width, right))
 
 
-def _slopes(line: tuple[Point2, ...]) -> list[str]:
+def _slopes(line: tuple[Point2, ...], walls: Sequence[str]) -> list[str]:
     """The slopes' names, by the wall they fall to."""
-    return [f"{'left' if b[1] > a[1] else 'right'} slope" for a, b in pairwise(line)]
+    return [f"{walls[3] if b[1] > a[1] else walls[1]} slope" for a, b in pairwise(line)]

@@ -14,10 +14,11 @@ from math import hypot, radians, tan
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
+from ..description.walls_around import opposite
 from ..place import Place, Point2
+from .beside import beside
 from .face import Cut
 from .lengths import stepped_down
-from .shell import along_foot
 from .skin_lines import HEAD_CLEARANCE, foot, lap_room, outermost
 from .sliding import rails
 from .tiers import SEAM_ROW, flat_of, girts_behind, seam_girts, seam_of, tiered
@@ -84,7 +85,8 @@ def in_line_at(building: Building, walls: Iterable[str]) -> Headwall | None:
 
 
 def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
-    rise, wall = tan(radians(lean_to.pitch)), "right" if lean_to.joined == "left" else "left"
+    assert lean_to.joined is not None
+    rise, wall = tan(radians(lean_to.pitch)), opposite(lean_to.joined)
     seam = seam_of(building) if tiered(building, wall) else None
     low = seam.foot if seam else foot(building)
     roof = lean_to.eave_height + lean_to.width * rise
@@ -158,7 +160,18 @@ def frame_planes(building: Building) -> tuple[float, ...]:
     return (inset, *frame.stations, building.length - inset)
 
 
-def rafter_spans(building: Building) -> Iterator[Point2]:
+def rafter_spans(building: Building, wall: str, frame: Place) -> Iterator[Point2]:
+    """u, in a wall's frame, from side to side of every rafter of the lean-to that stands there."""
+    if (headwall := headwall_of(building, wall)) is None:
+        return
+    lean_to = building.lean_tos[headwall.number]
+    place = beside(building, lean_to)
+    for span in _rafter_spans(lean_to):
+        one, other = sorted(frame.seen(place.point((0.0, y, 0.0)))[0] for y in span)
+        yield one, other
+
+
+def _rafter_spans(building: Building) -> Iterator[Point2]:
     """y from side to side of every frame's rafter: in an end frame flush with its column's outer face."""
     frame = building.frame
     planes, half = frame_planes(building), frame.rafter.width / 2
@@ -186,6 +199,5 @@ def rafter_cuts(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
     skins = (building.sheets.sides, building.sheets.gables)
     crown = max(outermost(building.sheets, skin) for skin in skins)
     low = headwall.under(crown, building.framing.purlin.depth + building.frame.rafter.depth) - NOTCH
-    for span in rafter_spans(building):
-        left, right = sorted(along_foot(frame, y) for y in span)
+    for left, right in rafter_spans(building, wall, frame):
         yield left - NOTCH, low, right + NOTCH, headwall.head + 1.0

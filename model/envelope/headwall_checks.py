@@ -8,6 +8,7 @@ from dataclasses import replace
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, Opening
 from ..description.said_limits import at_least, at_most, exactly, over, under
+from ..description.walls_around import around
 from ..units import parse_length
 from .end_lap_checks import length_misfits
 from .headwall import OFF_WALL, Headwall, girts_apart, girts_shared, headwall_girts, headwalls
@@ -57,7 +58,7 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
 def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]:
     """What a lean-to cannot stand with whose ends are clad."""
     lean_to = building.lean_tos[headwall.number]
-    ends = [wall for wall in ("front", "back") if wall not in lean_to.open_walls]
+    ends = [wall for wall in around(lean_to)[::2] if wall not in lean_to.open_walls]
     nearest = "not yet possible with a lean-to whose ends are clad; what comes nearest: "
     if not ends:
         return

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
+from ..description.walls_around import around
 from ..roles import Role
 from .edges import Edge
 from .end_laps import ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
@@ -210,11 +211,14 @@ class SteelLines(GirtLines):
         """u of the posts that a gable was asked to have; unsaid, as many as its girts need to be spliced on,
         and in the centre of the back one where there is room, unless it stands open."""
         frame = self.building.frame
-        posts = {"front": frame.front_posts, "back": frame.back_posts}.get(wall.name, ())
+        if not wall.raked:
+            return ()
+        back = wall.name == around(self.building)[2]
+        posts = frame.back_posts if back else frame.front_posts
         if posts is not None:
             return posts
         parts = ceil(wall.width / max(self.building.framing.sticks(Role.GIRT)))
-        parts = max(parts, 2) if wall.name == "back" else parts
+        parts = max(parts, 2) if back else parts
         if wall.open or wall.hung or self.post_room > wall.width / parts:
             return ()
         return tuple(wall.width * k / parts for k in range(1, parts))

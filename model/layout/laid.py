@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from ..description.building import Building
 from ..envelope.face import Face
 from ..findings import Finding, in_order
 from ..place import Place
@@ -21,11 +20,6 @@ class Laid:
     parts: tuple[Part, ...]
     findings: tuple[Finding, ...]
     terms: Terms
-
-
-def beside(main: Building, other: Building) -> Place:
-    """Where the origin of a building that is joined to another stands in it."""
-    return Place((-other.width if other.joined == "right" else main.width, 0.0, 0.0))
 
 
 def at_place(face: Face, place: Place) -> Face:
@@ -45,7 +39,19 @@ def standing(laid: Laid, name: str, place: Place) -> Laid:
     findings = tuple(
         replace(one, pieces=tuple(f"{name} {piece}" for piece in one.pieces)) for one in laid.findings
     )
-    return Laid(tuple(map(named, laid.parts)), findings, laid.terms)
+    return Laid(tuple(map(named, laid.parts)), findings, _facing(laid.terms, place))
+
+
+def _facing(terms: Terms, place: Place) -> Terms:
+    """What was asked of faces, by the way they face where the building stands."""
+    if place.x == Place().x:
+        return terms
+    return replace(
+        terms,
+        overlap=tuple((place.vector(normal), side) for normal, side in terms.overlap),
+        start=tuple((place.vector(normal), side) for normal, side in terms.start),
+        bare=tuple(map(place.vector, terms.bare)),
+    )
 
 
 def _each(asked: Iterable[Asked]) -> Asked:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..description.building import Building
+from ..envelope.beside import beside
 from ..envelope.bracing import brace_lines
 from ..envelope.edges import Edge
 from ..envelope.face import Face
@@ -17,7 +18,7 @@ from ..place import Place
 from ..recipe import Part
 from ..roles import Role
 from .asked import asked
-from .laid import Laid, at_place, beside, standing, together
+from .laid import Laid, at_place, standing, together
 from .screws.fastening import Fastening, Missed
 from .screws.lap_screws import stitch_screws
 from .screws.room import room

@@ -49,7 +49,7 @@ def _by_trim(on: Trimmed, hand: str, row: Wanted) -> Iterator[Wanted]:
     if headwall is None:
         yield own, run, seat, spots
         return
-    if face.raked:
+    if face.name != headwall.wall:
         under = on.run(f"{building.lean_tos[headwall.number].name} {face.name} {IN_LINE}")
         low = [spot for spot in spots if spot[0][1] < headwall.head]
         yield f"{face.name} {IN_LINE} {hand}", under, seat, low

@@ -16,7 +16,6 @@ from ...envelope.face import Face
 from ...envelope.headwall import rafter_band, rafter_spans
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
-from ...envelope.shell import along_foot
 from ...envelope.splices import SPLICE, in_stock
 from ...envelope.steel_lines import SteelLines
 from ...envelope.stretches import SHORTEST, Span, remaining
@@ -100,8 +99,7 @@ def _lean_to_rafters(lines: SteelLines, face: Face, heights: Span) -> list[Span]
     band = rafter_band(lines.building, face.name)
     if band is None or heights[0] >= band[1] or heights[1] <= band[0]:
         return []
-    ends = ([along_foot(face.frame, y) for y in span] for span in rafter_spans(lines.building))
-    return [(min(one), max(one)) for one in ends]
+    return list(rafter_spans(lines.building, face.name, face.frame))
 
 
 def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span]:

@@ -13,6 +13,7 @@ from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
 from ...envelope.edges import Edge
 from ...envelope.face import Face
+from ...envelope.headwall import headwalls
 from ...envelope.opening_lines import OpeningLines
 from ...envelope.roof_lines import Eave
 from ...envelope.run_on import run_on_drop
@@ -39,8 +40,6 @@ KINDS = {
     **dict.fromkeys((Role.J_TRIM, Role.SILL_TRIM, Role.JAMB_ANGLE, Role.HEAD_ANGLE, Role.DRIP), "opening"),
 }
 """What each folded piece trims, as descriptions name it."""
-
-WIND: dict[str, Point3] = {"front": (0.0, -1.0, 0.0), "back": (0.0, 1.0, 0.0)}
 
 
 @dataclass(frozen=True)
@@ -144,7 +143,7 @@ class TrimLines:
         """Whether a wall's eave has a gutter: where asked for, at low eaves of clad walls that drain onto no
         lean-to."""
         eave, building = self.steel.eaves.get(wall.name), self.building
-        drained = {"right" if one.joined == "left" else "left" for one in building.lean_tos}
+        drained = {one.wall for one in headwalls(building)}
         return (
             building.trim.gutters
             and eave is not None
@@ -218,8 +217,8 @@ class TrimLines:
 
     @property
     def towards_wind(self) -> Point3:
-        """The way it mostly comes from."""
-        return WIND[self.building.trim.wind]
+        """The way it mostly comes from: out of the wall of that name, however the building is turned."""
+        return self.steel.named[self.building.trim.wind].frame.z
 
     @property
     def head_clearance(self) -> float:
