@@ -64,14 +64,15 @@ class Seam:
 def seams(face: Clad) -> list[Seam]:
     """Every pair of sheets of a wall that makes one, from left to right."""
     sheets = face.plane.sheets if not face.plane.sloped else ()
-    heads = [ends_at(sheet, sheet.outline.bounds[3]) for sheet in sheets]
-    feet = [ends_at(sheet, sheet.outline.bounds[1]) for sheet in sheets]
+    spans = [(sheet, sheet.outline.bounds[1], sheet.outline.bounds[3]) for sheet in sheets]
     return [
         Seam(lower, upper, left, right)
-        for lower, head in zip(sheets, heads, strict=True)
-        for upper, foot in zip(sheets, feet, strict=True)
-        if 0 < upper.outline.bounds[1] - lower.outline.bounds[3] < NEAR
-        for left, _, right, _ in (part.bounds for part in shapely.get_parts(head & foot))
+        for lower, _, head in spans
+        for upper, foot, _ in spans
+        if 0 < foot - head < NEAR
+        for left, _, right, _ in (
+            part.bounds for part in shapely.get_parts(ends_at(lower, head) & ends_at(upper, foot))
+        )
         if right - left > MEETS
     ]
 

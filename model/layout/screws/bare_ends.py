@@ -24,13 +24,15 @@ def bare_ends(
     ends: u of the run's left and right end. sheet: its region (u, v) in from its edges. taken: where the
     face's screws stand.
     """
-    through = [at for at in taken if shapely.intersects_xy(sheet, *at)]
     first, _, last, _ = sheet.bounds
     for u, reaches in ((first, first < ends[0] + INCH), (last, last > ends[1] - INCH)):
-        for line in lines if reaches else ():
+        if not reaches:
+            continue
+        through = [at for at in taken if abs(at[0] - u) < BESIDE and shapely.intersects_xy(sheet, *at)]
+        for line in lines:
             nearest = min(max(u, line.left), line.right)
             at = (nearest, line.at + line.rise * (nearest - line.left))
             if abs(nearest - u) > BACKED or not shapely.intersects_xy(sheet, *at):
                 continue
-            if not any(abs(x - u) < BESIDE and abs(y - at[1]) < ALONG for x, y in through):
+            if not any(abs(y - at[1]) < ALONG for _, y in through):
                 yield at
