@@ -71,6 +71,7 @@ class Role(StrEnum):
     LEAF = "leaf"
     RAIL = "door rail"
     GUIDE = "door guide"
+    RIDGE_VENT = "ridge vent"
     SASH = "sash"
     PANE = "pane"
     LOUVRE = "louvre"
@@ -153,7 +154,7 @@ KINDS: dict[str, Kind] = {
     ),
     **_of("closures", False, {Role.OUTSIDE_CLOSURE: "CO", Role.INSIDE_CLOSURE: "CI"}),
     **_of("screws", True, {Role.SHEET_SCREW: "SS", Role.LAP_SCREW: "SL", Role.TRIM_SCREW: "ST"}),
-    **_of("openings", False, {Role.LEAF: "D", Role.RAIL: "DR", Role.GUIDE: "DG"}),
+    **_of("openings", False, {Role.LEAF: "D", Role.RAIL: "DR", Role.GUIDE: "DG", Role.RIDGE_VENT: "RV"}),
     **_of("openings", False, {Role.SASH: "WS", Role.PANE: "WP", Role.LOUVRE: "LV"}),
     **_of("insulation", False, {Role.WALL_BLANKET: "IW", Role.ROOF_BLANKET: "IR"}),
     **_of("slab", False, {Role.SLAB: "SB"}),

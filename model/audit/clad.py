@@ -159,6 +159,7 @@ class Clad:
         cored = (ring.buffer(-ROOM, join_style="mitre") for ring in rings)  # slots beside it are none of it
         ringed = [core.buffer(ROOM, join_style="mitre") for core in cored if self._is_open(core)]
         fills = list(self.shades(self.site.listed("openings"), -FILL_BACK, 60.0))
+        fills = [] if self.plane.sloped else fills  # what stands on a ridge fills no opening
         fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP and fill.low < self.crown]
         for ring in ringed:
             filling = [fill for fill in fills if fill.shape.intersects(ring)]

@@ -190,7 +190,7 @@ def _eave(face: Clad) -> Iterator[tuple[Finding, Box]]:
 
 
 def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, Box]]:
-    """In plan: what walls and steel enclose, less roof sheets and trims over them."""
+    """In plan: what walls and steel enclose, less roof sheets, trims and ridge vents over them."""
     roofs = [face for face in faces if face.plane.sloped]
     if not roofs:
         return
@@ -200,7 +200,7 @@ def _open_to_sky(site: Site, faces: Sequence[Clad]) -> Iterator[tuple[Finding, B
     closed = shapely.union_all([*steel, *(foot.buffer(HAIRLINE) for foot in feet)])
     joined = closed.buffer(CLOSE, join_style="mitre").buffer(-CLOSE, join_style="mitre")
     inside = shapely.union_all([shapely.Polygon(part.exterior) for part in shapely.get_parts(joined)])
-    trims = [seen(site, k, np.eye(3)) for k in site.listed("trims").tolist()]
+    trims = [seen(site, k, np.eye(3)) for k in site.listed("trims", "openings").tolist()]
     over = shapely.union_all([*trims, *(_in_plan(face, face.plane.outline) for face in roofs)])
     for part in _thick(inside.difference(over)):
         near = [sheet for face in roofs for sheet in face.plane.sheets]

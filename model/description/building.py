@@ -131,6 +131,14 @@ class Insulation:
 
 
 @dataclass(frozen=True, slots=True)
+class RidgeVents:
+    """Vents on the ridge (mm). places: y where each begins; length: of each."""
+
+    places: tuple[float, ...]
+    length: float
+
+
+@dataclass(frozen=True, slots=True)
 class HalfWall:
     """Walls that are clad up to a height and open above. height: from the top of the slab to the cap (mm)."""
 
@@ -314,6 +322,7 @@ class Building:
     skirt: Skirt | None = None
     insulation: Insulation | None = None
     half_wall: HalfWall | None = None
+    ridge_vents: RidgeVents | None = None
 
     @property
     def hung_walls(self) -> frozenset[Wall]:

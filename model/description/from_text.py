@@ -20,6 +20,7 @@ from .building import (
     LightSheets,
     Limits,
     Opening,
+    RidgeVents,
     Roof,
     Screws,
     Sheets,
@@ -113,6 +114,7 @@ def building_of(draft: Draft, name: str) -> Building:
         skirt=_skirt(draft),
         insulation=insulation_of(draft),
         half_wall=_half_wall(draft),
+        ridge_vents=_ridge_vents(draft),
     )
     building = replace(building, bracing=bracing_of(draft, building))
     return replace(building, lean_tos=tuple(_lean_to(draft, building, one) for one in draft.lean_tos))
@@ -147,8 +149,15 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         infill=frozenset(),
         skirt=None,
         half_wall=None,
+        ridge_vents=None,
         joined=joined,
     )
+
+
+def _ridge_vents(draft: Draft) -> RidgeVents | None:
+    """What is asked of vents; None where there are none."""
+    values = draft.tables["ridge_vent"]
+    return RidgeVents(values["places"], values["length"]) if values["places"] else None
 
 
 def _open(draft: Draft, wall: Wall, frame: Frame) -> bool:

@@ -18,6 +18,7 @@ from .hung_checks import hung_misfits
 from .light_sheets import light_misfits
 from .opening_lines import OpeningLines
 from .openings_apart import crowded
+from .ridge_vents import vent_misfits
 from .run_on import run_on_misfits
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
@@ -62,6 +63,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
         return
     yield from length_misfits(lines)
     yield from light_misfits(lines)
+    yield from vent_misfits(lines)
     yield from _posts(lines)
     yield from _end_jambs(lines)
     yield from _openings(lines)

@@ -46,6 +46,7 @@ CLASSES: dict[str, IfcClass] = {
     Role.GUIDE: IfcClass("IfcDiscreteAccessory", OWN),
     Role.SASH: IfcClass("IfcWindow", "WINDOW"),
     Role.LOUVRE: IfcClass("IfcAirTerminal", "LOUVRE"),
+    Role.RIDGE_VENT: IfcClass("IfcAirTerminal", OWN),
     Role.PANE: IfcClass("IfcPlate", OWN),
     Role.SLAB: IfcClass("IfcSlab", "BASESLAB"),
     Role.SHEET: IfcClass("IfcCovering", OWN),

@@ -58,6 +58,7 @@ from .trim.opening_trims import opening_runs
 from .trim.rail_covers import cover_runs
 from .trim.rake_trims import head_runs, rake_runs
 from .trim.ridge_trims import ridge_runs
+from .trim.ridge_vents import ridge_vents
 from .trim.tier_trims import tier_runs
 from .trim.trim_lines import TrimLines
 from .trim.trim_run import TrimRun, pieces
@@ -114,6 +115,7 @@ def _above_slab(trim: TrimLines, pressed: Sequence[Part] = (), shared: Sequence[
         *_closures(trim),
         *(foot for wall in lines.walls for foot in foot_closures(trim, wall, laid[wall.name])),
         *edge_trims,
+        *ridge_vents(trim),
         *downspouts(trim),
         *screws,
     )

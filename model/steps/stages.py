@@ -82,6 +82,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.DOWNSPOUT: Stage.DOWNSPOUTS,
     Role.RAKE_TRIM: Stage.RAKES,
     Role.RIDGE_CAP: Stage.RIDGE,
+    Role.RIDGE_VENT: Stage.RIDGE,
     **dict.fromkeys((Role.RAIL, Role.LEAF, Role.GUIDE), Stage.DOORS),
 }
 """Where the role alone says it; steel of frames where no columns tell them."""

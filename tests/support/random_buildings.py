@@ -14,7 +14,7 @@ from math import ceil
 from random import Random
 
 from ribwright.description.building import SLIDING, Building
-from ribwright.description.keys.sheet_tables import HALF_WALL
+from ribwright.description.keys.sheet_tables import HALF_WALL, RIDGE_VENT
 from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import (
     BRACING,
@@ -40,8 +40,8 @@ TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
 DRAWN = tuple(kind for kind in KINDS if kind not in ("vent", SLIDING))
 """Kinds that are drawn; windows become vents, others slide, so that other buildings stay as they were."""
-UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, LIMITS.name)
-"""Tables whose keys are not dealt: three are added to some buildings, one lays nothing otherwise."""
+UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name, LIMITS.name)
+"""Tables whose keys are not dealt: most are added to some buildings, one lays nothing otherwise."""
 OWN_STOCK = (*(("framing", f"{kind}_stock") for kind in MEMBER_KINDS), (OPENING.name, "slides"))
 """Nor are these, which are tried by hand, or go with a kind."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
@@ -51,6 +51,8 @@ LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
 BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
+AIRED = 5
+"""Every fifth has a vent on its ridge, where it can have one."""
 HALVED = 4
 """Every fourth has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 3
@@ -150,7 +152,7 @@ def _slid(number: int, openings: list[dict[str, object]]) -> Iterator[list[dict[
 
 
 def _clothed(number: int, text: str) -> str:
-    """A description with light sheets and blankets, which stay clear of the other keys."""
+    """A description with light sheets, blankets and vents, which stay clear of the other keys."""
     if number % LIT == 1:
         own = Random(f"light sheets {number}")
         face = own.choice([*WALLS, "left slope", "right slope"])
@@ -165,6 +167,10 @@ def _clothed(number: int, text: str) -> str:
         thick = "".join(f'{face} = "{own.randint(2, 6)} in"\n' for face in where)
         blankets = f'[{INSULATION.name}]\n{thick}roll = "{own.choice([36, 48, 60, 72])} in"\n'
         text = _where_it_can(text, blankets)
+    if number % AIRED == 4:
+        own = Random(f"ridge vents {number}")
+        vents = f'places = ["{own.randint(24, 48)} in"]\nlength = "{own.randint(24, 96)} in"\n'
+        text = _where_it_can(text, f"[{RIDGE_VENT.name}]\n{vents}")
     return text
 
 

@@ -6,7 +6,7 @@ from ..building import Wall
 from .catalogued import Colour, GaugeNumber, Profile
 from .counted import Numbers, Whole
 from .key import Key, Table
-from .value_kinds import Choice, Length
+from .value_kinds import Choice, Length, Lengths
 
 USUAL_PROFILE = "36 x 9 x 3/4"
 WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
@@ -238,6 +238,21 @@ INSULATION = Table(
             "6 in",
             metric="150 mm",
         ),
+    ),
+)
+
+RIDGE_VENT = Table(
+    "ridge_vent",
+    "Vents on the ridge, over slots in its cap.",
+    (
+        Key(
+            "places",
+            Lengths("2 ft", "998 ft"),
+            "where each begins, from the front",
+            unless="none",
+            example=("10 ft, 25 ft", "3 m, 8 m"),
+        ),
+        Key("length", Length("1 ft", "20 ft"), "of each", "10 ft", metric="3 m"),
     ),
 )
 

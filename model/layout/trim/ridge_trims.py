@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import hypot
 
 from ...envelope.face import Face
+from ...envelope.ridge_vents import slot_half, vent_spans
 from ...place import Place, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -43,20 +44,34 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
         past, beyond = (lines.head_beside(slope, hand) + lines.lap_room for hand in ("left", "right"))
         along = unit(add(end, start, -1.0))
         level, closed = unit(cross(UP, along)), cap_end(lines, line, (far.rise, near.rise))
+        frame = Place(add(start, along, -past), level, cross(along, level))
         yield TrimRun(
             name="ridge cap",
             role=Role.RIDGE_CAP,
             group=("trims", "ridge"),
             labels=lines.labels("ridge", "ridge"),
-            frame=Place(add(start, along, -past), level, cross(along, level)),
+            frame=frame,
             line=line,
             thickness=t,
             start=Plane((0.0, 0.0, 0.0), ALONG),
             end=Plane((0.0, 0.0, past + ridge.length + beyond), ALONG),
             nest=(0.0, t / min(near.cos, far.cos)),
+            notches=tuple(
+                (low, high, (apex - half, peak - 3 * half, apex + half, peak + 3 * half))
+                for low, high, half in slots(lines, frame)
+            ),
             start_tabs=closed,
             end_tabs=closed,
         )
+
+
+def slots(lines: TrimLines, frame: Place) -> Iterator[Point3]:
+    """Where a ridge cap is cut open under vents: from z to z of its run, and how far to either side."""
+    slope = next(slope for slope in lines.steel.slopes if lines.steel.ridge_of(slope))
+    half = slot_half(lines.steel, slope)
+    for span in vent_spans(lines.building):
+        low, high = sorted(frame.seen((frame.origin[0], y, frame.origin[2]))[2] for y in span)
+        yield low, high, half
 
 
 @dataclass(frozen=True, slots=True)

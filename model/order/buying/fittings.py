@@ -22,8 +22,8 @@ OF = {"overhead door": "", "roll-up door": "", "sliding door": " leaf"}
 """What their size is of: overhead and roll-up doors are sold by the size of their opening, sliding ones by
 that of a leaf; all others are smaller than their rough opening, by what their maker says. Common practice, no
 source."""
-HELD = (Role.RAIL, Role.GUIDE)
-"""What holds the leaves of sliding doors."""
+HELD = (Role.RAIL, Role.GUIDE, Role.RIDGE_VENT)
+"""What holds the leaves of sliding doors, and what stands on a ridge: in no opening of a wall."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
 """mm to which a leaf's size is rounded up to the opening that it is sold for."""
 
@@ -48,12 +48,21 @@ def opening_lines(schedule: Schedule) -> Iterator[Line]:
 
 
 def _hung(schedule: Schedule) -> Iterator[Line]:
-    """Rails of sliding doors by their length, and guides; hangers and brackets come with them."""
+    """Rails of sliding doors and ridge vents by their length, and guides; what holds them comes with them."""
     unit = schedule.units
     for item in (item for item in schedule.listed("openings") if item.role in HELD):
-        long = item.length if item.role == Role.RAIL else 0.0
+        long = 0.0 if item.role == Role.GUIDE else item.length
         size = f"{long_text(snapped(long, 0.01), unit)} long" if long else ""
-        yield Line("openings", item.role, EACH, item.count, (item.mark,), size=size, count=item.count)
+        yield Line(
+            "openings",
+            item.role,
+            EACH,
+            item.count,
+            (item.mark,),
+            colour=item.colour * (item.role == Role.RIDGE_VENT),
+            size=size,
+            count=item.count,
+        )
 
 
 def _leaves(kind: str) -> int:
