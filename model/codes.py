@@ -149,6 +149,11 @@ class Code(Enum):
         "cover",
         "{measured} of the head of {pieces} at the wall has no flashing up behind the sheets above",
     )
+    BREAK_OPEN = (
+        "pitch-break-open",
+        "cover",
+        "{measured} of the foot of {pieces} at the pitch break has no trim under it, over those below",
+    )
     RAW_EDGE = (
         "raw-edge",
         "cover",
@@ -220,6 +225,11 @@ class Code(Enum):
         "headwall-hang",
         "overhang",
         "the foot of {one} hangs {measured} over the bend of {other}, {limit} asked",
+    )
+    BREAK_HANG = (
+        "pitch-break-hang",
+        "overhang",
+        "the foot of {one} ends {measured} from the bend of {other}, {limit} asked",
     )
     RIDGE_BARE = ("ridge-bare", "overhang", "{measured} at the head of {pieces} is not under the ridge cap")
     SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")

@@ -54,6 +54,7 @@ class Role(StrEnum):
     DOWNSPOUT = "downspout"
     RAKE_TRIM = "rake trim"
     RIDGE_CAP = "ridge cap"
+    BREAK_TRIM = "pitch break trim"
     J_TRIM = "j trim"
     SILL_TRIM = "sill trim"
     JAMB_ANGLE = "jamb angle"
@@ -141,6 +142,7 @@ KINDS: dict[str, Kind] = {
             Role.DOWNSPOUT: "TW",
             Role.RAKE_TRIM: "TR",
             Role.RIDGE_CAP: "TP",
+            Role.BREAK_TRIM: "TX",
             Role.J_TRIM: "TJ",
             Role.SILL_TRIM: "TS",
             Role.JAMB_ANGLE: "TA",

@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from math import hypot
 
 import numpy as np
 import shapely
 
 from ..measure.faces import Vectors, flats
 from ..measure.laps import DEEP, CladPlane
-from ..place import dot
+from ..place import add, dot
 from .shadow import seen
 from .site import Numbers, Site
 
@@ -37,6 +38,8 @@ CROSSED = 500.0
 """mm2 of steel that an opening may show; more, and it is a bay of the wall."""
 EAVE = 200.0
 """mm; an eave's trim lies this near to the ends of its sheets."""
+FAR, HIGH = 1e6, 1e7
+"""mm; farther along a wall, and higher, than anything of it."""
 FILL_DEEP, FILL_BACK = 150.0, 400.0
 """mm: how thick a leaf or sash may be, and how far behind its wall it may stand."""
 
@@ -62,13 +65,15 @@ class Hole:
 @dataclass(frozen=True, eq=False)
 class Clad:
     """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides.
-    in_line: what the sheets of other faces in line with it cover."""
+    in_line: what the sheets of other faces in line with it cover. above: what of a wall's plane lies over a
+    roof."""
 
     site: Site
     plane: CladPlane
     axes: Vectors
     offset: float
     in_line: shapely.Geometry = field(default_factory=shapely.Polygon)
+    above: shapely.Geometry = field(default_factory=shapely.Polygon)
 
     @cached_property
     def steel(self) -> tuple[Shade, ...]:
@@ -82,11 +87,12 @@ class Clad:
 
     @cached_property
     def whole(self) -> shapely.Geometry:
-        """What the sheets must cover, openings and all: the hull of the steel behind them. What lies in their
-        plane farther off is another building's."""
+        """What the sheets must cover, openings and all: the hull of the steel behind them, under a hollow
+        roof as far up as that. What lies in their plane farther off is another building's."""
         left, low, right, high = self.plane.outline.bounds
         near = shapely.box(left - ABOUT, low - ABOUT, right + ABOUT, high + ABOUT)
-        return self.backing.intersection(near).difference(self.in_line).convex_hull
+        hull = self.backing.intersection(near).difference(self.in_line).convex_hull
+        return hull.difference(self.above) if hull.intersects(self.above) else hull
 
     @cached_property
     def trims(self) -> tuple[Shade, ...]:
@@ -187,4 +193,31 @@ def _clad(site: Site, plane: CladPlane, planes: Sequence[CladPlane]) -> Clad:
     level = float(axes[2] @ np.array(plane.frame.origin))
     others = (one for one in planes if one is not plane and np.allclose(one.frame.z, axes[2], atol=ALIKE))
     in_line = [one.outline for one in others if abs(dot(one.frame.z, one.frame.origin) - level) < DEEP]
-    return Clad(site, plane, axes, level, shapely.union_all(in_line).buffer(HEM, join_style="mitre"))
+    before = shapely.union_all(in_line).buffer(HEM, join_style="mitre")
+    return Clad(
+        site,
+        plane,
+        axes,
+        level,
+        before,
+        shapely.Polygon() if plane.sloped else _above(plane, planes, site.pressed),
+    )
+
+
+def _above(wall: CladPlane, planes: Sequence[CladPlane], pressed: float) -> shapely.Geometry:
+    """What of a wall's plane lies over all roofs that fall one way, where there are several: as over a break
+    of a hollow roof. pressed: how far off the steel blankets hold the sheets."""
+    ways: dict[tuple[float, float], list[shapely.Geometry]] = {}
+    for roof in (plane for plane in planes if plane.sloped):
+        (x, y, _), size = roof.frame.z, hypot(*roof.frame.z[:2])
+        ways.setdefault((round(x / size, 3), round(y / size, 3)), []).append(_over(wall, roof, pressed))
+    return shapely.union_all([shapely.intersection_all(over) for over in ways.values() if len(over) > 1])
+
+
+def _over(wall: CladPlane, roof: CladPlane, pressed: float) -> shapely.Geometry:
+    """What of a wall's plane lies over a roof's steel."""
+    normal, heights = roof.frame.z, []
+    for u in (-FAR, FAR):
+        off = dot(normal, add(wall.point(u, 0.0), roof.frame.origin, -1.0)) + pressed
+        heights.append(-off / dot(normal, wall.frame.y))
+    return shapely.Polygon([(-FAR, heights[0]), (FAR, heights[1]), (FAR, HIGH), (-FAR, HIGH)])

@@ -11,6 +11,7 @@ from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
 from ..measure.laps import EndLap, LaidSheet, SideLap
 from ..terms import Terms
+from .breaks import Break, open_breaks
 from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .headwalls import OUT, headwalls, open_heads, sheltered
@@ -39,10 +40,15 @@ CLOSE = 30.0
 
 
 def covers(
-    site: Site, faces: Sequence[Clad], laps: Sequence[Sequence[SideLap]], terms: Terms
+    site: Site,
+    faces: Sequence[Clad],
+    laps: Sequence[Sequence[SideLap]],
+    breaks: Sequence[Break],
+    terms: Terms,
 ) -> Iterator[Finding]:
-    """Every fault of cover; laps: the side laps of each face. What a fault brings with it is not said again:
-    a missing sheet's neighbours have raw edges, a missing ridge cap leaves the heads bare."""
+    """Every fault of cover; laps: the side laps of each face; breaks: of the pitch. What a fault
+    brings with it is not said again: a missing sheet's neighbours have raw edges, a missing ridge cap leaves
+    the heads bare."""
     said: list[Box] = []
     yield from _new(unclad(site, faces, terms), said)
     for face in faces:
@@ -52,6 +58,9 @@ def covers(
     for headwall in ends:
         yield from _new(open_heads(headwall), said)
         yield from off_steel(headwall.wall, headwall.pairs(), OUT)
+    for one in breaks:
+        yield from _new(open_breaks(one), said)
+    upper = [one.upper for one in breaks]
     under = [sheltered(ends, face) for face in faces]
     for face, of_face, shelter in zip(faces, laps, under, strict=True):
         yield from _too_often(face, of_face)
@@ -60,7 +69,7 @@ def covers(
         yield from _new(_holes(face), said)
         yield from _new(_bare(face, shelter, wide=True), said)
     yield from _new(_open_to_sky(site, faces), said)
-    for face in faces:
+    for face in (face for face in faces if face not in upper):
         yield from _new(_eave(face), said)
     for face, shelter in zip(faces, under, strict=True):
         yield from _new(_raw_edges(face, shelter), said)

@@ -40,12 +40,13 @@ class Edge:
     cover: tuple[float, float]
 
 
-def overhangs(face: Clad, terms: Terms) -> Iterator[Finding]:
-    """Every fault of a face's feet and heads."""
+def overhangs(face: Clad, terms: Terms, on_roof: bool = False) -> Iterator[Finding]:
+    """Every fault of a face's feet and heads. on_roof: whether its feet lie over another roof, no eave."""
     yield from _straight(face, _feet(face), Code.EAVE_CROOKED if face.plane.sloped else Code.FEET_UNEVEN)
     if not face.plane.sloped:
         return
-    yield from _as_asked(face, terms, at_head=False)
+    if not on_roof:
+        yield from _as_asked(face, terms, at_head=False)
     if face.runs_out:
         yield from _straight(face, _heads(face), Code.EAVE_CROOKED)
         yield from _as_asked(face, terms, at_head=True)

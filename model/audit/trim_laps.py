@@ -18,6 +18,7 @@ from ..measure.faces import KEPT, Vectors, flats
 from ..measure.member import ALONG, measure_member
 from ..solids.properties import triangles
 from ..terms import Terms
+from .breaks import Break, closing
 from .clad import Clad
 from .found import found
 from .limits import over, under
@@ -71,9 +72,10 @@ def trim_laps(site: Site) -> list[TrimLap]:
 
 
 def trim_lap_faults(
-    site: Site, laps: Sequence[TrimLap], faces: Sequence[Clad], terms: Terms
+    site: Site, laps: Sequence[TrimLap], faces: Sequence[Clad], breaks: Sequence[Break], terms: Terms
 ) -> Iterator[Finding]:
-    """Laps that are short, or the wrong way round."""
+    """Laps that are short, or the wrong way round. breaks: of the pitch, whose trim is laid as a ridge's."""
+    capping = {body for one in breaks for body in closing(one)}
     for lap in laps:
         if terms.trim_lap is not None and under(lap.length, terms.trim_lap - TOLERANCE):
             yield _of(site, Code.TRIM_LAP_SHORT, lap, lap.length, terms.trim_lap)
@@ -82,7 +84,7 @@ def trim_lap_faults(
         elif abs(lap.along[2]) > STEEP:
             if over(lap.outside, 0.0):
                 yield _of(site, Code.TRIM_LAP_UPHILL, lap, abs(lap.outside), None)
-        elif terms.wind is not None and _on_roofs(site, lap, faces) > 1:
+        elif terms.wind is not None and (lap.one in capping or _on_roofs(site, lap, faces) > 1):
             edge = lap.along if lap.outside > 0 else -lap.along
             if float(edge @ np.array(terms.wind)) > STEEP:
                 yield _of(site, Code.TRIM_LAP_WINDWARD, lap, None, None, swap=lap.outside < 0)

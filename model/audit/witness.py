@@ -13,6 +13,7 @@ from ..roles import LISTS, List, list_of
 from .bite import bites, least_bite
 from .bodies import bodies, floating
 from .brace_ends import brace_ends
+from .breaks import Break, breaks, feet_at
 from .clad import Clad, clad
 from .clash import clashes
 from .cover import covers
@@ -73,6 +74,10 @@ class _Witness:
         return clad(self.site, clad_planes(self.model))
 
     @cached_property
+    def breaks(self) -> tuple[Break, ...]:
+        return breaks(self.faces)
+
+    @cached_property
     def laps(self) -> tuple[tuple[SideLap, ...], ...]:
         return tuple(face.plane.side_laps for face in self.faces)
 
@@ -125,7 +130,7 @@ def _clash(w: _Witness) -> Iterator[Finding]:
 
 
 def _cover(w: _Witness) -> Iterator[Finding]:
-    yield from covers(w.site, w.faces, w.laps, w.model.terms)
+    yield from covers(w.site, w.faces, w.laps, w.breaks, w.model.terms)
 
 
 def _laps(w: _Witness) -> Iterator[Finding]:
@@ -134,13 +139,16 @@ def _laps(w: _Witness) -> Iterator[Finding]:
         yield from rib_ends(w.site, face)
     if lapped := [face for face in w.faces if face.plane.end_laps]:
         yield from end_laps(w.site, lapped, w.screws, w.model.terms)
-    yield from trim_lap_faults(w.site, w.trim_laps, w.faces, w.model.terms)
+    yield from trim_lap_faults(w.site, w.trim_laps, w.faces, w.breaks, w.model.terms)
 
 
 def _overhang(w: _Witness) -> Iterator[Finding]:
+    upper = [one.upper for one in w.breaks]
     for face in w.faces:
-        yield from overhangs(face, w.model.terms)
+        yield from overhangs(face, w.model.terms, on_roof=face in upper)
         yield from hangs(face)
+    for one in w.breaks:
+        yield from feet_at(one)
     for headwall in headwalls(w.faces):
         yield from feet_over(headwall)
 
@@ -194,12 +202,14 @@ def _lap_figures(w: _Witness) -> Iterator[Figure]:
 
 
 def _overhang_figures(w: _Witness) -> Iterator[Figure]:
+    upper = [one.upper for one in w.breaks]
     for face in w.faces:
         measured, count, name = edges(face), len(face.plane.sheets), face.plane.name
         if measured is None:
             yield Figure("overhang", "feet", name, count)
             continue
-        for what, (least, greatest) in (("overhang", measured.overhang), ("head under trim", measured.cover)):
+        along = (("overhang", measured.overhang), ("head under trim", measured.cover))
+        for what, (least, greatest) in along[1:] if face in upper else along:
             yield Figure("overhang", what, name, count, settled(least), settled(greatest), "length")
 
 

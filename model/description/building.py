@@ -48,13 +48,16 @@ class Run:
 @dataclass(frozen=True, slots=True)
 class Roof:
     """How the roof falls. right_eave_height, ridge (from the left wall): None where none was given (mm).
-    gable_overhang: how far it runs on over the gables."""
+    gable_overhang: how far it runs on over the gables. break_at: how far in from its side wall each slope
+    changes its pitch (mm), lower_pitch: what it has below (degrees); None where each has one pitch."""
 
     shape: Literal["gable", "single slope"]
     falls_to: Hand
     right_eave_height: float | None
     ridge: float | None
     gable_overhang: float = 0.0
+    break_at: float | None = None
+    lower_pitch: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

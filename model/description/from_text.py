@@ -72,6 +72,7 @@ def draft_of(text: str, source_name: str) -> Draft:
 def building_of(draft: Draft, name: str) -> Building:
     """The building of a draft without problems. name: the building's, where no key gives it one."""
     top, frame, sheets, wainscot = draft.tables[""], frame_of(draft), _sheets(draft), _wainscot(draft)
+    at_eaves = draft.tables["roof"]["lower_pitch"] or top["pitch"]
     building = Building(
         name=top["name"] or Name().cleaned(name),
         units=top["units"],
@@ -87,7 +88,7 @@ def building_of(draft: Draft, name: str) -> Building:
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft, sheets, wainscot),
         frame=frame,
-        framing=framing_of(draft.tables["framing"], top["pitch"], USUAL[draft.units], runs_on(draft)),
+        framing=framing_of(draft.tables["framing"], at_eaves, USUAL[draft.units], runs_on(draft)),
         door_room=DoorRoom(**draft.tables["door_room"]),
         limits=Limits(**draft.tables["limits"]),
         runs=runs_of(draft.tables["runs"]),

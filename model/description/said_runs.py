@@ -13,8 +13,10 @@ def runs_of(values: Values) -> dict[str, Run | None]:
         "back": _gable_run(values["back"]),
         "left": _corner_run(values["left"], back="left"),
         "right": _corner_run(values["right"], back="right"),
-        "left slope": _corner_run(values["left_slope"], back="left"),
-        "right slope": _corner_run(values["right_slope"], back="right"),
+        **dict.fromkeys(("left slope", "left upper slope"), _corner_run(values["left_slope"], back="left")),
+        **dict.fromkeys(
+            ("right slope", "right upper slope"), _corner_run(values["right_slope"], back="right")
+        ),
     }
 
 

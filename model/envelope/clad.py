@@ -16,6 +16,7 @@ from .half import half_of
 from .headwall import OFF_WALL, UNDER, headwall_of
 from .hung import hung_of
 from .lengths import fitted_slope, fitted_wall
+from .pitch_break import break_at
 from .skin_lines import HEAD_CLEARANCE, foot, in_line, outermost
 from .tiers import seam_of, tiered
 from .top_line import crossed
@@ -105,6 +106,9 @@ def _past_slope(building: Building, side: Side) -> float:
             return -building.sheets.ridge_gap
         case Edge.HEADWALL:
             return -OFF_WALL / side.level
+        case Edge.BREAK | Edge.HOLLOW:
+            there = break_at(building, side)
+            return there.head(building.sheets.ridge_gap) if side.rise < 0.0 else -there.foot
     return 0.0
 
 

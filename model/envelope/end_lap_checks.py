@@ -17,7 +17,8 @@ def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     """What asks for longer sheets than there are."""
     units, longest = lines.building.units, lines.building.sheets.longest
     whole = [(region, wall) for wall in lines.walls for region in wall.regions[:-1]]
-    if lines.building.joined:  # its flashing lies as low as one sheet lets it
+    # The flashing of a lean-to lies as low as one sheet lets it, and so does the trim where a pitch changes.
+    if lines.building.joined or lines.building.roof.break_at is not None:
         whole += [(region, slope) for slope in lines.slopes for region in slope.regions]
     tallest, face = max(
         ((region.head - region.foot, face) for region, face in whole),
@@ -25,7 +26,8 @@ def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
         default=(0.0, lines.walls[0]),
     )
     if over(tallest, longest):
-        what = "the roof of a lean-to goes" if face.sloped else f"the lower sheets of the {face.name} go"
+        what = f"the {'sheets' if face.sloped else 'lower sheets'} of the {face.name} go"
+        what = "the roof of a lean-to goes" if lines.building.joined and face.sloped else what
         needed = f"at least {at_least(tallest, units)}: {what} up in one length"
         yield LONGEST, f"{needed}; end laps there are not yet possible"
         return

@@ -285,7 +285,7 @@ def rakes(gable: Face) -> tuple[Rake, ...]:
             up = way(foot, head)
             after = line[number + 2] if number + 2 < len(line) else None
             normal = None if after is None else _halving(up, way(head, after))
-            name = hand if number == 0 else f"{hand} {number + 1}"
+            name = hand if number == 0 else f"{hand} upper"
             length = hypot(head[0] - foot[0], head[1] - foot[1])
             found.append(Rake(name, along[number], foot, length, side * up[0], up[1], side, normal))
     return tuple(found)

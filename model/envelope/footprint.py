@@ -49,11 +49,20 @@ def roof_line(building: Building) -> tuple[Point2, ...]:
     if roof.shape == "single slope":
         line = ((0.0, eave), (width, eave + width * rise))
         return line if roof.falls_to == "left" else tuple((width - x, z) for x, z in reversed(line))
+    if roof.break_at is not None and roof.lower_pitch is not None:
+        at, broken = roof.break_at, eave + roof.break_at * tan(radians(roof.lower_pitch))
+        peak = (width / 2, broken + (width / 2 - at) * rise)
+        return ((0.0, eave), (at, broken), peak, (width - at, broken), (width, eave))
     right = eave if roof.right_eave_height is None else roof.right_eave_height
     ridge = (width + (right - eave) / rise) / 2 if roof.ridge is None else roof.ridge
     return ((0.0, eave), (ridge, eave + ridge * rise), (width, right))
 
 
 def _slopes(line: tuple[Point2, ...], walls: Sequence[str]) -> list[str]:
-    """The slopes' names, by the wall they fall to."""
-    return [f"{walls[3] if b[1] > a[1] else walls[1]} slope" for a, b in pairwise(line)]
+    """The slopes' names, by the wall they fall to; where two fall to one wall the higher is its upper one."""
+    left = [b[1] > a[1] for a, b in pairwise(line)]
+    names = []
+    for number, falls_left in enumerate(left):
+        hand, lowest = (walls[3], 0) if falls_left else (walls[1], len(left) - 1)
+        names.append(f"{hand} slope" if number == lowest else f"{hand} upper slope")
+    return names

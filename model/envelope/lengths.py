@@ -39,12 +39,12 @@ def fitted_wall(outline: tuple[Point2, ...], step: float) -> tuple[Point2, ...]:
 def fitted_slope(outline: tuple[Point2, ...], step: float, head: Side) -> tuple[Point2, ...]:
     """A slope's outline likewise, the overhang at its low eave kept. Towards a ridge its sheets take the
     nearer length that leaves a gap, and the gap the difference; towards a high eave the longer one, and its
-    overhang the difference; towards a wall the shorter one."""
+    overhang the difference; towards a wall, or a break of the pitch, the shorter one."""
 
     def length_of(length: float) -> float:
         if not step:
             return length
-        if head.kind is Edge.HEADWALL:
+        if head.kind in (Edge.HEADWALL, Edge.BREAK, Edge.HOLLOW):
             return stepped_down(length, step)
         if head.kind is not Edge.RIDGE:
             return stepped_up(length, step)

@@ -10,6 +10,7 @@ from ..description.key_checks import COVER
 from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..units import parse_length
+from .break_checks import break_misfits
 from .roof_lines import RoofLines
 
 Objection = tuple[Path, str]
@@ -25,6 +26,9 @@ def roof_misfits(building: Building) -> Iterator[Objection]:
     """What keeps the keys of the roof from making one."""
     roof, units, width = building.roof, building.units, building.width
     rise, eave = tan(radians(building.pitch)), building.eave_height
+    yield from (broken := list(break_misfits(building)))
+    if broken or roof.break_at is not None:
+        return
     if roof.shape == "single slope":
         for key in ("right_eave_height", "ridge"):
             if getattr(roof, key) is not None:

@@ -11,6 +11,7 @@ from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .edges import Edge
 from .face import Face
+from .pitch_break import BREAKS
 from .skin_lines import SCREW_EDGE, inside_wall
 from .steel_lines import SteelLines
 
@@ -83,7 +84,8 @@ def _knees(lines: SteelLines) -> Iterator[Objection]:
     most = foot - max(ROOM_UNDER_STRUT / 2, frame.knee.depth)
     if over(frame.knee_reach, most):
         yield ("frame", "knee_reach"), f"at most {at_most(most, building.units)} on these columns"
-    runs = [lines.slope_length(one) * one.sides[0].level for one in lines.slopes if one.named(Edge.RIDGE)]
+    low = [one for one in lines.slopes if one.named(Edge.EAVE) and one.named(Edge.RIDGE, *BREAKS)]
+    runs = [lines.slope_length(one) * one.sides[0].level for one in low]
     room = min(runs, default=inf) - (lines.knee_room - frame.knee_reach)
     if room <= 0:
         yield ("frame", "knee"), '"none": under the shorter slope is no room for one'
@@ -233,8 +235,13 @@ def _purlins_of(lines: SteelLines, slope: Face) -> Iterator[Objection]:
         return
     first, last = strut.width / 2, purlins[-1]
     beside = (strut.width + purlin.width) / 2
+    if slope.sides[0].kind in BREAKS:
+        first, beside, purlins = purlins[0], purlin.width, purlins[1:]
     if under(last - first, beside):
         least = lines.slope_length(slope) - last + first + beside
+        if building.roof.break_at is not None:
+            yield from _purlins_at_break(lines, slope, least)
+            return
         least *= 2 * slope.sides[0].level
         yield ("width",), f"at least {at_least(least, building.units)} over this steel"
     elif under(purlins[0] - first, beside) or any(under(b - a, purlin.width) for a, b in pairwise(purlins)):
@@ -243,6 +250,16 @@ def _purlins_of(lines: SteelLines, slope: Face) -> Iterator[Objection]:
             ("framing", "purlin_spacing"),
             f"at least {at_least(least, building.units)} with purlins this wide",
         )
+
+
+def _purlins_at_break(lines: SteelLines, slope: Face, least: float) -> Iterator[Objection]:
+    """A break leaves either slope that length for its purlins."""
+    building, run = lines.building, least * slope.sides[0].level
+    if slope.sides[0].kind in BREAKS:
+        remedy = f"at most {at_most(building.width / 2 - run, building.units)}"
+    else:
+        remedy = f"at least {at_least(run, building.units)}"
+    yield ("roof", "break_at"), f"{remedy} over this steel"
 
 
 def _spacing(whole: float, least: float) -> float:

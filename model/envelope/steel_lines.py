@@ -16,6 +16,7 @@ from .end_laps import ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, 
 from .face import Face
 from .girt_lines import LEAST_GIRT, GirtLines, between
 from .headwall import frame_planes
+from .pitch_break import break_over, break_under
 from .roof_lines import Eave
 from .shell import along_foot
 from .skin_lines import in_line
@@ -129,20 +130,31 @@ class SteelLines(GirtLines):
         return inner + share * frame.knee_reach * eave.cos + beside
 
     def purlins(self, slope: Face) -> tuple[float, ...]:
-        """v of the purlins' centres on a slope, from its foot up; under a ridge the last one backs its cap.
-
-        That one keeps clear of its neighbour on the other slope, whose lower side leans towards it.
-        """
+        """v of the purlins' centres on a slope, from its foot up; under a ridge the last one backs its cap,
+        at a break of the pitch the last one below and the first one above back the trim there."""
         framing = self.building.framing
-        half, length = framing.purlin.width / 2, self.slope_length(slope)
-        first = framing.eave_strut.width / 2
-        head = slope.sides[2]
-        if head.kind is not Edge.RIDGE:
-            last = length - first
-            return between(first, last, framing.purlin_spacing, last - 2 * half)
-        lean = framing.purlin.depth * -head.rise + half + BESIDE_RIDGE
-        last = min(slope.upper.head - RIDGE_LINE, length - lean)
-        return (*between(first, last, framing.purlin_spacing, last - 2 * half), last)
+        half, spacing = framing.purlin.width / 2, framing.purlin_spacing
+        first, last = framing.eave_strut.width / 2, self._last_purlin(slope)
+        if (under := break_under(self.building, slope)) is not None:
+            lean = under.beside(framing.purlin.depth) + half + BESIDE_RIDGE
+            first = max(lean, slope.upper.foot + RIDGE_LINE)
+        over = () if slope.sides[2].kind in (Edge.HIGH_EAVE, Edge.HEADWALL) else (last,)
+        between_them = between(first, last, spacing, last - 2 * half)
+        return (*((first,) if under else ()), *between_them, *over)
+
+    def _last_purlin(self, slope: Face) -> float:
+        """v of what carries the heads of a slope's sheets. Under a ridge it keeps clear of its neighbour on
+        the other slope, whose lower side leans towards it."""
+        framing = self.building.framing
+        head, length = slope.sides[2], self.slope_length(slope)
+        if (over := break_over(self.building, slope)) is not None:
+            lean = over.beside(framing.purlin.depth)
+        elif head.kind is Edge.RIDGE:
+            lean = framing.purlin.depth * -head.rise
+        else:
+            return length - framing.eave_strut.width / 2
+        lean += framing.purlin.width / 2 + BESIDE_RIDGE
+        return min(slope.upper.head - RIDGE_LINE, length - lean)
 
     def purlin_rows(self, slope: Face) -> tuple[float, ...]:
         """v of the screws along a slope's purlins: the middle of their flanges."""

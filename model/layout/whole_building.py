@@ -12,6 +12,7 @@ from ..envelope.bracing import brace_lines
 from ..envelope.edges import Edge
 from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
+from ..envelope.pitch_break import BREAKS
 from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
 from ..place import Place
@@ -47,6 +48,7 @@ from .steel.framing import roof_framing, wall_framing
 from .steel.opening_frames import opening_parts
 from .steel.rake_angles import rake_angles
 from .steel.slab import slab
+from .trim.break_trims import break_runs
 from .trim.cap_trims import cap_runs
 from .trim.corner_trims import corner_runs, gap_runs
 from .trim.edge_trims import base_runs, eave_runs
@@ -156,6 +158,7 @@ def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from eave_runs(lines)
     for wall in lines.steel.walls:
         yield from rake_runs(lines, lines.steel.verge(wall))
+    yield from break_runs(lines)
     yield from ridge_runs(lines)
     yield from flashing_runs(lines)
 
@@ -175,7 +178,7 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
             yield from head_closures(lines, wall, eave)
     for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)
-        if slope.sides[2].kind in (Edge.RIDGE, Edge.HEADWALL):
+        if slope.sides[2].kind in (Edge.RIDGE, Edge.HEADWALL, *BREAKS):
             yield from cap_closures(lines, slope)
 
 

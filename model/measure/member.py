@@ -18,6 +18,8 @@ ALONG = 1e-6
 """How far the cosine between an axis and the normal of a face that runs along it may be off 0."""
 SQUARE = 1e-5
 """How far the cosine between an axis and the normal of a square end may be off 1."""
+EDGE = 1e-3
+"""Share of a body's largest face under which another is no side of it. Ours."""
 ALIKE = 1e-3
 """mm; figures nearer than this do not decide which way a body lies."""
 
@@ -146,7 +148,8 @@ def _point(vector: Vectors) -> Point3:
 
 
 def _thickness(shape: Body, y: Vectors) -> float:
-    """How far behind the largest face along the axis the next one lies that faces the other way."""
+    """How far behind the largest face along the axis the next one lies that faces the other way; an edge, as
+    of a tab at an end, is none."""
     along = [face for face in shape.faces if face.rings and abs(float(face.normal @ y)) < ALONG]
     if not along:
         return 0.0
@@ -155,7 +158,7 @@ def _thickness(shape: Body, y: Vectors) -> float:
     behind = (
         float(face.normal @ (start - shape.corners[other.rings[0][0]]))
         for other in along
-        if float(face.normal @ other.normal) < -1 + ALONG
+        if float(face.normal @ other.normal) < -1 + ALONG and other.area > EDGE * face.area
     )
     return min((gap for gap in behind if gap > ALIKE), default=0.0)
 

@@ -124,16 +124,15 @@ CAUTIONS = _table(
         Stage.EAVES: (
             ("Set the eave trim's top by a straightedge on the roof steel.", COMMON), LADDER,
         ),
-        Stage.ROOF: (
+        **dict.fromkeys((Stage.LOWER_ROOF, Stage.ROOF), (
             FALLS,
             ("Stand only on sheets that are fastened, over purlins; never on wet or frosty ones.", COMMON),
             ("At least two lay a roof sheet, three better.", COMMON),
             ("A string along the ridge ends lines the sheets up; the distance from the leading edge to the "
              "next frame is the same at top and bottom.", COMMON),
             LOOSE, NO_ANCHOR,
-        ),
-        Stage.RAKES: (FALLS,),
-        Stage.RIDGE: (FALLS,),
+        )),
+        **dict.fromkeys((Stage.LOWER_RAKES, Stage.BREAKS, Stage.RAKES, Stage.RIDGE), (FALLS,)),
         Stage.DOORS: (
             ("The springs of overhead doors hold enough to maim: leave them to who knows them.", COMMON),
         ),

@@ -25,6 +25,8 @@ GROWN = 3.0
 """mm by which a trim's box is grown: a head stands on it. Ours."""
 FOAM = (-1.0, 60.0)
 """mm off the underside of the pans between which the middle of foam under or over a roof sheet lies."""
+OVER = (5.0, 80.0)
+"""mm off the underside of the pans in which a leg lies that is over them. Ours."""
 ROUND = 120.0
 """mm round the sheets of a roof that its foam may reach out. Ours."""
 
@@ -109,10 +111,26 @@ def _inside(trim: Piece, points: Vectors) -> Vectors:
 def roof_of(planes: Sequence[CladPlane], foam: Piece) -> int | None:
     """The number of the roof plane whose sheets a strip of foam fits; None for one at a wall."""
     middle = standing_box(foam).mean(axis=0)[None, :]
+    found: list[tuple[float, int]] = []
     for number, plane in enumerate(planes):
         u, v, w = _seen(plane, middle)[0]
         left, low, right, high = plane.outline.bounds
-        beside = left - ROUND < u < right + ROUND and low - ROUND < v < high + ROUND
-        if plane.sloped and beside and FOAM[0] < w < FOAM[1]:
-            return number
-    return None
+        past = max(left - u, u - right, low - v, v - high, 0.0)
+        if plane.sloped and past < ROUND and FOAM[0] < w < FOAM[1]:
+            found.append((past, number))
+    return min(found)[1] if found else None
+
+
+def roof_under(planes: Sequence[CladPlane], trim: Piece) -> int | None:
+    """The number of the roof plane over whose sheets, or beside them, a trim's leg lies, of several the one
+    that it runs along; None for one over none."""
+    place = trim.place
+    corners = body(trim.solid).corners @ np.array([place.x, place.y, place.z]) + np.array(place.origin)
+    found: list[tuple[float, int]] = []
+    for number, plane in enumerate(planes):
+        u, v, w = _seen(plane, corners).T
+        left, low, right, high = plane.outline.bounds
+        inside = (u > left - ROUND) & (u < right + ROUND) & (v > low - ROUND) & (v < high + ROUND)
+        if plane.sloped and (inside & (w > OVER[0]) & (w < OVER[1])).any():
+            found.append((float(np.ptp(w)), number))
+    return min(found)[1] if found else None

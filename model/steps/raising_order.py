@@ -41,8 +41,17 @@ NAMED_BY_PIECES = (Stage.TIES, Stage.GABLES)
 """What such a step is called follows from what is in it."""
 OVERHEAD = (Role.EAVE_STRUT, Role.STRUT, Role.LEDGER, Role.PURLIN)
 """What ties the heads of frames."""
-ON_ROOF = (Stage.ROOF, Stage.RAKES, Stage.RIDGE)
+ON_ROOF = (
+    Stage.LOWER_ROOF,
+    Stage.LOWER_RAKES,
+    Stage.BREAKS,
+    Stage.ROOF,
+    Stage.RAKES,
+    Stage.RIDGE,
+)
 """When people stand on the roof's sheets."""
+OF_SHEETS = (Stage.SIDE_SHEETS, Stage.BACK_SHEETS, Stage.FRONT_SHEETS, Stage.LOWER_ROOF, Stage.ROOF)
+"""Those with sheets."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 
 
@@ -78,7 +87,7 @@ def _side(site: Survey, key: Key) -> float:
 
 
 def _has_sheets(key: Key) -> bool:
-    return key[0] in (Stage.SIDE_SHEETS, Stage.BACK_SHEETS, Stage.FRONT_SHEETS, Stage.ROOF)
+    return key[0] in OF_SHEETS
 
 
 CLOSED = {
@@ -154,9 +163,14 @@ def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimensi
         yield from run_checks(plan, plane.sloped)
         if plane.sloped:
             yield from frames_ahead(plane, plan, site.stations)
-            yield from roof_checks(plane, site.pieces, site.planes)
+            yield from roof_checks(plane, site.pieces, site.planes, over_eave=not _on_another(site, key))
         elif key[2] in (0, LOWER):
             yield from foot_check(plane)
+
+
+def _on_another(site: Survey, key: Key) -> bool:
+    """Whether a slope's feet lie over the heads of one below it."""
+    return bool(site.lower) and key[0] == Stage.ROOF
 
 
 def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:

@@ -110,12 +110,12 @@ def foot_check(plane: CladPlane) -> Iterator[Dimension]:
 
 
 def roof_checks(
-    plane: CladPlane, members: Sequence[Piece], planes: Sequence[CladPlane]
+    plane: CladPlane, members: Sequence[Piece], planes: Sequence[CladPlane], over_eave: bool
 ) -> Iterator[Dimension]:
     """How far a roof hangs over its eave, and at its head over the steel or apart from the other slope."""
     _, foot, _, head = plane.outline.bounds
     steel = _steel(plane, members)
-    if (out := _over(plane, foot, 1.0, steel)) is not None:
+    if over_eave and (out := _over(plane, foot, 1.0, steel)) is not None:
         yield Dimension("overhang, in plan past the steel", f"{plane.name}, eave", out)
     gap = ridge_gap(plane, planes)
     if gap is not None:

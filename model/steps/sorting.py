@@ -10,7 +10,7 @@ from ..measure.laps import CladPlane
 from ..pieces import Piece
 from ..roles import Role, list_of
 from .frames import bay_of, nearest, on_post, under
-from .hosts import plane_of, plane_over, roof_of, trim_of, wall_of
+from .hosts import plane_of, plane_over, roof_of, roof_under, trim_of, wall_of
 from .stages import BY_ROLE, WITHIN, Stage
 from .survey import BETWEEN, Survey, height
 
@@ -65,7 +65,8 @@ def _on_plane(site: Survey, number: int, piece: Piece) -> Key:
     """The step of a sheet, or of a row of screws through it."""
     seams = site.seams.get(number, ())
     tier = LOWER + 2 * sum(seam < height(piece) for seam in seams) if seams else 0
-    return wall_or_roof(site.planes[number]), number, tier
+    stage = wall_or_roof(site.planes[number])
+    return (Stage.LOWER_ROOF if number in site.lower else stage), number, tier
 
 
 def _at_seam(site: Survey, piece: Piece) -> Key | None:
@@ -96,6 +97,8 @@ def wall_or_roof(plane: CladPlane) -> Stage:
 def _stage(site: Survey, piece: Piece) -> Stage:
     if piece.role == Role.BASE_PLATE and on_post(site.of(Role.POST), site.of(Role.COLUMN), piece):
         return Stage.GABLES
+    if piece.role == Role.RAKE_TRIM and roof_under(site.planes, piece) in site.lower:
+        return Stage.LOWER_RAKES
     if piece.role in OF_FRAMES and site.stations:
         return Stage.FIRST_BAY if _turn(site, piece) < FIRST_FRAMES else Stage.FRAMES
     if piece.role in (*TIES, Role.BRACE) and site.stations:
@@ -130,12 +133,14 @@ def _turn(site: Survey, piece: Piece) -> int:
 
 def _foam(site: Survey, piece: Piece) -> Key:
     """Foam at a seam with its trim, at the feet of walls with the base trim, at their heads with the eave
-    trim, under roof sheets with them, under a cap with it."""
+    trim, under roof sheets with them, under a cap or the trim at a break with it."""
     number = roof_of(site.planes, piece)
     if number is None:
         at_foot = piece.role == Role.INSIDE_CLOSURE
         return _at_seam(site, piece) or ((Stage.BASE if at_foot else Stage.EAVES), 0, 0)
-    return (Stage.ROOF, number, 0) if piece.role == Role.INSIDE_CLOSURE else (Stage.RIDGE, 0, 0)
+    if piece.role == Role.INSIDE_CLOSURE:
+        return _on_plane(site, number, piece)
+    return (Stage.BREAKS if number in site.lower else Stage.RIDGE), 0, 0
 
 
 def _place(site: Survey, key: Key, piece: Piece) -> tuple[int, ...]:

@@ -26,13 +26,16 @@ class Stage(IntEnum):
     FRONT_SHEETS = 13
     CORNERS = 14
     EAVES = 15
-    ROOF = 16
-    RAKES = 17
-    RIDGE = 18
-    DOORS = 19
-    DOWNSPOUTS = 20
-    UNKNOWN = 21
-    PUNCH = 22
+    LOWER_ROOF = 16
+    LOWER_RAKES = 17
+    BREAKS = 18
+    ROOF = 19
+    RAKES = 20
+    RIDGE = 21
+    DOORS = 22
+    DOWNSPOUTS = 23
+    UNKNOWN = 24
+    PUNCH = 25
 
 
 NAMES: dict[Stage, str] = {
@@ -45,6 +48,8 @@ NAMES: dict[Stage, str] = {
     Stage.OPENING_TRIM: "trim of openings",
     Stage.CORNERS: "corner trim",
     Stage.EAVES: "eave trim",
+    Stage.LOWER_RAKES: "rake trim of the lower slopes",
+    Stage.BREAKS: "closures and trim at the pitch breaks",
     Stage.RAKES: "rake trim",
     Stage.RIDGE: "closures and ridge cap",
     Stage.DOORS: "doors",
@@ -81,6 +86,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.GUTTER: Stage.EAVES,
     Role.DOWNSPOUT: Stage.DOWNSPOUTS,
     Role.RAKE_TRIM: Stage.RAKES,
+    Role.BREAK_TRIM: Stage.BREAKS,
     Role.RIDGE_CAP: Stage.RIDGE,
     Role.RIDGE_VENT: Stage.RIDGE,
     **dict.fromkeys((Role.RAIL, Role.LEAF, Role.GUIDE), Stage.DOORS),

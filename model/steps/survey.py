@@ -14,7 +14,7 @@ from ..measure.told_by_shape import told_by_shape
 from ..pieces import Model, Piece
 from ..roles import Role
 from .frames import Frame, bay_of, frames
-from .hosts import wall_of
+from .hosts import roof_under, wall_of
 
 BETWEEN = (Role.TIER_TRIM, Role.FLASHING, Role.RAIL_COVER)
 """Trims under whose sheets others end: between tiers, where another roof ends at a wall, over rails."""
@@ -25,7 +25,7 @@ class Survey:
     """A model surveyed. planes, plans: of its sheets, in one order. stations: its frames, from the front.
     turns: when each of them is stood, counted from nought: the two of the first braced bay, those behind
     them, then those before. seams: how high (mm) trims between sheets over each other lie, from the lowest,
-    by the number of their plane."""
+    by the number of their plane. lower: the numbers of slopes whose heads end under a break of the pitch."""
 
     pieces: tuple[Piece, ...]
     planes: tuple[CladPlane, ...]
@@ -33,6 +33,7 @@ class Survey:
     stations: tuple[Frame, ...]
     turns: tuple[int, ...]
     seams: Mapping[int, tuple[float, ...]]
+    lower: frozenset[int] = frozenset()
 
     @property
     def first(self) -> int:
@@ -64,7 +65,9 @@ def survey(model: Model) -> Survey:
     stations = frames(pieces)
     braced = [bay for piece in pieces if piece.role == Role.BRACE for bay in bay_of(stations, piece)]
     turns = _turns(len(stations), min((bay[0] for bay in braced), default=0))
-    return Survey(pieces, planes, plans, stations, turns, _seams(pieces, planes))
+    breaks = (roof_under(planes, piece) for piece in pieces if piece.role == Role.BREAK_TRIM)
+    lower = frozenset(number for number in breaks if number is not None)
+    return Survey(pieces, planes, plans, stations, turns, _seams(pieces, planes), lower)
 
 
 def _turns(count: int, first: int) -> tuple[int, ...]:

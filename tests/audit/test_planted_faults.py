@@ -14,7 +14,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import braced, lapped, leaned, shed, tiered
+from support.planted import braced, broken, lapped, leaned, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -270,6 +270,31 @@ LEANED: dict[Code, list[Plant]] = {
 """Faults where a roof ends at a wall."""
 
 
+BROKEN: dict[Code, list[Plant]] = {
+    Code.BREAK_OPEN: [
+        drop("left slope pitch break trim 1"),
+        drop("right slope pitch break trim 2"),
+        # Before the feet of the sheets above.
+        move("left slope pitch break trim 3", (-200.0, 0.0, -133.0)),
+    ],
+    Code.BREAK_HANG: [
+        # Down and up the plane of the upper sheets.
+        move("left slope pitch break trim 2", (-20.0, 0.0, -5.0)),
+        move("right slope pitch break trim 1", (20.0, 0.0, -5.0)),
+        move("left slope pitch break trim 3", (10.0, 0.0, 2.5)),
+    ],
+}
+
+
+@pytest.mark.parametrize("code", BROKEN, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_at_a_pitch_break_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(broken(), (code.check,)).findings == ()
+    found = audit(BROKEN[code][number](broken()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
 @pytest.mark.parametrize("code", LEANED, ids=lambda code: code.text)
 @pytest.mark.parametrize("number", range(3))
 def test_a_fault_planted_at_a_headwall_shows_its_code_and_no_other(code: Code, number: int) -> None:
@@ -375,7 +400,8 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    assert set(Code) - set(PLANTS) - set(TIERED) - set(LEANED) - set(LAPPED) - set(BRACED) == {
+    planted = {*PLANTS, *TIERED, *LEANED, *LAPPED, *BRACED, *BROKEN}
+    assert set(Code) - planted == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }
 

@@ -67,6 +67,8 @@ def test_nothing_stands_before_what_carries_or_covers_it(name: str) -> None:
         assert before(trim, Role.WALL_SHEET)
     order = (Role.PURLIN, Role.WALL_SHEET, Role.CORNER_TRIM, Role.EAVE_TRIM, Role.ROOF_SHEET, Role.RAKE_TRIM)
     for first, then in zip(order, (*order[1:], Role.RIDGE_CAP), strict=True):
+        if first is Role.ROOF_SHEET and when[Role.BREAK_TRIM]:
+            continue  # the lower slope's rake trims lie under the trim that the upper one's sheets lie over
         assert before(first, then)
     assert before(Role.RAKE_TRIM, Role.LEAF) and before(Role.RIDGE_CAP, Role.LEAF)
     assert before(Role.SASH, Role.WALL_SHEET)
@@ -78,6 +80,7 @@ TRIMS = {
     "rake trim": "rake trim",
     "eave trim": "eave trim",
     "ridge cap": "ridge cap",
+    "pitch break trim": "pitch break trim",
     "cap trim": "cap trim",
     "drip": "drip",
     "headwall flashing": "outside closure",

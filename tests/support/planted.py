@@ -73,6 +73,12 @@ def leaned() -> Model:
     return raise_building(parse(f"{text}[[lean_to]]\n{lean_to}", "shed")).model
 
 
+@cache
+def broken() -> Model:
+    roof = '[roof]\nbreak_at = "5 ft"\nlower_pitch = "8/12"\n'
+    return raise_building(parse(SHED.replace("[trim]", f"{roof}[trim]"), "shed")).model
+
+
 LAPPED = """
 width = "40 ft"
 length = "12 ft"

@@ -78,6 +78,19 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
         )
     },
     ("roof", "gable_overhang", ""): {"roof": {"gable_overhang": "9 in"}},
+    **{
+        ("roof", "break_at", end): {"": {"width": "26 ft", "pitch": "4/12"}, "roof": {"lower_pitch": "8/12"}}
+        for end in ("low", "")
+    },
+    ("roof", "break_at", "high"): {
+        "": {"width": "104 ft", "length": "12 ft", "pitch": "1/12"},
+        "roof": {"lower_pitch": "4/12"},
+        "sheets": {"longest": "60 ft"},
+    },
+    **{
+        ("roof", "lower_pitch", end): {"": {"width": "26 ft", "pitch": "7/12"}, "roof": {"break_at": "6 ft"}}
+        for end in ENDS
+    },
     ("skirt", "foot", ""): {"": {"width": "14 ft", "length": "14 ft", "eave_height": "18 ft"}},
     ("skirt", "foot", "high"): {"": {"width": "20 ft", "length": "20 ft", "eave_height": "52 ft"}},
     **{("skirt", "walls", end): {"skirt": {"foot": "4 ft"}} for end in ENDS},

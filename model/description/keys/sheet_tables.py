@@ -18,6 +18,18 @@ WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
 }
 """The walls that each word for them means."""
 
+FACES = (
+    "front",
+    "back",
+    "left",
+    "right",
+    "left slope",
+    "left upper slope",
+    "right slope",
+    "right upper slope",
+)
+"""Every name that a face may have."""
+
 SHEETS = Table(
     "sheets",
     "The ribbed sheets on walls and roof.",
@@ -166,7 +178,7 @@ LIGHT_SHEETS = Table(
     (
         Key(
             "face",
-            Choice(("front", "back", "left", "right", "left slope", "right slope", *LEAN_TO_SLOPES)),
+            Choice((*FACES, *LEAN_TO_SLOPES)),
             'the wall, or the slope of the roof; of a lean-to "lean-to slope"',
             example=("left slope", "left slope"),
         ),

@@ -80,6 +80,20 @@ ROOF = Table(
             example=("18 ft", "4 m"),
         ),
         Key(
+            "break_at",
+            Length("4 ft", "48 ft"),
+            "in from each side wall, where its slope changes pitch",
+            unless="one pitch a slope",
+            example=("8 ft", "2.4 m"),
+        ),
+        Key(
+            "lower_pitch",
+            Pitch("0.5/12", "18/12"),
+            "from there down to the walls: steeper than pitch, or flatter",
+            unless="one pitch a slope",
+            example=("6/12", "27 deg"),
+        ),
+        Key(
             "gable_overhang",
             Length("0 in", "24 in"),
             "over both gables, on purlins that run on (ask the engineer); 0: none",
@@ -250,7 +264,7 @@ NOT_YET = {
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",
     "cupola": "a roof without",
-    "upper_pitch": "one pitch a slope, the ridge off the middle: [roof] ridge",
+    "upper_pitch": "pitch above, [roof] lower_pitch below, the same on both sides",
 }
 """What people ask for and cannot be described yet, and what comes nearest."""
 

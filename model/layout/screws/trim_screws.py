@@ -18,10 +18,12 @@ import shapely
 
 from ...envelope.edges import Edge
 from ...envelope.face import Face, rakes
+from ...envelope.pitch_break import break_over, break_under
 from ...envelope.roof_lines import Eave
 from ...place import Point2, dot
 from ...recipe import Part, Turned
 from ...roles import Role
+from ..trim.break_lines import rake_end_at, rake_start
 from ..trim.corner_trims import hung_leg
 from ..trim.trim_lines import PAST_STEEL
 from ..trim.trim_run import TrimRun
@@ -158,9 +160,14 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
         corner, end = (_past_leg(on, hand) / rake.cos for hand in (foot, far))
         start = steel.strut_stop / rake.cos
         stop = rake.length if rake.head else rake.length - start
-        places = [start + s for s in spread(stop - start, 3 * INCH, apart)]
         # Square to a slope, downwards, is also on towards its high end.
         last, on_by = (rake.length + apart, 0.0) if rake.head else (rake.length - end, rake.sin / rake.cos)
+        if (begun := rake_start(lines, rake)) is not None:
+            start = corner = max(begun, 0.0) + EDGE
+        if (ended := rake_end_at(lines, rake)) is not None:
+            last, on_by = ended[0] - EDGE, ended[1]
+            stop = min(stop, last - low * on_by)
+        places = [start + s for s in spread(stop - start, 3 * INCH, apart)]
         x, y = (rake.side * rake.cos, rake.sin), (-rake.side * rake.sin, rake.cos)
 
         def at(s: float, down: float, foot: Point2 = rake.foot, x: Point2 = x, y: Point2 = y) -> Point2:
@@ -199,20 +206,23 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     lines, slope = on.lines, on.plan.face
     leg = lines.profile("rake").in_plane
     ridge = lines.steel.ridge_of(slope)
-    purlins = sorted(line.at for line in on.plan.lines)[1:]
+    rows = sorted(line.at for line in on.plan.lines)
+    over, under = break_over(lines.building, slope), break_under(lines.building, slope)
+    purlins = rows if under else rows[1:]
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
         strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
         u = end + into * 0.6 * leg
         spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
     cap = "ridge cap" if ridge else "headwall flashing" if slope.sides[2].kind is Edge.HEADWALL else ""
+    cap = f"{slope.name} pitch break trim" if over else cap
     if not cap:
         return
     pitch, v = slope.skin.profile.pitch, purlins[-1]
     ribs = [rib for rib in on.ribs(slope.upper) if leg < rib and rib + pitch < slope.width - leg]
     down = ROW if ridge else 1.0  # under the flashing's row lie its closures
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - down, rib + pitch, v + ROW)) for rib in ribs]
-    yield f"{slope.name} {cap}", on.run(cap), lines.ridge + lines.thickness, spots
+    yield cap if over else f"{slope.name} {cap}", on.run(cap), lines.ridge + lines.thickness, spots
 
 
 def _rake_over(on: Trimmed, end: float) -> TrimRun:

@@ -9,6 +9,7 @@ from itertools import pairwise, product
 from ...description.building import Skin
 from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
+from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, heads_fall, plane
@@ -124,8 +125,9 @@ def ledger_row(lines: TrimLines, face: Face) -> float:
 
 
 def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """Outside closures under one leg of the ridge cap, or of the flashing at a headwall, up to it between the
-    rake trims' legs; under those, up to them, in the hollows between the crowns they lie on."""
+    """Outside closures under one leg of the ridge cap, of the flashing at a headwall or of the trim at a
+    break, up to it between the rake trims' legs; under those, up to them, in the hollows between the crowns
+    they lie on."""
     head = face.upper.head
     if face.sides[2].kind is Edge.HEADWALL:
         head = ledger_row(lines, face) - CLEAR + 0.5 * DEEP
@@ -184,7 +186,8 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
 def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Inside closures on the eave trim's top leg, a plug under every major rib of the roof: a rib that the
     building's end cuts has as much of a plug as the eave under it."""
-    feet = [(0.25 * DEEP, 0.0)]
+    under = break_under(lines.building, face)
+    feet = [(0.25 * DEEP + (max(under.bend, face.upper.foot) if under else 0.0), 0.0)]
     if face.sides[2].kind is Edge.HIGH_EAVE:
         rise = courses_of(lines, face, face.upper)[-1].rise
         feet.append((lines.steel.slope_length(face) - 1.25 * DEEP, rise))

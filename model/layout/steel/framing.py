@@ -235,6 +235,10 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
     )
     if beside_jamb:  # which is wider than what stands over it
         strut = corner + inward * max(lines.strut_stop, lines.building.framing.jamb.depth)
+    edges = [top.reach(v + side * girt.width / 2, hand) for side in (-1.0, 1.0)]
+    if len({top.stretch(u) for u in edges}) > 1:  # the roof changes its pitch over its end
+        start = max(*edges, strut) if inward > 0 else min(*edges, strut)
+        return start, square((start, v, 0.0), RIGHT)
     if inward * (reach - inward * half) > inward * strut:
         return reach - inward * half, under_roof(top, reach)
     start = inward * max(inward * (reach + inward * half), inward * strut)

@@ -9,7 +9,7 @@ from math import hypot
 from ...envelope.face import Face
 from ...envelope.steel_lines import SteelLines
 from ...envelope.stretches import Span
-from ...place import Point3
+from ...place import Point3, way
 from ...recipe import Part, Section
 from ...roles import Role
 from .framing import RIGHT, framing_part
@@ -67,20 +67,26 @@ the planes that end it."""
 
 def _along_rakes(face: Face, inside: Span, below: float = 0.0) -> Iterator[Raked]:
     """Each rake of a gable. inside: from its left and right corner, how far in what runs there stops. below:
-    how far under the roof's steel plane (square) it runs: where two slopes' meet."""
-    points = face.top.points
-    ends = {one[0]: other[0] for one, other in zip(points, face.top.lowered(below).points, strict=True)}
-    ends |= {points[0][0]: points[0][0] + inside[0], points[-1][0]: points[-1][0] - inside[1]}
+    how far under the roof's steel plane (square) it runs: where two slopes' meet. Those of two that climb one
+    way are mitred, as the rafters there."""
+    points, low = face.top.points, face.top.lowered(below).points
+    places = {one[0]: other[0] for one, other in zip(points, low, strict=True)}
+    places |= {points[0][0]: points[0][0] + inside[0], points[-1][0]: points[-1][0] - inside[1]}
+    ends = {at: Plane((u, 0.0, 0.0), RIGHT) for at, u in places.items()}
+    for before, at, after in zip(points, points[1:], points[2:], strict=False):
+        one, other = way(before, at), way(at, after)
+        if one[1] * other[1] > 0.0:
+            ends[at[0]] = Plane((*at, 0.0), (one[0] + other[0], one[1] + other[1], 0.0))
     hands: Counter[str] = Counter()
     for (u0, v0), (u1, v1) in face.raking:
         size = hypot(u1 - u0, v1 - v0)
         along = ((u1 - u0) / size, (v1 - v0) / size, 0.0)
-        start, end = (Plane((ends[u], 0.0, 0.0), RIGHT) for u in (u0, u1))
+        planes = (ends[u0], ends[u1])
         hand = "left" if v1 > v0 else "right"
         hands[hand] += 1
         name = f"rake angle {hand}" + (f" {hands[hand]}" if hands[hand] > 1 else "")
         foot = (u0, v0) if v1 > v0 else (u1, v1)
-        yield name, foot, along, (-along[1], along[0], 0.0), (start, end)
+        yield name, foot, along, (-along[1], along[0], 0.0), planes
 
 
 def _strip(depth: float, thickness: float) -> Section:

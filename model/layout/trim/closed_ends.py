@@ -8,6 +8,7 @@ from ...envelope.face import Face, Rake
 from ...envelope.skin_lines import SHELF_FALL
 from ...place import Point2, unit
 from ..skin.rib_lines import crest, past_first_rib
+from .break_lines import tab_over_break
 from .end_tabs import CLEAR, Tab, tab
 from .gutters import ends_under, foot_under
 from .shelves import Shelf
@@ -31,7 +32,10 @@ def rake_end(lines: TrimLines, gable: Face, rake: Rake, foot: bool) -> Tabs:
     rib, leg = past_first_rib(lines, slope, hand), lines.profile("rake").in_plane
     inner = min(rib, leg) if rib is not None and rib - slope.skin.profile.base < leg else CLEAR
     low = -lines.rake_drop(gable)
-    if foot:
+    on_break = tab_over_break(lines, rake) if foot else None
+    if on_break is not None:
+        low = on_break
+    elif foot:
         low_eaves = (eave for eave in lines.steel.eaves.values() if eave.rise > 0.0)
         eave = next(eave for eave in low_eaves if eave.slope == rake.slope)
         wall = lines.steel.named[eave.wall]
@@ -52,21 +56,32 @@ def cap_end(lines: TrimLines, line: tuple[Point2, ...], rises: Point2) -> Tabs:
     line: of the cap's inner faces, the bend in the middle, in its run's level x and upright y. rises: in one
     of level way, of the leg at the line's beginning and of that at its end.
     """
-    deep, half = lines.ridge, lines.thickness / 2
-    found: list[Tab] = []
-    for edge, rise in zip((line[0], line[2]), rises, strict=True):
-        way = 1.0 if edge[0] > line[1][0] else -1.0
-        off_x, off_y, _ = unit((way * rise, 1.0, 0.0))  # square off the leg
-        near, far = line[1][0] + way * SLIT / 2, edge[0] - way * CLEAR
-        bend, end = (edge[1] + (edge[0] - x) * way * rise for x in (near, far))
-        corners = (
-            (near, bend + half / off_y),
-            (near, bend - deep / off_y),
-            (far - deep * off_x, end - deep * off_y),
-            (far + half * off_x, end + half * off_y),
-        )
-        found += tab(corners, deep + lines.thickness, lines.thickness)
-    return tuple(found)
+    apex, deep = line[1][0], (lines.ridge, lines.thickness)
+    return tuple(
+        one
+        for edge, rise in zip((line[0], line[2]), rises, strict=True)
+        for one in leg_tab(edge, apex + (SLIT / 2 if edge[0] > apex else -SLIT / 2), rise, deep)
+    )
+
+
+def leg_tab(edge: Point2, near: float, rise: float, deep: Point2) -> Tabs:
+    """Of one leg of a cap, down from it at the end of its run.
+
+    edge: of the leg's inner face. near: x of where the tab begins. rise: of the leg from its edge on, in one
+    of level way. deep: how far down it hangs, square to the leg, and how thick that is.
+    """
+    reach, thickness = deep
+    way, half = (1.0 if edge[0] > near else -1.0), thickness / 2
+    off_x, off_y, _ = unit((way * rise, 1.0, 0.0))  # square off the leg
+    far = edge[0] - way * CLEAR
+    bend, end = (edge[1] + (edge[0] - x) * way * rise for x in (near, far))
+    corners = (
+        (near, bend + half / off_y),
+        (near, bend - reach / off_y),
+        (far - reach * off_x, end - reach * off_y),
+        (far + half * off_x, end + half * off_y),
+    )
+    return tab(corners, reach + thickness, thickness)
 
 
 def drip_end(lines: TrimLines, face: Face, u: float, shelf: Shelf, ends: Point2) -> Tabs:

@@ -9,6 +9,7 @@ from ...envelope.face import Face, Rake, rakes
 from ...place import Place, Point2, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
+from .break_lines import rake_start, rake_stop
 from .closed_ends import rake_end
 from .end_tabs import CLEAR
 from .trim_lines import TrimLines
@@ -34,7 +35,9 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
     )
     for rake in rakes(gable):
         side = rake.side
-        past = lines.building.sheets.overhang / rake.cos
+        start = rake_start(lines, rake)
+        if start is None:
+            start = -lines.building.sheets.overhang / rake.cos - CLEAR
         end = Plane((0.0, 0.0, lines.steel.named[rake.slope].upper.head + CLEAR), ALONG)
         runs_out = not rake.head
         if lines.building.joined in (gable.beside("left").other, gable.beside("right").other):
@@ -48,8 +51,8 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
             frame=gable.frame @ _beside(rake),
             line=inner if side > 0 else mirrored(inner),
             thickness=t,
-            start=Plane((0.0, 0.0, -past - CLEAR), ALONG),
-            end=_mitre(rake) or end,
+            start=Plane((0.0, 0.0, start), ALONG),
+            end=rake_stop(lines, rake) or _mitre(rake) or end,
             nest=(side * -t, t),
             start_tabs=rake_end(lines, gable, rake, foot=True),
             end_tabs=rake_end(lines, gable, rake, foot=False) if runs_out else (),

@@ -15,6 +15,7 @@ from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.headwall import headwalls
 from ...envelope.opening_lines import OpeningLines
+from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.run_on import run_on_drop
 from ...envelope.shell import Shell
@@ -33,6 +34,7 @@ KINDS = {
     Role.DOWNSPOUT: "eave",
     Role.RAKE_TRIM: "rake",
     Role.RIDGE_CAP: "ridge",
+    Role.BREAK_TRIM: "ridge",
     Role.TIER_TRIM: "tier",
     Role.CAP_TRIM: "cap",
     Role.FLASHING: "headwall",
@@ -177,7 +179,13 @@ class TrimLines:
         edges, or the rake angle where the gable is open."""
         if gable.open_above:
             return self.steel.rake_leg + PAST_STEEL
-        return self.head_clearance + self.profile("rake").out_of_plane
+        return self.head_clearance + max(self.profile("rake").out_of_plane, self._past_breaks)
+
+    @cached_property
+    def _past_breaks(self) -> float:
+        """The same where a lower slope falls away under an upper one's rake trims: past the heads there."""
+        found = (break_under(self.building, slope) for slope in self.steel.slopes)
+        return max((one.below_foot for one in found if one), default=0.0) + PAST_STEEL
 
     @cached_property
     def seam(self) -> float:

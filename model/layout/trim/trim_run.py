@@ -27,6 +27,9 @@ from .end_tabs import Tab, folded
 SNIP_PAST = 0.5
 """mm; a snip reaches this far past the lap, so that a leaning edge finds no corner in its way. Ours."""
 
+SLIT_PAST = 0.08
+"""mm; the same where it would be seen: as far as a bend's own corner leans. Ours."""
+
 SAME = 1e-6
 """mm; a run this much longer than a stick is one piece of it."""
 
@@ -41,9 +44,9 @@ class TrimRun:
 
     line: (n, 2) corners of one face of the sheet in (x, y), its thickness laid to the right of the
     way along it. start, end: closing planes. nest: how far (x, y) an overlying piece is moved to
-    lie on its neighbour. snips: (x0, y0, x1, y1) cut off the under end, one lap long. notches: the
-    same with a z range in front, cut from whatever piece they meet. start_tabs, end_tabs: folded over its
-    two ends.
+    lie on its neighbour. snips: (x0, y0, x1, y1) cut off the under end, one lap long. slits: the same where
+    no sheet hides the cut. notches: the same with a z range in front, cut from whatever piece they meet.
+    start_tabs, end_tabs: folded over its two ends.
     """
 
     name: str
@@ -60,6 +63,7 @@ class TrimRun:
     notches: tuple[tuple[float, float, Box], ...] = ()
     start_tabs: tuple[Tab, ...] = ()
     end_tabs: tuple[Tab, ...] = ()
+    slits: tuple[Box, ...] = ()
 
 
 def pieces(run: TrimRun, stock: Lengths, lap: float) -> Iterator[Part]:
@@ -162,7 +166,8 @@ def _piece(run: TrimRun, section: Section, spans: Spans, number: int, lap: float
     body: Recipe = recipe
     # Cut positions are measured from the piece's own origin, along its axis.
     zero = at.origin[2]
-    tools = [(zone, b - lap - SNIP_PAST - zero, b - zero + 1) for zone in run.snips if not last]
+    snips = [(zone, SNIP_PAST) for zone in run.snips] + [(zone, SLIT_PAST) for zone in run.slits]
+    tools = [(zone, b - lap - past - zero, b - zero + 1) for zone, past in snips if not last]
     tools += [
         (zone, max(z0, a - 1) - zero, min(z1, b + 1) - zero)
         for z0, z1, zone in run.notches

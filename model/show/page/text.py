@@ -17,7 +17,16 @@ from ...printable import printable
 from ...roles import LISTS
 from ...units import Units, area_unit, format_area, format_length, format_weight, weight_unit
 
-FACES = ("front", "back", "left", "right", "left slope", "right slope")
+FACES = (
+    "front",
+    "back",
+    "left",
+    "right",
+    "left slope",
+    "left upper slope",
+    "right slope",
+    "right upper slope",
+)
 USUAL = ("mark", "count", "length", "weight")
 """Columns of a list that stand in a narrow panel; the others are in the piece's card, and on paper."""
 
