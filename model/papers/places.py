@@ -96,7 +96,10 @@ def _slope(one: Job, plane: CladPlane, slopes: list[CladPlane]) -> Iterator[Deta
     yield Detail("eave", at, (-80.0, -150.0, 120.0, 60.0), (overhang, lap))
     head = plane.point(u, high)
     partner = [other for other in slopes if other is not plane and _near_head(other, head)]
-    if _at_wall(one, plane):
+    if _head_under(one, plane, Role.BREAK_TRIM):
+        over_heads: Measured = ("lap", ROOF, (Role.BREAK_TRIM,), 0)
+        yield Detail("pitch break", Place(head, inward, UP), (-180.0, -150.0, 230.0, 130.0), (over_heads,))
+    elif _head_under(one, plane, Role.FLASHING):
         over: Measured = ("lap", ROOF, (Role.FLASHING,), 0)
         behind: Measured = ("lap", WALL, (Role.FLASHING,), 1)
         yield Detail("headwall", Place(head, inward, UP), (-200.0, -170.0, 90.0, 170.0), (over, behind))
@@ -114,10 +117,10 @@ def _slope(one: Job, plane: CladPlane, slopes: list[CladPlane]) -> Iterator[Deta
     )
 
 
-def _at_wall(one: Job, plane: CladPlane) -> bool:
-    """Whether a roof's head lies under a flashing."""
+def _head_under(one: Job, plane: CladPlane, role: Role) -> bool:
+    """Whether a roof's head lies under a trim of that role."""
     _, _, _, high = plane.outline.bounds
-    trims = (piece for piece in near(plane, one.model.pieces, ("trims",)) if piece.role == Role.FLASHING)
+    trims = (piece for piece in near(plane, one.model.pieces, ("trims",)) if piece.role == role)
     return any(low[1] < high < most[1] + CLOSE for low, most in (box_in(plane.frame, one) for one in trims))
 
 

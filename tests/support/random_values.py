@@ -79,8 +79,8 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
     },
     ("roof", "gable_overhang", ""): {"roof": {"gable_overhang": "9 in"}},
     **{
-        ("roof", "break_at", end): {"": {"width": "26 ft", "pitch": "4/12"}, "roof": {"lower_pitch": "8/12"}}
-        for end in ("low", "")
+        ("roof", "break_at", end): {"": {"width": width, "pitch": "4/12"}, "roof": {"lower_pitch": "8/12"}}
+        for end, width in (("low", "26 ft"), ("", "44 ft"))
     },
     ("roof", "break_at", "high"): {
         "": {"width": "104 ft", "length": "12 ft", "pitch": "1/12"},
