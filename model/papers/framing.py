@@ -41,6 +41,8 @@ UP: Point3 = (0.0, 0.0, 1.0)
 MOST = 200.0
 """The ratio of the smallest scale that steel is drawn to; what is longer is drawn in parts."""
 BRACING = (Role.BRACE, Role.STRUT)
+ENDS = ("left", "front")
+"""The corners that distances across the building, and along it, are read from."""
 FRAMES = (Role.COLUMN, Role.RAFTER, Role.KNEE, Role.BASE_PLATE, Role.POST)
 
 
@@ -98,16 +100,18 @@ def frames(one: Job) -> Iterator[tuple[Subject, Scale]]:
     for group, pieces in groups.items():
         if not any(piece.role == Role.RAFTER for piece in pieces):
             continue  # the posts of a gable stand on its own page
-        alike[_print(pieces)].append(group)
+        alike[_print(pieces, _across(pieces))].append(group)
     for found in alike.values():
         pieces = groups[found[0]]
-        back = max(float(standing_box(piece)[0][1]) for piece in pieces)
-        frame = Place((0.0, back, 0.0), (1.0, 0.0, 0.0), UP)
+        across = _across(pieces)
+        corner, along = ENDS[across], ENDS[1 - across]
+        frame = _seen_from(pieces, across)
         names = [group[-1] for group in found]
         name = names[0] if len(names) == 1 else f"{names[0]}, and {len(names) - 1} like it"
         note = f"Like it: {_listed(names[1:])}. " if names[1:] else ""
-        places = ", ".join(one.length(_middle(one, groups[group])) for group in found)
-        note += f"Centres from the front steel corner: {places}. Below: centres from the left steel corner; "
+        places = ", ".join(one.length(_middle(one, groups[group], 1 - across)) for group in found)
+        note += f"Centres from the {along} steel corner: {places}. "
+        note += f"Below: centres from the {corner} steel corner; "
         note += f"left: tops above the slab. {_note(one)}"
         yield from _of_frame(one, name, frame, pieces, note)
 
@@ -120,19 +124,31 @@ def _listed(names: Sequence[str]) -> str:
     return ", ".join(names)
 
 
-def _print(pieces: Sequence[Piece]) -> object:
-    """What frames that are alike have in common: marks and where they stand across and up."""
-    return tuple(
-        sorted(
-            (piece.mark, *np.round(standing_box(piece)[:, [0, 2]], 1).ravel().tolist()) for piece in pieces
-        )
-    )
+def _across(pieces: Sequence[Piece]) -> int:
+    """Which way a frame stands: 0 across the building, 1 along it, as a lean-to's at a gable."""
+    boxes = np.array([standing_box(piece) for piece in pieces if piece.role == Role.RAFTER])
+    return int(np.argmax((boxes[:, 1].max(axis=0) - boxes[:, 0].min(axis=0))[:2]))
 
 
-def _middle(one: Job, pieces: Sequence[Piece]) -> float:
+def _seen_from(pieces: Sequence[Piece], across: int) -> Place:
+    """The plane a frame is drawn in, behind it: seen from the front, or from the right."""
+    lows = [standing_box(piece)[0] for piece in pieces]
+    if across:
+        return Place((min(float(low[0]) for low in lows), 0.0, 0.0), (0.0, 1.0, 0.0), UP)
+    return Place((0.0, max(float(low[1]) for low in lows), 0.0), (1.0, 0.0, 0.0), UP)
+
+
+def _print(pieces: Sequence[Piece], across: int) -> object:
+    """What frames that are alike have in common: which way they stand, marks and where across and up."""
+    sizes = (np.round(standing_box(piece)[:, [across, 2]], 1).ravel().tolist() for piece in pieces)
+    return across, tuple(sorted((piece.mark, *size) for piece, size in zip(pieces, sizes, strict=True)))
+
+
+def _middle(one: Job, pieces: Sequence[Piece], along: int) -> float:
+    """Where a frame's uprights stand along the way that frames follow each other."""
     boxes = [standing_box(piece) for piece in pieces if piece.role in (Role.COLUMN, Role.POST)]
     low, high = (np.array([box[i] for box in boxes or map(standing_box, pieces)]) for i in (0, 1))
-    return float((low[:, 1].min() + high[:, 1].max()) / 2) - corners_of(one)[0][1]
+    return float((low[:, along].min() + high[:, along].max()) / 2) - corners_of(one)[0][along]
 
 
 def corners_of(one: Job) -> tuple[Point3, Point3]:
@@ -146,7 +162,7 @@ def corners_of(one: Job) -> tuple[Point3, Point3]:
 def _of_frame(
     one: Job, name: str, frame: Place, pieces: list[Piece], note: str
 ) -> Iterator[tuple[Subject, Scale]]:
-    left = corners_of(one)[0][0]
+    left = frame.seen(corners_of(one)[0])[0]
     uprights = [piece for piece in pieces if piece.role in (Role.COLUMN, Role.POST)]
     tops = [piece for piece in pieces if piece.role in (Role.COLUMN, Role.POST, Role.RAFTER)]
     boxes = {piece.name: box_in(frame, piece) for piece in pieces}
