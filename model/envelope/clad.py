@@ -36,7 +36,8 @@ def regions_of(
     if half is not None and half.head < max(v for _, v in outline):  # else it is objected to
         return (Region("", skin, _below(outline, half.head)),)
     found: list[Region] = []
-    if seam is not None and building.wainscot is not None and tiered(building, name):
+    tops = max(v for _, v in outline)  # a seam over it is objected to
+    if seam is not None and seam.foot < tops and building.wainscot is not None and tiered(building, name):
         lower = building.wainscot.skin
         found.append(Region(WAINSCOT, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)))
         outline = _above(outline, seam.foot)
