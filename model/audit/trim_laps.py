@@ -172,10 +172,11 @@ def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[floa
         area = float(np.ptp(across) * np.ptp(corners @ np.cross(along, outward)))
         if abs(outward @ along) > 0.1 or area < SKIN or not across.min() < station < across.max():
             continue
-        middle = corners.mean(axis=0)
-        middle = middle + (station - middle @ along) * along
-        middle = middle - (outward @ (middle - corners[0])) * outward
-        if outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, middle, -outward)):
+        own = corners.mean(axis=0)
+        own = own - (outward @ (own - corners[0])) * outward
+        middle = own + (station - own @ along) * along
+        # What is behind a face is told at its middle: at a lap may be the end of what it lies over.
+        if outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, own, -outward)):
             skin.append((area, outward, middle))
     return skin
 

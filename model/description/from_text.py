@@ -16,7 +16,6 @@ from .building import (
     Building,
     DoorRoom,
     HalfWall,
-    Hand,
     LightSheets,
     Limits,
     Opening,
@@ -38,9 +37,10 @@ from .keys.value_kinds import Name
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
-from .said_runs import runs_of
+from .said_runs import beside_gable, runs_of
 from .said_steel import USUAL, bracing_of, frame_of, framing_of, runs_on
 from .steel import Frame
+from .walls_around import around, is_gable, opposite, sheets_beside
 
 USUAL_GAUGE, USUAL_MM = 29, 0.5
 """Of sheets, where neither gauge nor thickness is given: the second, in mm, in metric descriptions."""
@@ -122,30 +122,34 @@ def building_of(draft: Draft, name: str) -> Building:
 
 
 def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
-    """A lean-to as a building: of one slope, with the main one's sheets, steel and bays, without posts."""
-    wall: Hand = values["wall"]
-    name = name_of(draft, values)
-    joined: Wall = "right" if wall == "left" else "left"
+    """A lean-to as a building: of one slope, with the main one's sheets, steel and bays, without posts. At a
+    gable its bays follow from what stands there, which is the envelope's."""
+    wall: Wall = values["wall"]
+    name, joined = name_of(draft, values), opposite(wall)
+    first, _, last, _ = around(joined)
     clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
     framing = framing_of(draft.tables["framing"], values["pitch"], USUAL[draft.units], over_columns=False)
     return replace(
         main,
         name=name,
         width=values["width"],
+        length=main.width if is_gable(wall) else main.length,
         eave_height=values["eave_height"],
         pitch=values["pitch"],
-        roof=Roof("single slope", wall, None, None),
+        roof=Roof("single slope", "right" if wall == "right" else "left", None, None),
         open_walls=frozenset(set(WALLS) - clad),
         open_bays=(),
+        sheets=sheets_beside(main.sheets, wall),
         frame=replace(
             main.frame,
-            front_posts=None if "front" in clad else (),
-            back_posts=None if "back" in clad else (),
+            stations=() if is_gable(wall) else main.frame.stations,
+            front_posts=None if first in clad else (),
+            back_posts=None if last in clad else (),
         ),
         framing=replace(framing, girt_heights=()),
         openings=tuple(replace(one, wall=seen_by(name, one.wall)) for one in main.openings),
         wainscot=None,
-        runs={**main.runs, "front": None, "back": None},
+        runs={**main.runs, **beside_gable(main.runs, wall), first: None, last: None},
         light_sheets=tuple(replace(one, face=seen_by(name, one.face)) for one in main.light_sheets),
         infill=frozenset(),
         skirt=None,

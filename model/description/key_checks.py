@@ -18,6 +18,7 @@ from .keys.word_kinds import OWN_WALL
 from .own_walls import name_of, own_wall, own_walls
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under
+from .walls_around import around, is_gable, opposite
 
 STEEPEST_EAVE = 3
 """Times the lesser of width and length."""
@@ -56,19 +57,25 @@ def check(draft: Draft) -> None:
             with suppress(Unread):
                 one_opening(draft, number)
     with suppress(Unread):
-        _one_a_wall(draft)
+        _lean_tos(draft)
     _apart(draft)
     for number in range(len(draft.light_sheets)):
         with suppress(Unread):
             _which(draft, number)
 
 
-def _one_a_wall(draft: Draft) -> None:
-    """Two lean-tos stand at two walls."""
+def _lean_tos(draft: Draft) -> None:
+    """Two lean-tos stand at two walls, across the building; each has walls of its own."""
     walls = [lean_to["wall"] for lean_to in draft.lean_tos]
-    if len(walls) > len(set(walls)):
-        free = "right" if walls[0] == "left" else "left"
-        draft.object_to(("lean_to", 1, "wall"), f'"{free}": one lean-to stands at that wall already')
+    if len(walls) > 1 and walls[1] != (free := opposite(walls[0])):
+        same = "one lean-to stands at that wall already"
+        why = same if walls[0] == walls[1] else "around a corner two are not yet possible"
+        draft.object_to(("lean_to", 1, "wall"), f'"{free}": {why}')
+    for number, (lean_to, wall) in enumerate(zip(draft.lean_tos, walls, strict=True)):
+        ends = around(opposite(wall))[::2]
+        if not {*lean_to["walls"]} <= {*ends, "outer"}:
+            own = " or ".join(f'"{end}"' for end in sorted(ends))
+            draft.object_to(("lean_to", number, "walls"), f'{own}, the ends of one at this wall, or "outer"')
 
 
 def _thickness(draft: Draft) -> None:
@@ -163,9 +170,10 @@ def bay_count(draft: Draft) -> int:
 def _wall_length(draft: Draft, opening: Values) -> float:
     if own := own_wall(draft, opening["wall"]):
         lean_to, which = own
-        return float(draft.tables[""]["length"] if which == "outer" else lean_to["width"])
-    gable = opening["wall"] in ("front", "back")
-    return float(draft.tables[""]["width" if gable else "length"])
+        if which != "outer":
+            return float(lean_to["width"])
+        return float(draft.tables[""]["width" if is_gable(lean_to["wall"]) else "length"])
+    return float(draft.tables[""]["width" if is_gable(opening["wall"]) else "length"])
 
 
 def _clad(draft: Draft, number: int) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from .building import Hand, Run, Start
+from .building import Hand, Run, Start, Wall
 from .reading.draft import Values
+from .walls_around import is_gable
 
 
 def runs_of(values: Values) -> dict[str, Run | None]:
@@ -18,6 +19,15 @@ def runs_of(values: Values) -> dict[str, Run | None]:
             ("right slope", "right upper slope"), _corner_run(values["right_slope"], back="right")
         ),
     }
+
+
+def beside_gable(runs: dict[str, Run | None], wall: Wall) -> dict[str, Run | None]:
+    """That of a roof that falls away from a gable: from the corner that the gable's half laid first is at, or
+    the right one; nothing more at a side wall."""
+    if not is_gable(wall):
+        return {}
+    hand: Hand = "right" if (own := runs[wall]) is None else own.first
+    return {f"{wall} slope": Run(hand, hand)}
 
 
 def _gable_run(words: str | None) -> Run | None:

@@ -3,7 +3,13 @@
 from __future__ import annotations
 
 from ..description.building import Building
+from ..description.walls_around import is_gable
 from ..place import Place
+
+
+def at_gable(building: Building) -> bool:
+    """Whether a building is joined to another one's gable."""
+    return building.joined is not None and is_gable(building.joined)
 
 
 def beside(main: Building, other: Building) -> Place:

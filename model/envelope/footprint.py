@@ -25,7 +25,7 @@ def shell_of(building: Building) -> Shell:
     left, right, back_left, back_right = 0, 1, 2, 3
     front, back = range(4, 4 + count), range(4 + count, 4 + 2 * count)
     slopes = []
-    names = around(building)
+    names = around(building.joined)
     for number, name in enumerate(_slopes(line, names)):
         a, b = front[number], front[number + 1]
         c, d = back[number], back[number + 1]

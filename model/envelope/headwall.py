@@ -14,7 +14,7 @@ from math import hypot, radians, tan
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
-from ..description.walls_around import opposite
+from ..description.walls_around import is_gable, opposite
 from ..place import Place, Point2
 from .beside import beside
 from .face import Cut
@@ -41,13 +41,14 @@ UNDER = "lower"
 
 @dataclass(frozen=True, slots=True)
 class Headwall:
-    """Heights on a main wall (mm). number: of the lean-to, from 0. wall: which it stands at. roof: of its
-    steel plane at that wall's steel line, rise: what it falls in one of run outward. bend: of the flashing,
-    inside. top: of its upper leg. head: where the sheets under it end; foot: where those over it begin.
-    ledge: of the ledger's underside."""
+    """Heights on a main wall (mm). number: of the lean-to, from 0. wall: which it stands at, and whether
+    that is a gable. roof: of its steel plane at that wall's steel line, rise: what it falls in one of run
+    outward. bend: of the flashing, inside. top: of its upper leg. head: where the sheets under it end; foot:
+    where those over it begin. ledge: of the ledger's underside."""
 
     number: int
     wall: str
+    at_gable: bool
     roof: float
     rise: float
     bend: float
@@ -95,6 +96,7 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     return Headwall(
         number=number,
         wall=wall,
+        at_gable=is_gable(wall),
         roof=roof,
         rise=rise,
         bend=bend,

@@ -13,16 +13,19 @@ from ..units import parse_length
 from .end_lap_checks import length_misfits
 from .headwall import OFF_WALL, Headwall, girts_apart, girts_shared, headwall_girts, headwalls
 from .opening_lines import OpeningLines
+from .roof_lines import Eave
 from .shell_checks import shell_misfits
-from .skin_lines import SCREW_EDGE, corner_trim, head_angle, lap_room
+from .skin_lines import HEAD_CLEARANCE, SCREW_EDGE, corner_trim, head_angle, lap_room
 from .splices import beyond_stock
-from .steel_checks import Objection, steel_misfits
+from .steel_checks import Objection, least_bay, steel_misfits
 from .tier_checks import UPPER
 
 STRIP = parse_length("8 in")
 """mm of wall from the flashing's bend to the main eave trim: less is no strip to lay. Common practice."""
 LOWEST = parse_length("4 ft")
 """mm; of a lean-to's eave, as its key has it."""
+HANDS = ("left", "right")
+BAYS = (("frame", "spacing"), ("frame", "bays"))
 OWN = ("width", "eave_height", "pitch")
 """Keys at the top that a lean-to has of its own."""
 
@@ -36,7 +39,7 @@ def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]
         return
     yield from _at_one_height(lines, found)
     for headwall in found:
-        yield from _as_a_building(lines.building, headwall.number, even_bays)
+        yield from _as_a_building(lines.building, headwall, even_bays)
         yield from _under_eave(lines, headwall)
         yield from _over_seam(lines, headwall)
         yield from _across_openings(lines, headwall)
@@ -50,6 +53,9 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
         if getattr(building.slab, key):
             yield ("slab", key), nearest + "0, sheets that stand on the slab"
     yield from _not_enclosed(building, headwall)
+    if building.bracing and headwall.at_gable:
+        remedy = "not yet possible with a lean-to at a gable; what comes nearest: no bracing"
+        yield ("bracing", "brace"), remedy
     bays = any(wall == headwall.wall for wall, _, _ in building.open_bays)
     if headwall.wall in building.open_walls or bays:
         yield ("walls", headwall.wall), nearest + "clad, with a framed opening for each way through"
@@ -58,7 +64,7 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
 def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]:
     """What a lean-to cannot stand with whose ends are clad."""
     lean_to = building.lean_tos[headwall.number]
-    ends = [wall for wall in around(lean_to)[::2] if wall not in lean_to.open_walls]
+    ends = [wall for wall in around(lean_to.joined)[::2] if wall not in lean_to.open_walls]
     nearest = "not yet possible with a lean-to whose ends are clad; what comes nearest: "
     if not ends:
         return
@@ -71,25 +77,37 @@ def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]
             yield ("walls", wall), f'{nearest}clad, or [[lean_to]] walls without "{wall}"'
 
 
-def _as_a_building(main: Building, number: int, even_bays: bool) -> Iterator[Objection]:
+def _as_a_building(main: Building, headwall: Headwall, even_bays: bool) -> Iterator[Objection]:
     """What keeps it from standing at all; what is wrong with the steel of both is said of the main one."""
-    lines = OpeningLines(main.lean_tos[number])
+    lines = OpeningLines(main.lean_tos[headwall.number])
     said = set(steel_misfits(OpeningLines(replace(main, lean_tos=())), even_bays))
     steel = (*shell_misfits(lines), *steel_misfits(lines, even_bays), *beyond_stock(lines))
     for path, remedy in (*steel, *length_misfits(lines)):
         if path[0] in OWN:
-            yield ("lean_to", number, *path), remedy
+            yield ("lean_to", headwall.number, *path), remedy
+        elif path in BAYS and headwall.at_gable:
+            apart = f"posts, and corners, at least {at_least(least_bay(lines), main.units)} apart"
+            yield ("frame", f"{headwall.wall}_posts"), f"{apart}: the lean-to's rafters stand on them"
         elif (path, remedy) not in said:
             yield path, f"{remedy}; for the lean-to"
 
 
 def _room(lines: OpeningLines, headwall: Headwall) -> float:
     """How far the flashing's bend lies under the highest place that it may have."""
-    building, eave = lines.building, lines.eaves[headwall.wall]
-    trim = eave.height - (corner_trim(building) + lap_room(building)) * eave.rise
-    drop = trim_profiles()["eave"].out_of_plane
+    building = lines.building
     girt = headwall_girts(building, headwall)[-1] + building.framing.girt.width / 2
-    return min(trim - drop - STRIP - headwall.bend, lines.strut_foot(eave) - girt)
+    own = lines.eaves.get(headwall.wall)
+    beside = [own] if own else [lines.over_corner(lines.named[headwall.wall], hand) for hand in HANDS]
+    trim = min(_foot_of_trim(building, eave, over_gable=own is None) for eave in beside)
+    return min(trim - STRIP - headwall.bend, *(lines.strut_foot(eave) - girt for eave in beside))
+
+
+def _foot_of_trim(building: Building, eave: Eave, over_gable: bool) -> float:
+    """Height of the lower edge of an eave's trim, or of the rake trim that starts there over a gable."""
+    if over_gable:
+        return eave.plane(0.0, HEAD_CLEARANCE + trim_profiles()["rake"].out_of_plane)
+    out = corner_trim(building) + lap_room(building)
+    return eave.height - out * eave.rise - trim_profiles()["eave"].out_of_plane
 
 
 def _at_one_height(lines: OpeningLines, found: Sequence[Headwall]) -> Iterator[Objection]:
@@ -119,7 +137,8 @@ def _under_eave(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
     if not under(room, 0.0):
         return
     lean_to, units = building.lean_tos[headwall.number], building.units
-    where = f"its flashing stays 8 in under the {headwall.wall} wall's eave trim"
+    trim = "rake trims" if headwall.at_gable else "eave trim"
+    where = f"its flashing stays 8 in under the {headwall.wall} wall's {trim}"
     if (most := lean_to.eave_height + room) >= LOWEST:
         yield ("lean_to", headwall.number, "eave_height"), f"at most {at_most(most, units)}: {where}"
     else:

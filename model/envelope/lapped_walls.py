@@ -7,6 +7,7 @@ from dataclasses import replace
 from math import ceil
 
 from ..description.building import Building, Skin
+from ..description.walls_around import opposite, sheets_beside
 from .footprint import roof_line
 
 
@@ -17,7 +18,11 @@ def with_room_for_laps(building: Building) -> Building:
     sides = _with_room(building, building.sheets.sides, eaves)
     gables = _with_room(building, building.sheets.gables, highest)
     sheets = replace(building.sheets, sides=sides, gables=gables)
-    lean_tos = tuple(replace(one, sheets=sheets) for one in building.lean_tos)
+    lean_tos = tuple(
+        replace(one, sheets=sheets_beside(sheets, opposite(one.joined)))
+        for one in building.lean_tos
+        if one.joined
+    )
     return replace(building, sheets=sheets, lean_tos=lean_tos)
 
 

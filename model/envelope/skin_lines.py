@@ -6,6 +6,7 @@ from math import hypot
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building, Opening, Sheets, Skin
+from .beside import at_gable
 
 LEAST_LAP_ROOM = 2.1
 """Thicknesses of trim that lapped pieces of a run take up: two, and a little for their lean."""
@@ -104,6 +105,15 @@ def in_line(building: Building) -> float:
     of that gable's overrun, of the side wall's sheets and of the mitre of the base trims under both."""
     crown = max(outermost(building.sheets, skin) for skin in wall_skins(building, gables=True))
     return max(corner_trim(building), crown + lap_room(building)) + HEAD_CLEARANCE
+
+
+def over_in_line(building: Building) -> float:
+    """Steel line of a wall in line with another building's to the inner face of the trim over the ends of
+    both: as far out as that one's corner trim there, on a gable over its sheets, on a side wall over the
+    overrun of its gable's too."""
+    sheets = building.sheets
+    crown = outermost(sheets, sheets.gables)
+    return max(crown + FOAM, sheets.sides.profile.leg) if at_gable(building) else crown
 
 
 def lap_room(building: Building) -> float:

@@ -45,10 +45,7 @@ def _bays(lines: SteelLines, even: bool) -> Iterator[Objection]:
     """Frames stand clear of each other, and so do their base plates."""
     building, frame, units = lines.building, lines.building.frame, lines.building.units
     stations = (0.0, *frame.stations, building.length)
-    bays = [b - a for a, b in pairwise(stations)]
-    least = 2 * (2 * lines.frame_half + lines.setback)
-    if lines.setback:
-        least = max(least, lines.setback + 3 * (lines.frame_half + frame.plate_reach))
+    bays, least = [b - a for a, b in pairwise(stations)], least_bay(lines)
     if not under(min(bays), least):
         return
     if even:
@@ -60,6 +57,14 @@ def _bays(lines: SteelLines, even: bool) -> Iterator[Objection]:
             ("frame", "bays"),
             f"bays that add up to the length, {whole}, none under {at_least(least, units)}",
         )
+
+
+def least_bay(lines: SteelLines) -> float:
+    """The shortest bay in which frames and base plates stand clear of each other."""
+    least = 2 * (2 * lines.frame_half + lines.setback)
+    if lines.setback:
+        least = max(least, lines.setback + 3 * (lines.frame_half + lines.building.frame.plate_reach))
+    return least
 
 
 def _too_small(lines: SteelLines) -> Iterator[Objection]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from math import ceil
 
 from ..description.walls_around import around
@@ -15,7 +16,7 @@ from .edges import Edge
 from .end_laps import ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
 from .face import Face
 from .girt_lines import LEAST_GIRT, GirtLines, between
-from .headwall import frame_planes
+from .headwall import frame_planes, headwall_of
 from .pitch_break import break_over, break_under
 from .roof_lines import Eave
 from .shell import along_foot
@@ -85,6 +86,12 @@ class SteelLines(GirtLines):
     def over_corner(self, wall: Face, hand: str) -> Eave:
         """The eave at a wall's left or right corner."""
         return self.eaves.get(wall.name) or self.eaves[wall.beside(hand).other]
+
+    @cached_property
+    def longest_bay(self) -> float:
+        """The longest of the bays along the side walls, from steel line to steel line at their ends."""
+        planes = (0.0, *self.building.frame.stations, self.building.length)
+        return max(b - a for a, b in pairwise(planes))
 
     @cached_property
     def post_room(self) -> float:
@@ -221,16 +228,19 @@ class SteelLines(GirtLines):
 
     def wanted_posts(self, wall: Face) -> tuple[float, ...]:
         """u of the posts that a gable was asked to have; unsaid, as many as its girts need to be spliced on,
-        and in the centre of the back one where there is room, unless it stands open."""
+        and in the centre of the back one where there is room, unless it stands open; with a lean-to so many
+        that its bays are no longer than the building's."""
         frame = self.building.frame
         if not wall.raked:
             return ()
-        back = wall.name == around(self.building)[2]
+        back = wall.name == around(self.building.joined)[2]
         posts = frame.back_posts if back else frame.front_posts
         if posts is not None:
             return posts
         parts = ceil(wall.width / max(self.building.framing.sticks(Role.GIRT)))
         parts = max(parts, 2) if back else parts
+        if headwall_of(self.building, wall.name):  # its rafters stand on posts
+            parts = max(parts, ceil(wall.width / self.longest_bay - 1e-9))
         if wall.open or wall.hung or self.post_room > wall.width / parts:
             return ()
         return tuple(wall.width * k / parts for k in range(1, parts))

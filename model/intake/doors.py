@@ -9,6 +9,7 @@ from itertools import pairwise
 from ..description.building import Building, OpeningKind, Wall
 from ..description.keys.tables import OPENING
 from ..description.reading.draft import MOST_OPENINGS
+from ..envelope.headwall import headwalls
 from ..envelope.opening_lines import OpeningLines
 from ..errors import DescriptionError, Problem
 from ..units import FOOT, INCH, format_exact
@@ -36,10 +37,11 @@ def doors(building: Building, walk: int, overhead: int) -> str:
 
 
 def clad_walls(building: Building) -> list[Wall]:
-    """The walls that can have doors, in the order in which they are given them."""
-    return [
-        wall for wall in TURN if wall not in building.open_walls | building.hung_walls | building.half_walls
-    ]
+    """The walls that can have doors, in the order in which they are given them: those under the roof of a
+    lean-to come last, where it is low for overhead doors."""
+    bare = building.open_walls | building.hung_walls | building.half_walls
+    low = {one.wall for one in headwalls(building)}
+    return sorted((wall for wall in TURN if wall not in bare), key=lambda wall: wall in low)
 
 
 def _row(building: Building, kind: OpeningKind, wall: Wall, count: int) -> str:

@@ -24,7 +24,17 @@ SAMPLE = "workshop"
 """The starter that is raised when no file is named."""
 
 SHAPES = (
-    *("single-slope", "offset-ridge", "lean-to", "carport", "pavilion", "run-in", "lambing-shed", "wainscot"),
+    *(
+        "single-slope",
+        "offset-ridge",
+        "lean-to",
+        "porch",
+        "carport",
+        "pavilion",
+        "run-in",
+        "lambing-shed",
+        "wainscot",
+    ),
     *("hay-barn", "barn", "day-barn"),
 )
 """Starters that show a shape of building; the others show a use."""

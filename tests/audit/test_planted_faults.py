@@ -14,7 +14,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import braced, broken, lapped, leaned, shed, tiered
+from support.planted import braced, broken, gabled, lapped, leaned, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -268,6 +268,24 @@ LEANED: dict[Code, list[Plant]] = {
     ],
 }
 """Faults where a roof ends at a wall."""
+GABLED: dict[Code, list[Plant]] = {
+    Code.HEADWALL_OPEN: [
+        drop("lean-to headwall flashing 1"),
+        drop("lean-to headwall flashing 2"),
+        move("lean-to headwall flashing 2", (0.0, -25.0, 0.0)),
+    ],
+    Code.HEADWALL_HANG: [
+        move("front 2", (0.0, 0.0, 20.0)),
+        move("front 3", (0.0, 0.0, -8.0)),
+        move("front 5", (0.0, 0.0, -8.0)),
+    ],
+    Code.SEAM_OFF_STEEL: [
+        drop("front girt 3"),
+        drop("front girt 4"),
+        drop("front girt 5"),
+    ],
+}
+"""The same at a gable."""
 
 
 BROKEN: dict[Code, list[Plant]] = {
@@ -300,6 +318,17 @@ def test_a_fault_planted_at_a_pitch_break_shows_its_code_and_no_other(code: Code
 def test_a_fault_planted_at_a_headwall_shows_its_code_and_no_other(code: Code, number: int) -> None:
     assert audit(leaned(), (code.check,)).findings == ()
     found = audit(LEANED[code][number](leaned()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
+@pytest.mark.parametrize("code", GABLED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_where_a_roof_ends_at_a_gable_shows_its_code_and_no_other(
+    code: Code, number: int
+) -> None:
+    assert audit(gabled(), (code.check,)).findings == ()
+    found = audit(GABLED[code][number](gabled()), (code.check,)).findings
     assert {finding.code for finding in found} == {code}
     assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
 

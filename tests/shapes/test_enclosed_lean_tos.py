@@ -141,7 +141,7 @@ def test_another_word_is_answered_with_those_there_are() -> None:
     (problem,) = refused.value.problems
     assert (problem.key, problem.remedy) == (
         "lean_to[1].walls",
-        "a list of some of 'front', 'back' or 'outer'; the nearest is 'outer'; or \"none\"",
+        "a list of some of 'front', 'back', 'left', 'right' or 'outer'; the nearest is 'outer'; or \"none\"",
     )
 
 
@@ -183,7 +183,7 @@ def test_doors_stand_in_its_own_walls() -> None:
         (
             SHED + door("leanto front"),
             "wall",
-            "of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer'",
+            "of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer', and so on",
         ),
         (SHED + door("lean-to front"), "from_left", "at most 5' 6\", to stand in the lean-to front wall"),
         (LONGER + door("lean-to front", "8 ft 5 in"), "from_left", "other wall's steel"),

@@ -15,6 +15,7 @@ from ribwright.place import Place, Point2, Point3, add
 from ribwright.raising import raise_building
 from ribwright.recipe import Sheet, grid
 from ribwright.solids import realise
+from support.lean_tos import SHED as BESIDE
 
 SHED = """
 width = "20 ft"
@@ -75,8 +76,15 @@ def leaned() -> Model:
 
 @cache
 def broken() -> Model:
+    """Slopes that are steeper below a break."""
     roof = '[roof]\nbreak_at = "5 ft"\nlower_pitch = "8/12"\n'
     return raise_building(parse(SHED.replace("[trim]", f"{roof}[trim]"), "shed")).model
+
+
+@cache
+def gabled() -> Model:
+    """A lean-to along the front gable."""
+    return raise_building(parse(BESIDE.replace('"left"', '"front"'), "shed")).model
 
 
 LAPPED = """

@@ -165,7 +165,8 @@ def between(chance: Random, key: Key, width: float, length: float, eave: float) 
         case Length():
             return _length(chance, key, key.kind)
         case Words():
-            return chance.choice([["outer"], ["front", "back", "outer"], "front", ["back"]])
+            walls = [["front", "back", "outer"], ["left", "right", "outer"], "front", ["back"]]
+            return chance.choice([["outer"], *walls])
         case Choice(words=words):
             return chance.choice([word for word in words if word != key.default])
         case Bays():

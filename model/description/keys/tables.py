@@ -229,14 +229,13 @@ OPENING = Table(
 
 LEAN_TO = Table(
     "lean_to",
-    "A roof of one slope along a side wall, on the frames of both; a [[lean_to]] of its own.",
+    "A roof of one slope along a wall, on that wall's columns and posts; a [[lean_to]] of its own.",
     (
         Key(
             "wall",
-            Choice(("left", "right")),
-            "the side wall that it stands at",
+            Choice(("left", "right", "front", "back")),
+            "the wall that it stands at; at a gable its bays are those of the posts",
             example=("left", "left"),
-            not_yet="at a gable it is not yet possible",
         ),
         Key("width", Length("4 ft", "60 ft"), "from that wall out", example=("10 ft", "3 m")),
         Key("pitch", Pitch("0.5/12", "12/12"), "of its roof", example=("2/12", "2/12")),
@@ -248,8 +247,8 @@ LEAN_TO = Table(
         ),
         Key(
             "walls",
-            Words(("front", "back", "outer")),
-            'which of its own walls are clad: ["front", "back", "outer"] encloses it',
+            Words(("front", "back", "left", "right", "outer")),
+            'which of its own are clad: ["front", "back", "outer"] encloses it, at a gable "left", "right"',
             "none",
         ),
     ),
@@ -257,7 +256,7 @@ LEAN_TO = Table(
 )
 
 NOT_YET = {
-    "porch": "a lean-to along a side wall: [[lean_to]]",
+    "porch": "a lean-to along a wall: [[lean_to]]",
     "between": "a clad wall inside the lean-to, with a framed opening for each way through",
     "inset": "a lean-to as long as the building",
     "hip": "a gable",

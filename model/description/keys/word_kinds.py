@@ -30,7 +30,7 @@ class Words(AsTyped):
         return {"anyOf": [{"enum": [*self.words, "none"]}, {"type": "array", "items": words}]}
 
 
-OWN_WALL = r"(?:(left|right) )?lean-to (front|back|outer)"
+OWN_WALL = r"(?:(left|right|front|back) )?lean-to (left|right|front|back|outer)"
 """A wall of a lean-to; where there are two, of the one at that wall."""
 
 OWN_SLOPE = r"(?:(left|right) )?lean-to (slope)"
@@ -50,7 +50,9 @@ class WallName(Choice):
             return Choice.read(self, value, units)
         except Unreadable as error:
             own = (
-                "; of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer'" if "lean" in word else ""
+                "; of a lean-to 'lean-to front', 'lean-to back' or 'lean-to outer', and so on"
+                if "lean" in word
+                else ""
             )
             raise Unreadable(f"{error}{own}") from None
 

@@ -138,7 +138,7 @@ def _corner(lines: TrimLines, corner: Corner, outs: Point2, legs: Point2) -> Tri
         frame=frame,
         line=line,
         thickness=t,
-        start=in_line_start(lines, covering, covered, frame) or Plane((0.0, 0.0, lines.foot), ALONG),
+        start=in_line_start(lines, (before, after), frame) or Plane((0.0, 0.0, lines.foot), ALONG),
         end=short_of_roof(lines, eave, frame, head),
         nest=(t, t),
         notches=(

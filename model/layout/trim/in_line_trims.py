@@ -6,7 +6,7 @@ main corner trim begins.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import hypot
 
 from ...envelope.edges import Edge
@@ -37,14 +37,14 @@ def short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Pl
 
 def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
     """Those of a lean-to, each in a frame at its wall's end: x outward, y to the right, z up."""
-    t, legs = lines.thickness, lines.profile("corner")
+    t = lines.thickness
     for wall in lines.steel.walls:
         for hand, into in (("left", 1.0), ("right", -1.0)):
             if wall.beside(hand).kind is not Edge.IN_LINE or wall.open:
                 continue
             corner, eave = 0.0 if hand == "left" else wall.width, lines.steel.over_corner(wall, hand)
             frame = wall.frame @ Place((corner, 0.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
-            out, beyond = lines.corner(wall, hand), legs.in_plane - lines.side
+            out, beyond = lines.corner(wall, hand), lines.leg_beyond
             ends = sorted((-into * beyond, into * (in_line(lines.building) + lines.corner_leg(wall, hand))))
             yield TrimRun(
                 name=f"{wall.name} {NAME}",
@@ -60,12 +60,12 @@ def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
             )
 
 
-def in_line_start(lines: TrimLines, gable: Face, side: Face, frame: Place) -> Plane | None:
-    """Where the corner trim of a gable and a side wall begins, in its frame, over the end wall of a lean-to;
-    None where none stands in line with the gable."""
-    headwall = in_line_at(lines.building, (gable.name, side.name))
+def in_line_start(lines: TrimLines, walls: Sequence[Face], frame: Place) -> Plane | None:
+    """Where the corner trim of two walls begins, in its frame, over the end wall of a lean-to; None where
+    none stands in line with either."""
+    headwall = in_line_at(lines.building, [wall.name for wall in walls])
     if headwall is None:
         return None
-    size, out = hypot(1.0, headwall.rise), side.frame.z
+    size, out = hypot(1.0, headwall.rise), lines.steel.named[headwall.wall].frame.z
     across, along = (headwall.rise * dot(out, axis) / size for axis in (frame.x, frame.y))
     return Plane((0.0, 0.0, headwall.roof - SHORT + HEAD_CLEARANCE), (across, along, 1 / size))

@@ -11,6 +11,7 @@ from functools import cached_property
 
 from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
+from ...envelope.beside import at_gable
 from ...envelope.edges import Edge
 from ...envelope.face import Face
 from ...envelope.headwall import headwalls
@@ -19,7 +20,7 @@ from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.run_on import run_on_drop
 from ...envelope.shell import Shell
-from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost
+from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost, over_in_line
 from ...place import Point3
 from ...roles import Role
 from ..skin.ribs import rise_of_lap
@@ -107,6 +108,8 @@ class TrimLines:
         that stands there where it is open."""
         if wall.open_at(hand):
             return 0.0
+        if wall.beside(hand).kind is Edge.IN_LINE:
+            return self.in_line
         return self.crown(wall) if wall.beside(hand).covers else self.side
 
     def corner_leg(self, wall: Face, hand: str) -> float:
@@ -124,6 +127,24 @@ class TrimLines:
         return (legs.in_plane if side.covers else legs.out_of_plane) - self.corner(other, there)
 
     @cached_property
+    def in_line(self) -> float:
+        """w of the inner face of the trim over sheets that are in line with those of another building."""
+        return over_in_line(self.building)
+
+    @cached_property
+    def corner_beyond(self) -> float:
+        """w, on the wall that the building is joined to, of the inner face of the corner trim there."""
+        sheets = self.building.sheets
+        return outermost(sheets, sheets.sides) if at_gable(self.building) else self.side
+
+    @cached_property
+    def leg_beyond(self) -> float:
+        """How far it reaches along that building's wall from the corner there, as the corner trim over it."""
+        legs = self.profile("corner")
+        leg = legs.out_of_plane if at_gable(self.building) else legs.in_plane
+        return leg - self.corner_beyond
+
+    @cached_property
     def end_leg(self) -> float:
         """How far the trim at the end of an open bay reaches over the sheets."""
         return self.profile("corner").out_of_plane - self.side
@@ -135,7 +156,8 @@ class TrimLines:
         beside = (self.steel.named[wall.beside(hand).other] for hand in ("left", "right"))
         # The trim over the ends of hung sheets beside it lies over its own corner trim.
         over = self.lap_room if wall.hung is None and any(one.hung for one in beside) else 0.0
-        return (self.side if wall.name in self.steel.eaves else self.crown(wall)) + over + self.lap_room
+        ends = max(self.crown(wall), self.in_line) if wall.named(Edge.IN_LINE) else self.crown(wall)
+        return (self.side if wall.name in self.steel.eaves else ends) + over + self.lap_room
 
     def head_beside(self, face: Face, hand: str) -> float:
         """The same of the wall at a face's left or right end, or of the roof's end out over it."""
@@ -201,7 +223,7 @@ class TrimLines:
     @cached_property
     def at_wall(self) -> float:
         """From another building's steel line to what stands clear of its corner trim."""
-        return self.side + self.thickness + self.lap_room
+        return self.corner_beyond + self.thickness + self.lap_room
 
     @cached_property
     def bottom(self) -> float:
