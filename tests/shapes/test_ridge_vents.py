@@ -31,7 +31,7 @@ pitch = "8/12"
 [roof]
 ridge = "9 ft"
 [sheets]
-flange = "1/8 in"
+flange = "1/16 in"
 ridge_gap = "2 in"
 [trim]
 wind = "back"
