@@ -10,6 +10,7 @@ from ..description.key_checks import CORNER
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..place import Point2
 from .face import Face
+from .headwall import headwall_of
 from .opening_lines import OpeningLines
 from .sliding import COVER_PAST, OVERLAP, Rail, rails_of
 from .steel_checks import Objection
@@ -91,7 +92,7 @@ def _under_eave(lines: OpeningLines, rail: Rail, number: int) -> Iterator[Object
 def _over_others(lines: OpeningLines, wall: Face, rail: Rail, number: int) -> Iterator[Objection]:
     """A rail's girts are apart from those of other ends of sheets, and no lean-to's roof ends on its wall."""
     building, units = lines.building, lines.building.units
-    if any(("right" if one.joined == "left" else "left") == wall.name for one in building.lean_tos):
+    if headwall_of(building, wall.name):
         nearest = "not yet possible at a lean-to; what comes nearest: an overhead door"
         yield ("opening", number, "kind"), nearest
         return

@@ -178,6 +178,12 @@ def test_a_lean_to_has_light_sheets_of_its_own() -> None:
     assert "sheets of the lean-to left slope" in warned
     named = [p.name for p in raise_building(parse(TWO, "two")).model.pieces if p.role == Role.ROOF_LIGHT]
     assert sorted(named) == ["left slope 5", "right lean-to right slope 2"]
+    at_gables = parse(TWO.replace('"left"', '"front"').replace('"right', '"back'), "three")
+    faces = [[light.face for light in one.light_sheets] for one in at_gables.lean_tos]
+    assert faces == [
+        ["other back lean-to back slope", "other left slope"],
+        ["back slope", "other left slope"],
+    ]
 
 
 @pytest.mark.parametrize(

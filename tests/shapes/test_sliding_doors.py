@@ -33,6 +33,9 @@ def door(wall: str, size: tuple[str, str], from_left: str, more: str = "", kind:
 BARN = SHED + door("right", ("8 ft", "8 ft"), "125 in", 'colour = "firebrick"\n')
 LOW = BARN.replace('"8 ft"\nfrom', '"2 ft"\nfrom')
 
+GABLE = SHED + door("front", ("5 ft", "6 ft"), "8 ft")
+LEAN_TO = '[[lean_to]]\nwall = "front"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n'
+
 
 @cache
 def barn() -> Model:
@@ -151,6 +154,7 @@ def test_every_judge_finds_a_wall_with_a_sliding_door_sound(name: str) -> None:
             BARN + '[[lean_to]]\nwall = "right"\nwidth = "8 ft"\npitch = "1/12"\neave_height = "7 ft"\n',
             "not yet",
         ),
+        (GABLE + LEAN_TO, "not yet"),
         (SHED + door("left", ("3 ft", "7 ft"), "125 in", 'slides = "left"\n', "walk door"), "no such line"),
     ],
 )

@@ -169,7 +169,7 @@ GABLE_SHEETS = _sheets_of(
 )
 ROOF_SHEETS = _sheets_of("roof_sheets", "the roof")
 
-LEAN_TO_SLOPES = ("lean-to slope", "left lean-to slope", "right lean-to slope")
+LEAN_TO_SLOPES = ("lean-to slope", *(f"{wall} lean-to slope" for wall in ("left", "right", "front", "back")))
 """Roofs of lean-tos; of two each by its wall."""
 
 LIGHT_SHEETS = Table(

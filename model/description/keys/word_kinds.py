@@ -33,7 +33,7 @@ class Words(AsTyped):
 OWN_WALL = r"(?:(left|right|front|back) )?lean-to (left|right|front|back|outer)"
 """A wall of a lean-to; where there are two, of the one at that wall."""
 
-OWN_SLOPE = r"(?:(left|right) )?lean-to (slope)"
+OWN_SLOPE = r"(?:(left|right|front|back) )?lean-to (slope)"
 """The roof of a lean-to, likewise."""
 
 
