@@ -85,6 +85,12 @@ FOUND = {
     'eave_height = "102 in"\npitch = "1/12"\n[framing]\neave_strut = "cee 8x2.5x0.059"\n'
     'girt = "tube 3.5x2x0.120"\n[frame]\nback_posts = "none"\n'
     + opening("framed opening", "back", 94, 73.5, 66),
+    "a sheet's edge over a door that no rib brings a screw": 'width = "12 ft"\nlength = "29 ft"\n'
+    'eave_height = "115 in"\npitch = "1/12"\n[screws]\nends = "single"\n'
+    '[framing]\njamb = "cee 3x2x0.059"\nheader = "tube 3.5x2x0.120"\n'
+    + opening("walk door", "left", 35.875, 60.25, 67.3125),
+    "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
+    'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
 }
 
 

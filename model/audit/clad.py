@@ -166,7 +166,7 @@ class Clad:
         ringed = [core.buffer(ROOM, join_style="mitre") for core in cored if self._is_open(core)]
         fills = list(self.shades(self.site.listed("openings"), -FILL_BACK, 60.0))
         fills = [] if self.plane.sloped else fills  # what stands on a ridge fills no opening
-        fills = [fill for fill in fills if fill.high - fill.low < FILL_DEEP and fill.low < self.crown]
+        fills = [fill for fill in fills if fill.low < self.crown and _lies_in(fill)]
         for ring in ringed:
             filling = [fill for fill in fills if fill.shape.intersects(ring)]
             if not filling and self.plane.outline.intersection(ring).area > ring.area / 2:
@@ -181,6 +181,13 @@ class Clad:
 
     def _is_open(self, ring: shapely.Geometry) -> bool:
         return not ring.is_empty and bool(self.backing.intersection(ring).area < CROSSED)
+
+
+def _lies_in(fill: Shade) -> bool:
+    """Whether a leaf or sash is thin across a plane, and thinner than it is along it: one in the next wall
+    stands on edge."""
+    left, low, right, high = fill.shape.bounds
+    return bool(fill.high - fill.low < min(FILL_DEEP, right - left, high - low))
 
 
 def clad(site: Site, planes: Sequence[CladPlane]) -> tuple[Clad, ...]:

@@ -35,6 +35,8 @@ from .upright_screws import along_uprights
 
 HOLDS = 12 * INCH
 """mm of a sheet's end past its last screw; down a steep rake a single one a rib would leave more. Ours."""
+LEAST_EDGE = 3 * INCH
+"""mm; a sheet's edge at an opening's head or sill longer than this has a screw of its own. Ours."""
 AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
 """mm; a line holds the run's end with a screw this near to it; else one is added about an inch in. Ours."""
 
@@ -47,6 +49,7 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
     one_less = [miss for sheet in laid for miss in _at_ribs(plan, sheet)]
     for sheet in laid:
         _at_run_ends(plan, sheet)
+        _over_and_under_openings(plan, sheet)
     base = max(sheet.profile.base for sheet in laid)
     astride = base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
@@ -190,6 +193,22 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
             held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
             if not held and not where.is_empty:
                 put(plan, sheet, plan.room.spot((u, v), where))
+
+
+def _over_and_under_openings(plan: Fastening, sheet: ScrewedSheet) -> None:
+    """In the middle of a sheet's edge at an opening's head or sill, where no rib has brought it a screw."""
+    for line in plan.lines:
+        if not any(
+            o.from_left <= line.left and line.right <= o.from_left + o.width for o in plan.face.openings
+        ):
+            continue
+        edge = sheet.inside.intersection(_along(line, (line.left, line.right)))
+        for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
+            near = 3 * APART
+            held = any(left <= u <= right and low - near < v < high + near for u, v in plan.room.taken)
+            if right - left > LEAST_EDGE and not held:
+                where = sheet.flats(edge)
+                put(plan, sheet, plan.room.spot(((left + right) / 2, (low + high) / 2), where))
 
 
 def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:
