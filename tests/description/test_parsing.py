@@ -94,16 +94,12 @@ def test_a_window_has_a_sill_of_three_feet_and_the_others_none(kind: str, sill: 
 # Seen from outside: whoever faces the left wall has the building's back on the left hand and whoever
 # faces the right wall has it on the right hand. The same holds for the slopes above them.
 FROM_BACK: dict[str, Run] = {
-    "left": Run("left", "left"),
-    "left slope": Run("left", "left"),
-    "right": Run("right", "right"),
-    "right slope": Run("right", "right"),
+    **dict.fromkeys(("left", "left slope", "left upper slope"), Run("left", "left")),
+    **dict.fromkeys(("right", "right slope", "right upper slope"), Run("right", "right")),
 }
 FROM_FRONT: dict[str, Run] = {
-    "left": Run("right", "right"),
-    "left slope": Run("right", "right"),
-    "right": Run("left", "left"),
-    "right slope": Run("left", "left"),
+    **dict.fromkeys(("left", "left slope", "left upper slope"), Run("right", "right")),
+    **dict.fromkeys(("right", "right slope", "right upper slope"), Run("left", "left")),
 }
 
 

@@ -11,13 +11,14 @@ import shapely
 from ribwright.intake import starters
 from support.by_hand.even_roofs import EVEN_ROOFS
 from support.by_hand.figures import ByHand, Sheet
+from support.by_hand.more_roofs import MORE_ROOFS
 from support.by_hand.other_shapes import OTHER_SHAPES
 from support.drawn import page_called, starter_pages, starter_read
 from support.read_elevation import Laid, heights, is_length, length, listed, rebuilt, rows
 from support.read_pdf import Read
 from support.rebuilt import card, outline
 
-TABLE = EVEN_ROOFS | OTHER_SHAPES
+TABLE = EVEN_ROOFS | OTHER_SHAPES | MORE_ROOFS
 
 
 def shown(one: ByHand, figure: float) -> float:

@@ -231,34 +231,6 @@ PAVILION = ByHand(
     ),
 )
 
-# The roof of the porch, 20 ft, 6 ft out: seven sheets from the right, from 2 past the eave in plan to 1/2 off
-# the gable, 73-1/2 x 1.0138 = 74.51, in steps 74-1/2. A purlin halfway between the rows of strut and ledger,
-# each in the middle of its 2 in.
-SLOPE_2 = 148**0.5 / 12
-PORCH = ByHand(
-    Elevation(
-        "lean-to front slope: sheets",
-        (-240, 0),
-        [*laid(1, -1, -38, "R3↓ " * 6, -36), Sheet(7, "R4↓", -217, -240)],
-        [
-            2 * SLOPE_2 + strut(2 / 12, SLOPE_2),
-            2 * SLOPE_2 + 72 * SLOPE_2 / 2,
-            (2 + 72) * SLOPE_2 - 1,
-        ],
-        ON_LEFT,
-    ),
-    CutSheet(
-        "R4",
-        [(0, 0), (240 - 216, 0), (240 - 216, 74.5), (0, 74.5)],
-        [
-            "1 piece: lean-to front slope #7; foot up square ends",
-            "ripped 1' 2\" off the right",
-            "sienna, 29 ga, 36 x 9 x 3/4",
-        ],
-        ribs=(1, 10, 19),
-    ),
-)
-
 # The front, 12 ft, from its low corner (96), on the right; the high wall is open, so that the last sheet ends
 # with the steel.
 RUN_IN = ByHand(
@@ -312,7 +284,6 @@ OTHER_SHAPES = {
     "lean-to": LEAN_TO,
     "offset-ridge": OFFSET_RIDGE,
     "pavilion": PAVILION,
-    "porch": PORCH,
     "run-in": RUN_IN,
     "single-slope": SINGLE_SLOPE,
 }
