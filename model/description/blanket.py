@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Literal
 
 from ..units import Units, parse_length
-from .building import Insulation
 from .reading.draft import Draft
+from .skin import Insulation
 
 PRESSED: dict[Units, float] = {"ft-in": parse_length("1/4 in"), "mm": parse_length("6 mm")}
 """What is drawn of a blanket that sheets press on the steel. Common practice, no source."""

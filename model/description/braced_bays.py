@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import pairwise
 
 from ..place import Point2
-from .building import Building, Opening
+from .building import Building
+from .opening import Opening
 from .said_limits import over, under
 
 LONG = 4

@@ -10,35 +10,18 @@ from typing import Any
 from ..catalog.gauges import gauges
 from ..units import Units, format_exact, parse_length
 from .blanket import insulation_of, pressed
-from .building import (
-    SLIDING,
-    WALLS,
-    Building,
-    DoorRoom,
-    HalfWall,
-    LightSheets,
-    Limits,
-    Opening,
-    RidgeVents,
-    Roof,
-    Screws,
-    Sheets,
-    Skin,
-    Skirt,
-    Slab,
-    Trim,
-    Wainscot,
-    Wall,
-)
+from .building import Building, DoorRoom, Limits, Roof, Screws, Slab, Trim
 from .key_checks import check, sill
 from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
+from .opening import SLIDING, WALLS, Opening, Wall
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load
 from .said_runs import beside_gable, runs_of
 from .said_steel import USUAL, bracing_of, frame_of, framing_of, runs_on
+from .skin import HalfWall, LightSheets, RidgeVents, Sheets, Skin, Skirt, Wainscot
 from .steel import Frame
 from .walls_around import around, is_gable, opposite, sheets_beside
 

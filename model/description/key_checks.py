@@ -11,10 +11,10 @@ from contextlib import suppress
 from math import ceil, inf
 
 from ..units import parse_length
-from .building import OVERHEAD, SLIDING
 from .keys.sheet_tables import HALF_WALL, SKIRT, WAINSCOT
 from .keys.tables import OPENING
 from .keys.word_kinds import OWN_WALL
+from .opening import OVERHEAD, SLIDING
 from .own_walls import name_of, own_wall, own_walls
 from .reading.draft import Draft, Unread, Values
 from .said_limits import at_least, at_most, exactly, over, under

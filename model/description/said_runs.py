@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from .building import Hand, Run, Start, Wall
+from .opening import Wall
 from .reading.draft import Values
+from .skin import Hand, Run, Start
 from .walls_around import is_gable
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from .building import Sheets, Wall
+from .opening import Wall
+from .skin import Sheets
 
 AROUND: tuple[Wall, ...] = ("front", "right", "back", "left")
 """Counter-clockwise from above."""

@@ -8,7 +8,8 @@ from __future__ import annotations
 from itertools import pairwise
 from math import cos, radians, sin
 
-from ..description.building import Building, Skin
+from ..description.building import Building
+from ..description.skin import Skin
 from ..place import Point2
 from .edges import Edge
 from .face import HAIR, WAINSCOT, Region, Side

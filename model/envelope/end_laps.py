@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import inf
 
-from ..description.building import Sheets
+from ..description.skin import Sheets
 from ..place import Point2
 from .face import Face
 from .lengths import ROUNDING, SHORTEST, stepped_down, stepped_up

@@ -12,7 +12,8 @@ from functools import cached_property
 from itertools import pairwise
 from math import cos, hypot, radians, sin
 
-from ..description.building import Opening, Skin
+from ..description.opening import Opening
+from ..description.skin import Skin
 from ..place import Place, Point2, Point3, way
 from .edges import Edge, is_wall
 from .top_line import TopLine

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..catalog.trims import trim_profiles
-from ..description.building import Building, Opening
+from ..description.building import Building
+from ..description.opening import Opening
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..description.walls_around import around
 from ..units import parse_length

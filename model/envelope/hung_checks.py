@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..description.building import Building, Wall
+from ..description.building import Building
+from ..description.opening import Wall
 from ..description.said_limits import at_most, over
 from .opening_lines import OpeningLines
 from .steel_checks import Objection

@@ -6,7 +6,8 @@ from __future__ import annotations
 from dataclasses import replace
 from math import ceil
 
-from ..description.building import Building, Skin
+from ..description.building import Building
+from ..description.skin import Skin
 from ..description.walls_around import opposite, sheets_beside
 from .footprint import roof_line
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from ..description.building import LightSheets
+from ..description.skin import LightSheets
 from ..roles import LEAN_TO
 from .face import Face, Region
 from .sheet_runs import laid

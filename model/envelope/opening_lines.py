@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..description.building import OVERHEAD, Opening, OpeningKind
+from ..description.opening import OVERHEAD, Opening, OpeningKind
 from .face import Face
 from .steel_lines import SteelLines
 from .top_line import TopLine

@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from math import hypot
 
-from ..description.building import Building, Hand, Run
+from ..description.building import Building
 from ..description.said_limits import NOISE
+from ..description.skin import Hand, Run
 from ..place import Place, Point2, way
 from .edges import Edge
 from .face import Face, Side

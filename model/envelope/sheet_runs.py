@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from math import ceil
 
 from ..catalog.profiles import RibProfile
-from ..description.building import Hand, Run
+from ..description.skin import Hand, Run
 from ..place import Point2
 from .face import Face, Region
 from .steel_lines import SteelLines

@@ -5,7 +5,9 @@ from __future__ import annotations
 from math import hypot
 
 from ..catalog.trims import trim_profiles
-from ..description.building import Building, Opening, Sheets, Skin
+from ..description.building import Building
+from ..description.opening import Opening
+from ..description.skin import Sheets, Skin
 from .beside import at_gable
 
 LEAST_LAP_ROOM = 2.1

@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..description.building import SLIDING, WALLS, Building, Opening
+from ..description.building import Building
+from ..description.opening import SLIDING, WALLS, Opening
 from ..place import Point2
 from .lengths import stepped_down, stepped_up
 from .skin_lines import HEAD_CLEARANCE, SHELF_FALL, foot, over_shelf

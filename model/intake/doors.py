@@ -6,8 +6,9 @@ import re
 from collections.abc import Iterable
 from itertools import pairwise
 
-from ..description.building import Building, OpeningKind, Wall
+from ..description.building import Building
 from ..description.keys.tables import OPENING
+from ..description.opening import OpeningKind, Wall
 from ..description.reading.draft import MOST_OPENINGS
 from ..envelope.headwall import headwalls
 from ..envelope.opening_lines import OpeningLines

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from ..description.building import Building, Sheets, Skin, Trim
+from ..description.building import Building, Trim
+from ..description.skin import Sheets, Skin
 from ..layout import Laid, lay_out
 from ..recipe import Part
 

@@ -6,7 +6,8 @@ from dataclasses import fields, replace
 
 import pytest
 from ribwright.catalog.profiles import profiles
-from ribwright.description.building import Opening, Run, Sheets
+from ribwright.description.opening import Opening
+from ribwright.description.skin import Run, Sheets
 from ribwright.envelope.roof_lines import RoofLines
 from ribwright.intake import parse
 from ribwright.units import INCH

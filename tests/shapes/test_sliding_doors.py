@@ -7,7 +7,7 @@ from functools import cache
 import numpy as np
 import pytest
 from ribwright.audit import audit
-from ribwright.description.building import SLIDING
+from ribwright.description.opening import SLIDING
 from ribwright.errors import DescriptionError
 from ribwright.findings import Code
 from ribwright.intake import parse

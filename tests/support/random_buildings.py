@@ -13,7 +13,7 @@ from itertools import accumulate, count, pairwise, product
 from math import ceil
 from random import Random
 
-from ribwright.description.building import SLIDING, Building
+from ribwright.description.building import Building
 from ribwright.description.keys.sheet_tables import HALF_WALL, RIDGE_VENT
 from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import (
@@ -27,6 +27,7 @@ from ribwright.description.keys.tables import (
     SLIDES,
     TABLES,
 )
+from ribwright.description.opening import SLIDING
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.units import INCH, parse_length

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..building import Wall
+from ..opening import Wall
 from .catalogued import Colour, GaugeNumber, Profile
 from .counted import Numbers, Whole
 from .key import Key, Table

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 
 import shapely
 
-from ...description.building import Building, Opening
+from ...description.building import Building
+from ...description.opening import Opening
 from ...envelope.face import Region
 from ...envelope.fit_checks import misfits
 from ...envelope.sheet_runs import Lay, laid

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 import shapely
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.skin_lines import head_angle
 from ...place import Place, Point3
 from ...recipe import Part

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from shapely.geometry import MultiPolygon, Point, Polygon
 from shapely.ops import nearest_points
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet

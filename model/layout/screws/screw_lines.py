@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import shapely
 from shapely.geometry import LineString
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...envelope.headwall import headwall_of
 from ...envelope.skin_lines import DEEP, PAST_BEND, head_angle, inside_wall, over_shelf

@@ -21,7 +21,7 @@ from math import hypot
 import shapely
 from shapely.geometry import LineString
 
-from ...description.building import Skin
+from ...description.skin import Skin
 from ...place import Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role

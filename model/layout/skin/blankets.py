@@ -12,7 +12,7 @@ from math import ceil
 
 import shapely
 
-from ...description.building import Insulation
+from ...description.skin import Insulation
 from ...envelope.face import Face, Region
 from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid

@@ -10,7 +10,8 @@ from shapely.geometry import Polygon
 from shapely.geometry.polygon import orient
 
 from ...catalog.profiles import RibProfile
-from ...description.building import Building, Opening
+from ...description.building import Building
+from ...description.opening import Opening
 from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
 from ...envelope.light_sheets import light_columns

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, product
 
-from ...description.building import Skin
+from ...description.skin import Skin
 from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
 from ...envelope.pitch_break import break_under

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from ...description.building import Building, Opening
+from ...description.building import Building
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...findings import Code, Finding
 from ...recipe import Part, Prism

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import ceil
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.opening_lines import LEAF_THICKNESS
 from ...envelope.skin_lines import SHELF_FALL
 from ...place import Place, Point2

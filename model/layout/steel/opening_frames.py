@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...catalog.sections import SectionShape
-from ...description.building import SLIDING, Opening
+from ...description.opening import SLIDING, Opening
 from ...envelope.face import Face
 from ...envelope.opening_lines import LEAF_GAP, LEAF_THICKNESS, OpeningLines
 from ...place import Place, Point2, Point3

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil
 
-from ...description.building import Building, Opening
+from ...description.building import Building
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...envelope.skin_lines import FOAM, lap_room, outermost
 from ...envelope.sliding import HUNG, RAIL_DEEP, RAIL_HIGH, rails_of

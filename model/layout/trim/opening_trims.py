@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle
 from ...place import Place, Point3

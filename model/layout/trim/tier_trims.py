@@ -6,7 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...description.building import Opening
+from ...description.opening import Opening
 from ...envelope.face import Face
 from ...envelope.stretches import remaining
 from ...envelope.tiers import tiered
