@@ -20,7 +20,7 @@ TOLERANCE = 0.01
 GRID = 1e-3
 """mm; the grid on which polygons are subtracted. Corners are set back to where they were afterwards."""
 
-EndKind: TypeAlias = Literal["square", "rake", "peak", "shaped"]
+EndKind: TypeAlias = Literal["square", "rake", "peak", "bent", "shaped"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,22 +29,24 @@ class End:
 
     left, right: how far the end falls short, at that edge, of the point where the sheet is longest.
     A rake has one of them: its drop, high on the other side. A peak has both and stands at `at`,
-    from the left edge; for other kinds `at` is 0. "shaped": any other line.
+    from the left edge. One that is bent has one of them, and falls short by `bend` at `at`, where it
+    grows steeper. For other kinds those are 0. "shaped": any other line.
     """
 
     kind: EndKind
     left: float = 0.0
     right: float = 0.0
     at: float = 0.0
+    bend: float = 0.0
 
     @property
     def drop(self) -> float:
-        """Of a rake: how much longer one edge is than the other."""
+        """Of a rake, or a bent end: how much longer one edge is than the other."""
         return max(self.left, self.right)
 
     @property
     def high(self) -> str:
-        """Of a rake: the longer edge, "left" or "right"."""
+        """Of a rake, or a bent end: the longer edge, "left" or "right"."""
         return "left" if self.left < self.right else "right"
 
 
@@ -215,6 +217,9 @@ def _end(line: Vectors) -> End:
     left, right = float(top - line[0, 1]), float(top - line[-1, 1])
     if len(line) == 2:
         return End("square") if max(left, right) <= TOLERANCE else End("rake", left, right)
+    at, bend = float(line[1, 0] - line[0, 0]), float(top - line[1, 1])
     if len(line) == 3 and min(left, right) > TOLERANCE:
-        return End("peak", left, right, float(line[1, 0] - line[0, 0]))
+        return End("peak", left, right, at)
+    if len(line) == 3 and TOLERANCE < bend < max(left, right) - TOLERANCE:
+        return End("bent", left, right, at, bend)
     return End("shaped", left, right)

@@ -80,6 +80,12 @@ def end_words(one: Job, end: End, width: float, overlap: str) -> str:
             f"peak {said(one, end.at)} from the {overlap}, down {said(one, end.left)} left, "
             f"{said(one, end.right)} right"
         )
+    if end.kind == "bent":
+        low = "right edge" if end.high == "left" else overlap
+        return (
+            f"bent {said(one, end.at)} from the {overlap}, down {said(one, end.bend)} there, "
+            f"{said(one, end.drop)} at the {low}"
+        )
     return end.kind
 
 

@@ -49,6 +49,9 @@ class Laid:
 
 WHOLE = (25.4, 25.4 + PITCH, 25.4 + 2 * PITCH, 25.4 + 3 * PITCH, 25.4 + 4 * PITCH)
 RAKE = Polygon([(LEFT, 0), (RIGHT, 0), (RIGHT, 3000), (LEFT, 3000 - 241.3)])
+BENT = Polygon(
+    [(LEFT, 0), (RIGHT, 0), (RIGHT, 3000), (RIGHT - 635, 3000 - 211.6667), (LEFT, 3000 - 459.3167)]
+)
 NICKED = Polygon([(LEFT, 0), (RIGHT, 0), (RIGHT, 3000 - 6.35), (COVER, 3000), (LEFT, 3000 - 234.95)])
 
 LAID = {
@@ -56,6 +59,8 @@ LAID = {
     # 3/12 over 38 in is 9 1/2 in; a peak 1 in from the edge leaves 9 1/4 and 1/4 (arithmetic)
     "rake": Laid(RAKE, End("rake", 241.3, 0.0), WHOLE),
     "peak": Laid(NICKED, End("peak", 234.95, 6.35, WIDE - 25.4), WHOLE),
+    # 25 in at 4/12, then 13 in at 9/12 (arithmetic)
+    "bent": Laid(BENT, End("bent", 459.3167, 0.0, WIDE - 635, 211.6667), WHOLE),
     "raked at the foot": Laid(
         Polygon([(LEFT, 0), (RIGHT, 120), (RIGHT, 2000), (LEFT, 2000)]),
         End("square"),

@@ -61,7 +61,7 @@ def edges(draw: st.DrawFn) -> tuple[float, float]:
 def ends(draw: st.DrawFn, left: float, right: float) -> tuple[list[tuple[float, float]], End]:
     """The line of an end, how far it falls back at points from left to right; and what to read of it."""
     drop = draw(st.floats(0.1, 0.3)) * (right - left)
-    match draw(st.sampled_from(["square", "high left", "high right", "peak"])):
+    match draw(st.sampled_from(["square", "high left", "high right", "peak", "bent"])):
         case "high left":
             return [(left, 0.0), (right, drop)], End("rake", 0.0, drop)
         case "high right":
@@ -70,6 +70,10 @@ def ends(draw: st.DrawFn, left: float, right: float) -> tuple[list[tuple[float, 
             at = left + draw(st.floats(0.3, 0.7)) * (right - left)
             other = draw(st.floats(0.5, 1.5)) * drop
             return [(left, drop), (at, 0.0), (right, other)], End("peak", drop, other, at - left)
+        case "bent":
+            at = left + draw(st.floats(0.3, 0.7)) * (right - left)
+            bend = draw(st.floats(0.2, 0.8)) * drop * (at - left) / (right - left)
+            return [(left, 0.0), (at, bend), (right, drop)], End("bent", 0.0, drop, at - left, bend)
     return [(left, 0.0), (right, 0.0)], End("square")
 
 

@@ -44,12 +44,16 @@ def texts(row: Row, units: Units) -> dict[str, str]:
 
 
 def end(cut: End, units: Units) -> str:
-    """How an end is cut: square, rake with its drop and its high edge, peak with where and its drops."""
+    """How an end is cut: square, rake with its drop and its high edge, peak with where and its drops; bent,
+    where and by how much it falls there and at its lower edge."""
     if cut.kind == "rake":
         return f"rake {format_length(cut.drop, units)} high {cut.high}"
     if cut.kind == "peak":
         drops = f"{format_length(cut.left, units)} left, {format_length(cut.right, units)} right"
         return f"peak at {format_length(cut.at, units)}, down {drops}"
+    if cut.kind == "bent":
+        low = f"{format_length(cut.drop, units)} {'right' if cut.high == 'left' else 'left'}"
+        return f"bent at {format_length(cut.at, units)}, down {format_length(cut.bend, units)} there, {low}"
     return cut.kind
 
 

@@ -92,6 +92,7 @@ def _row(row: Row, units: Units) -> dict[str, Any]:
 
 def _end(cut: End, units: Units) -> dict[str, Any]:
     sizes = {"left": cut.left, "right": cut.right, "at": cut.at}
+    sizes |= {"bend": cut.bend} if cut.kind == "bent" else {}
     return {
         "kind": cut.kind,
         "shown": sheet_cells.end(cut, units),

@@ -64,7 +64,13 @@ DOUBLE_PITCH = ByHand(
             (25, 192 - LEVEL),
             (0, 192 + 25 * 4 / 12 - LEVEL),
         ],
-        ["1 piece: front #9; head up", "foot square", "firebrick, 29 ga, 36 x 9 x 3/4"],
+        [
+            "1 piece: front #9; head up",
+            # 25 x 4/12 = 8-1/3, and 13 x 9/12 more is 18-1/12.
+            'head bent 2\' 1" from the overlap edge, down 8-5/16" there, 1\' 6-1/16" at the right edge',
+            "foot square",
+            "firebrick, 29 ga, 36 x 9 x 3/4",
+        ],
     ),
 )
 
