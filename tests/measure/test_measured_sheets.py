@@ -150,8 +150,8 @@ def test_measured_is_laid_out(name: str, pose: str, tmp_path: Path) -> None:
     assert [rib.overlap for rib in sheet.majors] == [laid.overlap, *[False] * (len(laid.centres) - 1)]
     for end, expected in ((sheet.foot, laid.foot), (sheet.head, laid.head)):
         assert end.kind == expected.kind
-        assert (end.left, end.right, end.at) == pytest.approx(
-            (expected.left, expected.right, expected.at), abs=0.01
+        assert (end.left, end.right, end.at, end.bend) == pytest.approx(
+            (expected.left, expected.right, expected.at, expected.bend), abs=0.01
         )
     assert [(cut.x, cut.y, cut.width, cut.height) for cut in sheet.cutouts] == [
         pytest.approx(cut, abs=1e-5) for cut, _ in laid.cuts

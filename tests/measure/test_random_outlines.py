@@ -150,5 +150,5 @@ def test_measured_is_laid_out(cut: Cut, seed: int) -> None:
             assert np.allclose(measured, laid, atol=1e-7)
         for measured_end, laid_end in ((sheet.foot, cut.foot), (sheet.head, cut.head)):
             assert measured_end.kind == laid_end.kind
-            figures = [(end.left, end.right, end.at) for end in (measured_end, laid_end)]
+            figures = [(end.left, end.right, end.at, end.bend) for end in (measured_end, laid_end)]
             assert np.allclose(*figures, atol=0.01)
