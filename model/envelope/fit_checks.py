@@ -104,9 +104,6 @@ def _skin(building: Building) -> Iterator[Objection]:
             f"from {at_least(low, units)} to {at_most(high, units)}: the roof ends 1 to 2 in into the gutter"
         )
         yield ("sheets", "overhang"), remedy
-    if under(sheets.cut_clearance, sheets.flange):
-        remedy = f"at least {at_least(sheets.flange, units)}: the trim around an opening is as thick"
-        yield ("sheets", "cut_clearance"), remedy
     least = corner_trim(building) + lap_room(building)
     if slab.ledge_depth and under(slab.ledge_width, least):
         yield ("slab", "ledge_width"), f"at least {at_least(least, units)}: corner trim stands on the ledge"

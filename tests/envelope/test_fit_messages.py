@@ -148,13 +148,6 @@ LIMITS = [
     ('[sheets]\nfoot_gap = "{}"', "sheets.foot_gap", "6 in", 'at most 5/8"', "5/8 in"),
     ('[sheets]\ncut_clearance = "{}"', "sheets.cut_clearance", "0 in", 'at least 1/16"', "1/16 in"),
     (
-        '[sheets]\nflange = "1/8 in"\ncut_clearance = "{}"',
-        "sheets.cut_clearance",
-        "1/16 in",
-        'at least 1/8": the trim around an opening is as thick',
-        "1/8 in",
-    ),
-    (
         '[framing]\nheader = "{}"\n' + OVERHEAD.replace("{}", "0"),
         "framing.header",
         "tube 2x1.5x0.120",
