@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.description.keys.tables import NOT_YET
+from ribwright.description.keys.not_yet import NOT_YET, OTHER_SHAPES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from support.spoilt import GOOD, problems
@@ -274,3 +274,11 @@ def test_what_cannot_be_described_yet_is_said_not_spelled(word: str) -> None:
         )
     (problem,) = refused.value.problems
     assert (problem.line, problem.remedy.partition(":")[0]) == (5, "not yet possible; what comes nearest")
+
+
+@pytest.mark.parametrize(("word", "remedy"), OTHER_SHAPES)
+def test_another_word_for_a_roof_is_told_what_would_do(word: str, remedy: str) -> None:
+    with pytest.raises(DescriptionError) as caught:
+        parse(f'{SIZES}[roof]\nshape = "{word.upper()}"\n', "x")
+    (problem,) = caught.value.problems
+    assert (problem.line, problem.remedy) == (6, remedy)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from .catalogued import Colour, ColourCode
 from .key import Key, Table
 from .limit_table import LIMITS
+from .not_yet import OTHER_SHAPES
 from .sheet_tables import (
     GABLE_SHEETS,
     HALF_WALL,
@@ -63,7 +64,7 @@ ROOF = Table(
     "roof",
     "A roof that is no gable with even eaves and its ridge in the middle.",
     (
-        Key("shape", Choice(("gable", "single slope")), "how the roof falls", "gable"),
+        Key("shape", Choice(("gable", "single slope"), instead=OTHER_SHAPES), "how the roof falls", "gable"),
         Key("falls_to", Choice(("left", "right")), "the low side of a single slope", "left"),
         Key(
             "right_eave_height",
@@ -254,18 +255,6 @@ LEAN_TO = Table(
     ),
     "array",
 )
-
-NOT_YET = {
-    "porch": "a lean-to along a wall: [[lean_to]]",
-    "between": "a clad wall inside the lean-to, with a framed opening for each way through",
-    "inset": "a lean-to as long as the building",
-    "hip": "a gable",
-    "valley": "two buildings, each with a roof of its own",
-    "dormer": "a gable without",
-    "cupola": "a roof without",
-    "upper_pitch": "pitch above, [roof] lower_pitch below, the same on both sides",
-}
-"""What people ask for and cannot be described yet, and what comes nearest."""
 
 TABLES = (
     TOP,

@@ -160,17 +160,19 @@ class Pitch:
 
 @dataclass(frozen=True, slots=True)
 class Choice(AsTyped):
-    """One of a few words; `also` maps other spellings to them."""
+    """One of a few words; `also` maps other spellings to them, `instead` words that are none of them to what
+    would do."""
 
     words: tuple[str, ...]
     also: tuple[tuple[str, str], ...] = ()
+    instead: tuple[tuple[str, str], ...] = ()
 
     def read(self, value: object, units: Units) -> str:
         """The word as this program spells it."""
         word = " ".join(value.lower().split()) if isinstance(value, str) and len(value) < 200 else ""
         word = dict(self.also).get(word, word)
         if word not in self.words:
-            raise Unreadable(one_of(word, self.words))
+            raise Unreadable(dict(self.instead).get(word) or one_of(word, self.words))
         return word
 
     def schema(self) -> Json:

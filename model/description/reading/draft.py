@@ -10,8 +10,9 @@ from ...errors import Problem
 from ...units import Units, Unreadable
 from ..keys.catalogued import OWN_NAME, Colour, ColourCode
 from ..keys.key import Key, Table
+from ..keys.not_yet import NOT_YET
 from ..keys.sheet_tables import LIGHT_SHEETS
-from ..keys.tables import COLOURS, LEAN_TO, NOT_YET, OPENING, TABLES, TOP
+from ..keys.tables import COLOURS, LEAN_TO, OPENING, TABLES, TOP
 from ..keys.value_kinds import closest
 from .positions import Path, Positions
 from .source import LOST
@@ -19,7 +20,7 @@ from .syntax import shorten
 
 MOST_OPENINGS = 500
 MOST_LEAN_TOS = 2
-"""One along each side wall."""
+"""One along each of two walls that face each other."""
 MOST_LIGHT_SHEETS = 50
 MOST_PROBLEMS = 100
 """More are not listed; whoever has a hundred mends some of them first."""
