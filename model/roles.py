@@ -20,6 +20,17 @@ LISTS: tuple[List, ...] = (
 """The lists of a schedule, in order."""
 
 
+FACES = (
+    "front",
+    "back",
+    "left",
+    "right",
+    "left slope",
+    "left upper slope",
+    "right slope",
+    "right upper slope",
+)
+"""Every name that a face of a building may have, in the order that people are shown them."""
 LEAN_TO = "lean-to"
 """What the names of a lean-to's pieces and faces begin with; of two after "left" or "right"."""
 

@@ -158,11 +158,12 @@ class Face:
     def open_at(self, hand: str) -> bool:
         """Whether nothing is clad at its left or right end, at the foot."""
         end = 0.0 if hand == "left" else self.width
-        return (
-            self.open
-            or self.hung is not None
-            or any(low - HAIR < end < high + HAIR for low, high in self.gaps)
-        )
+        in_gap = any(low - HAIR < end < high + HAIR for low, high in self.gaps)
+        return self.open or self.hung is not None or in_gap
+
+    def bare_at(self, hand: str) -> bool:
+        """Whether nothing is clad at an end, from its foot to its head."""
+        return self.hung is None and self.open_at(hand)
 
     def gap_ends(self) -> Iterator[tuple[float, float]]:
         """u of each end of a gap between its own ends, with the way (1, -1) into what is clad beside it."""

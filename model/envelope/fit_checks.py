@@ -51,9 +51,8 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from shell
     if shell:
         return
-    sliding = [
-        one for part in (lines, *map(OpeningLines, building.lean_tos)) for one in sliding_misfits(part)
-    ]
+    lean_tos = [OpeningLines(one) for one in building.lean_tos]
+    sliding = [one for part in (lines, *lean_tos) for one in sliding_misfits(part)]
     yield from sliding
     if sliding:
         return
@@ -75,7 +74,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from beyond_stock(lines)
     beside = list(lean_to_misfits(lines, even_bays))
     yield from beside
-    braced = [lines, *(OpeningLines(one) for one in building.lean_tos if not beside)]
+    braced = [lines, *(lean_tos if not beside else [])]
     for one in braced[1:]:
         yield from _openings(one)
         yield from light_misfits(one)

@@ -10,7 +10,6 @@ from __future__ import annotations
 from functools import cache
 from math import floor, hypot
 
-import numpy as np
 import pytest
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError
@@ -20,10 +19,10 @@ from ribwright.measure.placing import face_plans
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
-from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED as AT_SIDE
+from support.lean_tos import spread
 
 OPEN = AT_SIDE.replace('"left"', '"front"')
 SHED = OPEN + 'walls = ["left", "right", "outer"]\n'
@@ -54,10 +53,7 @@ def raised() -> Model:
 
 
 def reach(name: str) -> tuple[list[float], list[float]]:
-    """Least and greatest x, y, z of the pieces whose names begin so, in inches, their screws left out."""
-    told = [p for p in raised().pieces if p.name.startswith(name) and not p.name.endswith("screws")]
-    points = np.vstack([points for points, _ in placed_triangles(told)]) / INCH
-    return points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return spread(raised(), name)
 
 
 def sheets(start: str) -> list[Piece]:

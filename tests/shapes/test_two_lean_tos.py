@@ -8,17 +8,16 @@ from __future__ import annotations
 
 from functools import cache
 
-import numpy as np
 import pytest
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
-from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED as ONE
+from support.lean_tos import spread
 
 SHED = (
     ONE
@@ -46,10 +45,7 @@ def raised() -> Model:
 
 
 def reach(name: str) -> tuple[list[float], list[float]]:
-    """Least and greatest x, y, z of the pieces whose names begin so, in inches, their screws left out."""
-    told = [p for p in raised().pieces if p.name.startswith(name) and not p.name.endswith("screws")]
-    points = np.vstack([points for points, _ in placed_triangles(told)]) / INCH
-    return points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    return spread(raised(), name)
 
 
 def test_each_has_the_name_of_its_wall_and_ends_at_its_own_height() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ...roles import FACES
 from ..opening import Wall
 from .catalogued import Colour, GaugeNumber, Profile
 from .counted import Numbers, Whole
@@ -17,18 +18,6 @@ WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
     **{wall: (wall,) for wall in ("front", "back", "left", "right")},
 }
 """The walls that each word for them means."""
-
-FACES = (
-    "front",
-    "back",
-    "left",
-    "right",
-    "left slope",
-    "left upper slope",
-    "right slope",
-    "right upper slope",
-)
-"""Every name that a face may have."""
 
 SHEETS = Table(
     "sheets",

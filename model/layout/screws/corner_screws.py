@@ -36,7 +36,7 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
             name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
             where = (lines.steel.steel_end(face, hand), into * leg)
             yield from _by_trim(on, hand, _leg(on, (name, 0), where, seat, heights if upright else None))
-        if (face.hung or not face.open_at(hand)) and (foot := _foot(on, hand)) is not None:
+        if not face.bare_at(hand) and (foot := _foot(on, hand)) is not None:
             yield from _over_hung(on, hand, (share * face.width, into), foot)
 
 

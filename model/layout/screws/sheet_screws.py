@@ -197,18 +197,16 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
 
 def _over_and_under_openings(plan: Fastening, sheet: ScrewedSheet) -> None:
     """In the middle of a sheet's edge at an opening's head or sill, where no rib has brought it a screw."""
-    for line in plan.lines:
-        if not any(
-            o.from_left <= line.left and line.right <= o.from_left + o.width for o in plan.face.openings
-        ):
-            continue
+    spans = [(o.from_left, o.from_left + o.width) for o in plan.face.openings]
+    at_openings = (line for line in plan.lines if any(a <= line.left and line.right <= b for a, b in spans))
+    for line in at_openings:
         edge = sheet.inside.intersection(_along(line, (line.left, line.right)))
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
             near = 3 * APART
             held = any(left <= u <= right and low - near < v < high + near for u, v in plan.room.taken)
             if right - left > LEAST_EDGE and not held:
-                where = sheet.flats(edge)
-                put(plan, sheet, plan.room.spot(((left + right) / 2, (low + high) / 2), where))
+                middle = ((left + right) / 2, (low + high) / 2)
+                put(plan, sheet, plan.room.spot(middle, sheet.flats(edge)))
 
 
 def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:

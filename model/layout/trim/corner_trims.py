@@ -98,7 +98,7 @@ def _hung(lines: TrimLines, corner: Corner, hung: Hung) -> TrimRun:
 def over_hung(lines: TrimLines, wall: Face, hand: str) -> float:
     """w of the inner face of the corner trim over hung sheets at a wall's end: over its sheets, over the trim
     that comes up beside them where the wall is clad down to the slab, or on the strut where it is open."""
-    if wall.hung is None and wall.open_at(hand):
+    if wall.bare_at(hand):
         return 0.0
     out = lines.crown(wall) if wall.beside(hand).covers else lines.side
     return out if wall.hung else out + lines.lap_room
@@ -106,7 +106,7 @@ def over_hung(lines: TrimLines, wall: Face, hand: str) -> float:
 
 def hung_leg(lines: TrimLines, wall: Face, hand: str) -> float:
     """How far that trim reaches along a wall from its steel corner."""
-    if wall.hung is None and wall.open_at(hand):
+    if wall.bare_at(hand):
         return lines.building.framing.jamb.width + PAST_STEEL
     side = wall.beside(hand)
     legs, there = lines.profile("corner"), "left" if hand == "right" else "right"

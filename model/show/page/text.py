@@ -14,19 +14,9 @@ from ...heading import job, note, units_said
 from ...order.lists import item_cells, sheet_cells
 from ...order.lists.schedule import Schedule
 from ...printable import printable
-from ...roles import LISTS
+from ...roles import FACES, LISTS
 from ...units import Units, area_unit, format_area, format_length, format_weight, weight_unit
 
-FACES = (
-    "front",
-    "back",
-    "left",
-    "right",
-    "left slope",
-    "left upper slope",
-    "right slope",
-    "right upper slope",
-)
 USUAL = ("mark", "count", "length", "weight")
 """Columns of a list that stand in a narrow panel; the others are in the piece's card, and on paper."""
 

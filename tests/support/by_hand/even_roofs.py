@@ -11,6 +11,7 @@ from support.by_hand.figures import (
     EDGE,
     FOOT,
     LEVEL,
+    ON_RIGHT,
     PAST,
     POCKET,
     RAIL,
@@ -22,8 +23,6 @@ from support.by_hand.figures import (
     laid,
     strut,
 )
-
-ON_RIGHT = 'Side laps 2": the right sheet is on top.'
 
 # 26 ft are 312: (312 - 2) / 36 = 8.6, nine sheets, the last from 289 to the corner. Feet stand 1-1/2 down in
 # the ledge. Girts in even spaces of 48 at most from the rail (1) to the eave (114): three of 113 / 3. The

@@ -44,6 +44,9 @@ EDGE = 1.5 * 0.216 + 0.0024
 """From a screw to the edge of its sheet: 1.5 diameters and a hair."""
 BEND = 3 / 16 + 0.059
 """Outer radius of a cee's bends."""
+ON_LEFT = 'Side laps 2": the left sheet is on top.'
+ON_RIGHT = 'Side laps 2": the right sheet is on top.'
+"""What the head of an elevation says of its sheets' hand."""
 
 
 def strut(rise: float, slope: float) -> float:

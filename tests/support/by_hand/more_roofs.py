@@ -3,10 +3,20 @@ that change their pitch."""
 
 from __future__ import annotations
 
-from support.by_hand.figures import CLEAR, CROWN, FOOT, LEVEL, ByHand, CutSheet, Elevation, Sheet, laid, strut
-
-ON_LEFT = 'Side laps 2": the left sheet is on top.'
-ON_RIGHT = 'Side laps 2": the right sheet is on top.'
+from support.by_hand.figures import (
+    CLEAR,
+    CROWN,
+    FOOT,
+    LEVEL,
+    ON_LEFT,
+    ON_RIGHT,
+    ByHand,
+    CutSheet,
+    Elevation,
+    Sheet,
+    laid,
+    strut,
+)
 
 # The roof of the porch, 20 ft, 6 ft out: seven sheets from the right, from 2 past the eave in plan to 1/2 off
 # the gable, 73-1/2 x 1.0138 = 74.51, in steps 74-1/2. A purlin halfway between the rows of strut and ledger,

@@ -11,6 +11,8 @@ from support.by_hand.figures import (
     FOOT,
     HAIR,
     LEVEL,
+    ON_LEFT,
+    ON_RIGHT,
     PAST,
     POCKET,
     RAIL,
@@ -22,9 +24,6 @@ from support.by_hand.figures import (
     laid,
     strut,
 )
-
-ON_LEFT = 'Side laps 2": the left sheet is on top.'
-ON_RIGHT = 'Side laps 2": the right sheet is on top.'
 
 # The front of the left lean-to, 10 ft, from its low corner (eave 96): the first leg 1 past it, overlap rib on
 # it. It ends 1/8 short of the main wall's corner trim, which stands a leg (1) out. Two spaces of 95 / 2, and
