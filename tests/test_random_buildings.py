@@ -107,6 +107,11 @@ SAID = {
         SMALL + 'pitch = "18/12"\n[framing]\ngirts = "flush"\n[roof]\nright_eave_height = "7 ft"\n',
         {f"{side} {number}" for side in ("left", "right") for number in range(1, 5)},
     ),
+    "a strip of one rib, without a pan, between a door and a lap": (
+        'width = "9 ft"\nlength = "23 ft"\neave_height = "129 in"\npitch = "4/12"\n'
+        '[wainscot]\nheight = "42 in"\n' + opening("walk door", "left", 20.875, 106.3125, 230.75),
+        {"left 7", "left wainscot 7b"},
+    ),
     "a last strip with a rib over the ends of rails and girts": (
         'width = "18 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
         '[frame]\npost = "tube 6x6x0.120"\n',

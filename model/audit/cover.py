@@ -33,6 +33,8 @@ SEAL = 5.0
 """mm; a leaf or sash may stand this far off its opening all round."""
 BARE = 5.0
 """mm of raw edge, or of an eave, that may show: where two trims meet."""
+SPECK = 10.0
+"""mm across; a bare place no larger is where trims meet: at a corner in an open gap over a gable."""
 BROUGHT = 100.0
 """mm about a fault in which others come of it."""
 CLOSE = 30.0
@@ -143,7 +145,7 @@ def _bare(face: Clad, shelter: shapely.Geometry, *, wide: bool) -> Iterator[tupl
     closed = shapely.union_all([face.plane.outline, face.trimmed, shelter, *open_])
     due = face.whole.intersection(shapely.box(*face.plane.outline.bounds))
     parts = [part for part in _thick(due.difference(closed), GAP / 2) if bool(_thick(part, STRIP)) == wide]
-    for part in parts:
+    for part in (part for part in parts if shapely.minimum_bounding_radius(part) > SPECK / 2):
         yield _found(face, Code.UNCOVERED, _nearest(face, part), part, part.area), _box(face, part)
 
 

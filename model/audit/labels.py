@@ -69,4 +69,6 @@ def _fits(sheet: MeasuredSheet, profile: RibProfile) -> bool:
     off = [abs((centre - centres[0] + RIB) % profile.pitch - RIB) for centre in centres]
     # A narrow rip does not show whether its rib is the raised one.
     high = [min(abs(rib.height - profile.height - up) for up in (0.0, sheet.thickness)) for rib in whole]
+    if not sheet.pan:
+        high = [rib.height - profile.height - sheet.thickness for rib in whole]
     return all(value <= RIB for value in (*off, *high))

@@ -34,7 +34,7 @@ def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Fi
     off = [sheet for lap in ends if not seated(lap) for sheet in (lap.upper, lap.under)]
     on_others = {lap.upper for lap in ends}
     for sheet in (one for one in face.plane.sheets if one not in on_others and one not in off):
-        if over(abs(sheet.off), LEVEL):
+        if sheet.measured.pan and over(abs(sheet.off), LEVEL):
             off.append(sheet)
             yield _of(face, Code.OFF_PLANE, (sheet,), sheet.outline, sheet.off, LEVEL)
     sound = []

@@ -68,6 +68,12 @@ def graph(points: Vectors) -> Graph:
     return tuple(kept)
 
 
+def has_pan(line: Graph) -> bool:
+    """Whether a graph is level somewhere at its lowest."""
+    lowest = min(w for _, w in line) + LEVEL
+    return any(max(w0, w1) <= lowest for (_, w0), (_, w1) in pairwise(line))
+
+
 def turned_over(line: Graph) -> Graph:
     """The other face's graph after the sheet is turned over about v."""
     return tuple((-u, -w) for u, w in reversed(line))

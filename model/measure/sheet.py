@@ -15,7 +15,7 @@ from ..place import Place, Point3
 from .blank import TOLERANCE, Blank, Cutout, End, blank, cutouts
 from .faces import KEPT, Body, Vectors, body
 from .outline import outline
-from .section import Graph, Rib, graph, majors, overlap_side, ribs, turned_over, upright
+from .section import Graph, Rib, graph, has_pan, majors, overlap_side, ribs, turned_over, upright
 from .sheet_axes import Lie, NotASheet, lie
 from .snap import snapped
 
@@ -88,6 +88,12 @@ class MeasuredSheet:
     def outline(self) -> Polygon:
         """The flat outline (u, v) from the lower left corner, without corners on straight lines."""
         return self.ways[0].outline
+
+    @property
+    def pan(self) -> bool:
+        """Whether it shows a pan, flat at its lowest. A strip of one rib, cut in its flanks, shows none: how
+        high its rib is and in which plane it lies it does not tell."""
+        return has_pan(self.ways[0].lower)
 
     @property
     def majors(self) -> tuple[Rib, ...]:

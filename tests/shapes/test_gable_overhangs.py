@@ -108,6 +108,8 @@ SHAPES = {
     "metric, tall ribs, a wainscot": 'units = "mm"\nwidth = "5 m"\nlength = "5 m"\neave_height = "2800 mm"\n'
     'pitch = "12 deg"\n[roof]\ngable_overhang = "300 mm"\n[sheets]\nprofile = "1000 x 250 x 35"\n'
     '[wainscot]\nheight = "1 m"\n',
+    "steep, over infill, the gap of the other gable open": 'width = "15 ft"\nlength = "13 ft"\n'
+    'eave_height = "128 in"\npitch = "9/12"\n[roof]\ngable_overhang = "9 in"\n[walls]\nback = "infill"\n',
 }
 
 
