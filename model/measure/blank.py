@@ -30,7 +30,7 @@ class End:
     left, right: how far the end falls short, at that edge, of the point where the sheet is longest.
     A rake has one of them: its drop, high on the other side. A peak has both and stands at `at`,
     from the left edge. One that is bent has one of them, and falls short by `bend` at `at`, where it
-    grows steeper. For other kinds those are 0. "shaped": any other line.
+    grows steeper or flatter. For other kinds those are 0. "shaped": any other line.
     """
 
     kind: EndKind
@@ -70,7 +70,8 @@ class Cutout:
 class Blank:
     """The sheet before anything was cut out of it, as far as its own edges tell.
 
-    ring: convex, counter-clockwise from the lower left corner, within the outline's bounding box.
+    ring: counter-clockwise from the lower left corner, within the outline's bounding box; convex but for a
+    hollow end.
     foot, head: its ends at low and high v, as they ran before corners were notched away.
     sides: the line (n, 2) along each side of the ring, by name: "left", "right", "foot", "head".
     """
@@ -93,8 +94,35 @@ def blank(outline: Polygon) -> Blank:
     ring = full
     for side, inward in _BOX:
         ring = _clipped(ring, side * corners.max(axis=0), inward)
-    ring = started(straightened(_set_back(ring, corners)))
+    ring = straightened(_set_back(ring, corners))
+    for end, line in _hollow(corners).items():
+        ends[end] = line
+        ring = _ended(ring, end, line)
+    ring = started(ring)
     return Blank(_points(ring), _end(ends["foot"] * (1, -1)), _end(ends["head"]), _sides(ring))
+
+
+def _hollow(corners: Vectors) -> dict[str, Vectors]:
+    """The ends (3, 2), from left to right, over which an outline falls from one edge to the other, first
+    steeply: under a roof that grows flatter no line supports them."""
+    found = {}
+    sides = _sides(corners)
+    for end, up in (("foot", -1), ("head", 1)):
+        line = sides[end]
+        if len(line) == 3:
+            (u0, v0), (u1, v1), (u2, v2) = (line * (1, up)).tolist()
+            chord = v0 + (v2 - v0) * (u1 - u0) / (u2 - u0)
+            if u0 < u1 < u2 and min(v0, v2) + TOLERANCE < v1 < chord - TOLERANCE:
+                found[end] = line
+    return found
+
+
+def _ended(ring: Vectors, end: str, line: Vectors) -> Vectors:
+    """A counter-clockwise ring with another line, from left to right, for one of its ends."""
+    sides = _sides(ring)
+    if end == "head":
+        return np.vstack([sides["foot"], line[::-1]])
+    return np.vstack([line, sides["head"][::-1]])
 
 
 _BOX = tuple((side, np.array(way)) for side, way in ((0, (1, 0)), (1, (-1, 0)), (0, (0, 1)), (1, (0, -1))))

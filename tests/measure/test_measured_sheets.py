@@ -52,6 +52,7 @@ RAKE = Polygon([(LEFT, 0), (RIGHT, 0), (RIGHT, 3000), (LEFT, 3000 - 241.3)])
 BENT = Polygon(
     [(LEFT, 0), (RIGHT, 0), (RIGHT, 3000), (RIGHT - 635, 3000 - 211.6667), (LEFT, 3000 - 459.3167)]
 )
+HOLLOW = Polygon([(LEFT, 0), (RIGHT, 0), (RIGHT, 2000), (LEFT + 400, 2200), (LEFT, 2500)])
 NICKED = Polygon([(LEFT, 0), (RIGHT, 0), (RIGHT, 3000 - 6.35), (COVER, 3000), (LEFT, 3000 - 234.95)])
 
 LAID = {
@@ -61,6 +62,13 @@ LAID = {
     "peak": Laid(NICKED, End("peak", 234.95, 6.35, WIDE - 25.4), WHOLE),
     # 25 in at 4/12, then 13 in at 9/12 (arithmetic)
     "bent": Laid(BENT, End("bent", 459.3167, 0.0, WIDE - 635, 211.6667), WHOLE),
+    "hollow": Laid(HOLLOW, End("bent", 0.0, 500.0, 400, 300), WHOLE),
+    "hollow over a door": Laid(
+        HOLLOW.difference(box(300, -1, 700, 1500)),
+        End("bent", 0.0, 500.0, 400, 300),
+        WHOLE,
+        (((325.4, 0, 400, 1500), ("foot",)),),
+    ),
     "raked at the foot": Laid(
         Polygon([(LEFT, 0), (RIGHT, 120), (RIGHT, 2000), (LEFT, 2000)]),
         End("square"),

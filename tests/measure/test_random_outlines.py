@@ -61,7 +61,7 @@ def edges(draw: st.DrawFn) -> tuple[float, float]:
 def ends(draw: st.DrawFn, left: float, right: float) -> tuple[list[tuple[float, float]], End]:
     """The line of an end, how far it falls back at points from left to right; and what to read of it."""
     drop = draw(st.floats(0.1, 0.3)) * (right - left)
-    match draw(st.sampled_from(["square", "high left", "high right", "peak", "bent"])):
+    match draw(st.sampled_from(["square", "high left", "high right", "peak", "bent", "hollow"])):
         case "high left":
             return [(left, 0.0), (right, drop)], End("rake", 0.0, drop)
         case "high right":
@@ -74,7 +74,18 @@ def ends(draw: st.DrawFn, left: float, right: float) -> tuple[list[tuple[float, 
             at = left + draw(st.floats(0.3, 0.7)) * (right - left)
             bend = draw(st.floats(0.2, 0.8)) * drop * (at - left) / (right - left)
             return [(left, 0.0), (at, bend), (right, drop)], End("bent", 0.0, drop, at - left, bend)
+        case "hollow":
+            at = left + draw(st.floats(0.3, 0.7)) * (right - left)
+            even = (at - left) / (right - left)
+            bend = (even + draw(st.floats(0.2, 0.8)) * (1 - even)) * drop
+            return [(left, 0.0), (at, bend), (right, drop)], End("bent", 0.0, drop, at - left, bend)
     return [(left, 0.0), (right, 0.0)], End("square")
+
+
+def hollow(line: list[tuple[float, float]]) -> bool:
+    """Whether an end falls steeply first: that is told where nothing else is cut out of it."""
+    (u0, v0), (u1, v1), (u2, v2) = (line[0], line[1], line[-1])
+    return v1 > max(v0 + (v2 - v0) * (u1 - u0) / (u2 - u0), min(v0, v2)) + 1e-9
 
 
 @st.composite
@@ -99,9 +110,9 @@ def cuts(draw: st.DrawFn) -> Cut:
                 inner[0], outer[0] = left - 9999, inner[0]
             elif column == COLUMNS - 1 and draw(st.booleans()):
                 inner[0], outer[0] = outer[0], right + 9999
-            if row == 0 and draw(st.booleans()):
+            if row == 0 and not hollow(foot) and draw(st.booleans()):
                 inner[1] = -9999
-            elif row == ROWS - 1 and draw(st.booleans()):
+            elif row == ROWS - 1 and not hollow(head) and draw(st.booleans()):
                 outer[1] = 99999
             boxes.append(box(*(round(c, 3) for c in (*inner, *outer))))
     return Cut(full, tuple(boxes), foot_end, head_end)

@@ -10,6 +10,7 @@ from math import atan, floor, sin, sqrt, tan
 import pytest
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
+from ribwright.order.lists.schedule import schedule
 from ribwright.raising import raise_building
 from ribwright.roles import Role
 from ribwright.steps.raising_order import steps
@@ -67,6 +68,22 @@ CONVEX, HOLLOW = (
     f'[roof]\nbreak_at = "{at}"\nlower_pitch = "{lower}"\n'
     for width, at, lower, pitch in (("20 ft", "5 ft", "8/12", "3/12"), ("24 ft", "6 ft", "2/12", "7/12"))
 )
+
+
+def test_a_sheet_under_a_hollow_break_is_one_cut_at_its_head() -> None:
+    """The break is 72 from the centre line, 7 in 12 before it and 2 in 12 behind it. With no post the second
+    sheet each way reaches from 35 to 73, the third from 71 to 109; where a post 4 wide stands all are 1 in
+    farther to one side, so that they end at the break or reach from 36 to 74 and from 70 to 108."""
+    rows = schedule(raise_building(parse(HOLLOW, "hollow")).model).rows
+    gables = [row for row in rows if set(row.faces) <= {"front", "back"}]
+    bent = [row.head for row in gables if row.head.kind == "bent"]
+    before = {72 - inner: outer - 72 for inner, outer in ((35, 73), (71, 109), (36, 74), (70, 108))}
+    by_hand = [(run * 7 / 12, run * 7 / 12 + rest * 2 / 12) for run, rest in sorted(before.items())]
+    found = sorted({(round(end.bend / INCH, 3), round(end.drop / INCH, 3)) for end in bent})
+    assert found == [pytest.approx(falls, abs=1e-3) for falls in by_hand]
+    assert all(row.cutouts == () for row in gables)
+
+
 SHAPES = {
     "hollow, its trim laid the other way": HOLLOW + '[trim]\nwind = "back"\n',
     "hollow, with flush girts": HOLLOW + '[framing]\ngirts = "flush"\n',
