@@ -17,14 +17,40 @@ settings.register_profile("long", max_examples=300)
 settings.load_profile("long" if os.environ.get("LONG") else "plain")
 
 
+SAMPLE = "workshop"
+"""The starter that a run of every day raises."""
+
+
+def starter_of(nodeid: str) -> str:
+    """The starter that a test is about, by its case; "" for all others."""
+    return "".join(set(re.split(r"[\[\]]", nodeid.partition("::")[2])[1:]) & set(starters()))
+
+
 class ByBuilding(LoadScopeScheduling):
     """Tests of a starter go to one process, that raises it once; so do those of a file, that share a building
     or a browser. Random buildings go to whoever is free."""
 
     def _split_scope(self, nodeid: str) -> str:
-        file, _, case = nodeid.partition("::")
-        named = set(re.split(r"[\[\]]", case)[1:]) & set(starters())
-        return nodeid if file.endswith("test_random_buildings.py") else "".join(named) or file
+        file = nodeid.partition("::")[0]
+        return nodeid if file.endswith("test_random_buildings.py") else starter_of(nodeid) or file
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--all", action="store_true", help="every shape, mix and starter, not the sample alone")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """A run of every day judges the sample and what is cheap. What is named is run whole."""
+    if config.getoption("--all") or config.args_source is pytest.Config.ArgsSource.ARGS:
+        return
+    config.hook.pytest_deselected(items=[item for item in items if broad(item)])
+    items[:] = [item for item in items if not broad(item)]
+
+
+def broad(item: pytest.Item) -> bool:
+    """Whether a test is about other buildings than the sample, or marked to take as long."""
+    others = "shapes" in item.path.parts or starter_of(item.nodeid) not in ("", SAMPLE)
+    return others or item.get_closest_marker("broad") is not None
 
 
 def pytest_xdist_make_scheduler(config: pytest.Config, log: Producer) -> Scheduling:

@@ -15,6 +15,8 @@ from support.judged import judged
 from support.random_buildings import buildings
 from support.second_witness import faults
 
+pytestmark = pytest.mark.broad
+
 LONG = 60_000.0
 """mm; a judge takes most of a minute over a thousand feet."""
 EVERYDAY = ((drawn, building) for drawn, building in buildings() if building.length < LONG)
