@@ -48,6 +48,10 @@ def check_bends(shape: SectionShape, unit: str) -> None:
         room = min(shape.depth, shape.breadth) - shape.thickness - SHORTEST_FLAT
         if shape.radius > room:
             raise Unreadable(f"a radius of at most {_down(room, unit)} inside this angle")
+    if shape.wider > shape.breadth:
+        raise Unreadable(
+            f"an upper flange wider by at most {_down(shape.breadth, unit)}, as the other is wide"
+        )
     if 2 * shape.lip > shape.depth - SHORTEST_FLAT:
         most = _down((shape.depth - SHORTEST_FLAT) / 2, unit)
         raise Unreadable(f"lips of at most {most}, so that they leave a gap")

@@ -2,7 +2,7 @@
 
     tube 4x4x0.120       depth x width x wall (or hss)
     cee 6x2.5x0.059      depth x flange x thickness; lip 0.773, radius 0.1875 if you like
-    zee 8x2.25x0.059     depth x flange x thickness; lip, angle (of the lip), radius
+    zee 8x2.25x0.059     depth x flange x thickness; lip, angle (of the lip), radius; wider: its upper flange
     hat 1.5x1.25x0.0346  depth x crown x thickness; flange, angle (of the sides), radius
     angle 2x2x0.125      leg up x leg across x thickness; radius (inside)
     plate 8x0.375        width x thickness (or flat, or strap)
@@ -45,7 +45,7 @@ SIDE_LEAN = 0.1
 """Of its crown: how far a hat's side leans out, 1/8 in for one of 1-1/4 in."""
 SAME = 0.01
 """mm or degrees; dimensions that differ by less are one."""
-_SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle")
+_SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle", "wider")
 _TIMES = "\N{MULTIPLICATION SIGN}"
 _Size = TypeVar("_Size", str, float)
 _LONGEST = 80  # characters in a section; nobody types more
@@ -75,7 +75,9 @@ _ROD = _Form("rod", ("diameter",), "rod 5/8")
 _FORMS = {
     "tube": _Form("tube", ("depth", "width", "wall"), "tube 4x4x0.120"),
     "cee": _Form("cee", ("depth", "flange", "thickness"), "cee 6x2.5x0.059", ("lip", "radius")),
-    "zee": _Form("zee", ("depth", "flange", "thickness"), "zee 8x2.25x0.059", ("lip", "angle", "radius")),
+    "zee": _Form(
+        "zee", ("depth", "flange", "thickness"), "zee 8x2.25x0.059", ("lip", "angle", "radius", "wider")
+    ),
     "hat": _Form(
         "hat", ("depth", "crown", "thickness"), "hat 1.5x1.25x0.0346", ("flange", "angle", "radius")
     ),
@@ -96,8 +98,8 @@ def parse_section(text: str) -> SectionShape:
     Defaults, all ours. Inside bends: radius 3/16 in from 0.05 in of thickness, as purlins are formed;
     under it the greater of 1.5 thicknesses and 3/32 in less half of one, as light framing is. Lips: a
     cee's 3/4 in from a 2 in flange, under it 0.3 of the flange; a zee's 0.9 in, under it 0.4, at 50
-    degrees so that zees nest; never more than that share of the depth. A hat: flanges 0.4 of the crown
-    and sides leaning out 0.1 of it (at least 60 degrees), so that a 1-1/4 in crown has the 1/2 in
+    degrees so that zees nest; never more than that share of the depth; its flanges alike. A hat: flanges
+    0.4 of the crown and sides leaning out 0.1 of it (at least 60 degrees), so that a 1-1/4 in crown has the 1/2 in
     flanges and 2-1/2 in overall that light hats commonly have. An angle: inside radius its thickness.
 
     Raises Unreadable; `str(error)` is what would do, for a Problem's remedy.
@@ -175,8 +177,9 @@ def _typed(typed: str, text: str, source: str = "") -> SectionShape:
     shape = SectionShape(form.shape, depth, breadth, thickness, text=text, source=source)
     check_sizes(shape, unit)
     filled = defaults(shape) | stated
-    lip, radius, flange, angle = (grid(filled.get(key, 0.0)) for key in ("lip", "radius", "flange", "angle"))
-    whole = replace(shape, lip=lip, radius=radius, flange=flange, angle=angle)
+    words = ("lip", "radius", "flange", "angle", "wider")
+    lip, radius, flange, angle, wider = (grid(filled.get(word, 0.0)) for word in words)
+    whole = replace(shape, lip=lip, radius=radius, flange=flange, angle=angle, wider=wider)
     check_bends(whole, unit)
     return whole
 
@@ -242,7 +245,7 @@ def defaults(shape: SectionShape) -> dict[str, float]:
             return {"lip": min(lip, 0.3 * shape.depth), "angle": 90.0, "radius": bend}
         case "zee":
             lip = 0.9 * INCH if wide else 0.4 * shape.breadth
-            return {"lip": min(lip, 0.4 * shape.depth), "angle": 50.0, "radius": bend}
+            return {"lip": min(lip, 0.4 * shape.depth), "angle": 50.0, "radius": bend, "wider": 0.0}
         case "hat":
             lean = atan2(shape.depth - shape.thickness, SIDE_LEAN * shape.breadth)
             return {"flange": 0.4 * shape.breadth, "angle": max(degrees(lean), 60.0), "radius": bend}

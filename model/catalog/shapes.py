@@ -23,7 +23,8 @@ class SectionShape:
 
     tube: a rectangular hollow section; the outside corner radius is twice the wall, the inside once.
     cee: its web at x min, opening towards +x, lips turned in square.
-    zee: top flange towards +x, bottom flange towards -x; each lip turns towards the other flange.
+    zee: top flange towards +x, bottom flange towards -x; each lip turns towards the other flange. The top
+    one may be the wider.
     hat: crown at y max, flanges at y min, the sides leaning out.
     angle: corner at (x min, y min), one leg up, one towards +x; rounded inside only, as if rolled.
     plate: a flat bar on edge.
@@ -32,7 +33,8 @@ class SectionShape:
     depth: overall, along y. breadth: a cee's or zee's flange from the back of the web to the sharp
     corner at the lip, a hat's crown between sharp corners, a tube's width, an angle's leg along x, a
     plate's thickness. lip: out to out, to the sharp corner; 0: none. radius: inside the bends.
-    flange: of a hat, each, from the sharp corner on its upper face. angle: a zee's lip off the plane
+    flange: of a hat, each, from the sharp corner on its upper face. wider: how much wider a zee's top flange
+    is than its bottom one, the breadth. angle: a zee's lip off the plane
     of its flange, a hat's side off the plane of its flanges, a cee's lip 90.
     text: what it was called. source: where a catalogue row's figures are from. Neither counts when
     two are compared.
@@ -46,6 +48,7 @@ class SectionShape:
     radius: float = 0.0
     flange: float = 0.0
     angle: float = 0.0
+    wider: float = 0.0
     text: str = field(default="", compare=False)
     source: str = field(default="", compare=False)
 
@@ -102,13 +105,16 @@ def _zee_line(zee: SectionShape) -> tuple[Point2, ...]:
     half = zee.thickness / 2
     turn = radians(zee.angle)
     mitre = half * tan(turn / 2) if zee.lip else 0.0
-    corner = (zee.breadth - half - mitre, zee.depth / 2 - half)
-    upper: list[Point2] = [(0.0, corner[1]), corner]
-    if zee.lip:
-        mid = zee.lip - mitre
-        upper.append((corner[0] + mid * cos(turn), corner[1] - mid * sin(turn)))
-    lower = [(-x, -y) for x, y in reversed(upper)]
-    return shifted((*lower, *upper), -half)
+    web, height = -zee.wider / 2, zee.depth / 2 - half  # so that it is centred, lips and all
+    lip = zee.lip - mitre
+    over: Point2 = (lip * cos(turn), -lip * sin(turn))
+
+    def flange(breadth: float) -> list[Point2]:
+        corner = (breadth - half - mitre, height)
+        return [(0.0, height), corner, *[(corner[0] + over[0], corner[1] + over[1])] * bool(zee.lip)]
+
+    lower = [(web - x, -y) for x, y in reversed(flange(zee.breadth))]
+    return shifted((*lower, *((web + x, y) for x, y in flange(zee.breadth + zee.wider))), -half)
 
 
 def _hat_line(hat: SectionShape) -> tuple[Point2, ...]:

@@ -87,7 +87,8 @@ def rows_off(girt: SectionShape, seam: Seam) -> float:
 def _apart(girt: SectionShape, seam: Seam) -> float:
     """From one of two girts to the other: a row behind each, and no nearer than they fit."""
     # One zee's flange reaches in over the other's, as they nest.
-    wide = girt.width / 2 + girt.thickness if girt.shape == "zee" else girt.width
+    flange = (girt.width + girt.wider) / 2
+    wide = flange + girt.thickness if girt.shape == "zee" else girt.width
     return max(wide, seam.rows[1] - seam.rows[0])
 
 

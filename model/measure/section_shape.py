@@ -130,13 +130,17 @@ def _zee(bent: Strip, outside: list[float]) -> _Found:
     turns = np.abs(bent.turns)
     middle = len(turns) // 2
     lips = [float(turns[0]), float(turns[-1])] if middle > 1 else []
-    if not _equal(turns[middle - 1 : middle + 1], RIGHT, TURNED) or not _alike(outside):
+    one, other = flanges = outside[middle - 1], outside[middle + 1]
+    alike = [*outside[: middle - 1], min(flanges), outside[middle], min(flanges), *outside[middle + 2 :]]
+    if not _equal(turns[middle - 1 : middle + 1], RIGHT, TURNED) or not _alike(alike):
         return None
     if lips and not _equal(lips, lips[0], TURNED):
         return None
-    lip, flange, web = _halves(outside)
-    angle = degrees(sum(lips) / 2) if lips else 50.0
-    return SectionShape("zee", web + bent.thickness, flange, bent.thickness, lip=lip, angle=angle), 0.0
+    lip, flange, web = _halves(alike)
+    angle, wider = degrees(sum(lips) / 2) if lips else 50.0, abs(one - other)
+    depth = web + bent.thickness
+    shape = SectionShape("zee", depth, flange, bent.thickness, lip=lip, angle=angle)
+    return replace(shape, wider=wider if wider > SAME else 0.0), 0.0
 
 
 def _hat(bent: Strip, outside: list[float]) -> _Found:

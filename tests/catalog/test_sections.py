@@ -122,6 +122,7 @@ def test_every_row_is_found_by_its_name_and_says_its_source() -> None:
         ("cee 4x0.25x0.2", "less than 0.123 in thick"),
         ("plate 1/4x8", "width first"),
         ("zee 8x2.25x0.059 angle 10", "angle of 30 to 90 degrees"),
+        ("zee 8x2.25x0.059 wider 2.5", "wider by at most 2.25 in"),
         ("hat 1.5x1.25x0.0346 angle 91", "angle of 45 to 90 degrees"),
         ("angle 2x2x0.125 radius 2", "a radius of at most 1.871 in"),
         ("cee 6x2.5x0.059 lip 3.5", "lips of at most 2.998 in"),
@@ -192,7 +193,7 @@ def typed_sections(draw: st.DrawFn) -> SectionShape:
     shape = draw(st.sampled_from(["tube", "cee", "zee", "hat", "angle", "plate"]))
     depth, breadth = (draw(st.integers(20, 400)) for _ in range(2))
     thickness = draw(st.sampled_from(["0.5", "1", "1.5", "3", "6.35"]))
-    words = {"cee": ["lip"], "zee": ["lip", "angle"], "hat": ["angle", "flange"]}.get(shape, [])
+    words = {"cee": ["lip"], "zee": ["lip", "angle", "wider"], "hat": ["angle", "flange"]}.get(shape, [])
     size = f"{depth}x{thickness}" if shape == "plate" else f"{depth}x{breadth}x{thickness}"
     chosen = draw(st.fixed_dictionaries({}, optional={word: st.integers(0, 90) for word in words}))
     try:
@@ -277,3 +278,20 @@ def test_an_angle_has_its_corner_low_on_the_left() -> None:
     assert (-19.05, -31.75, 6.35) in angle.outer
     steel = polygon(angle)
     assert steel.area == pytest.approx((3 + 2 - 0.25) * 0.25 * INCH**2)
+
+
+def test_a_zees_upper_flange_may_be_the_wider_one() -> None:
+    """2-1/4 in below and 2-3/8 above: both of the web's sides at 1/16 in left of the middle of the whole, and
+    the top flange an eighth longer from there."""
+    plain, zee = parse_section("zee 8x2.25x0.059"), parse_section("zee 8x2.25x0.059 wider 1/8")
+    assert zee.wider == INCH / 8
+    assert zee.width == pytest.approx(plain.width + INCH / 8)
+    steel = polygon(zee.section())
+    web = steel.intersection(Polygon([(-200, -5), (200, -5), (200, 5), (-200, 5)])).bounds
+    assert (web[0], web[2]) == pytest.approx(
+        ((-0.059 - 1 / 8) / 2 * INCH, (0.059 - 1 / 8) / 2 * INCH), abs=1e-6
+    )
+    upper, lower = (sorted(sign * y for _, y, _ in zee.section().outer)[-1] for sign in (1, -1))
+    assert upper == lower == pytest.approx(4 * INCH)
+    ends = sorted(x for x, _, _ in zee.section().outer)
+    assert ends[-1] == pytest.approx(-ends[0], abs=1e-6)

@@ -25,7 +25,7 @@ from support.poses import moved
 INCH = 25.4
 LONG = bool(os.environ.get("LONG"))
 """Ten times as many random sections, other ones at every run."""
-SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle")
+SIZES = ("depth", "breadth", "thickness", "lip", "radius", "flange", "angle", "wider")
 SQUARE, MITRED = ((0.0, 0.0), (0.0, 0.0)), ((0.7, -0.4), (-0.3, 1.1))
 
 
@@ -104,7 +104,7 @@ def described(draw: st.DrawFn) -> SectionShape:
     thickness = draw(st.sampled_from(["0.6", "1", "1.5", "3", "6.35"]))
     words = {
         "cee": ["lip", "radius"],
-        "zee": ["lip", "angle", "radius"],
+        "zee": ["lip", "angle", "radius", "wider"],
         "hat": ["angle", "flange", "radius"],
         "angle": ["radius"],
     }.get(kind, [])
@@ -141,6 +141,7 @@ def test_every_catalogued_section_is_named_as_what_it_is(name: str) -> None:
 @example(parse_section("cee 2x6x0.059 lip 0.3"))
 @example(parse_section("zee 8x2.25x0.059 lip 0"))
 @example(parse_section("zee 8x2.25x0.059 angle 90"))
+@example(parse_section("zee 8x2.25x0.059 wider 1/8"))
 @example(parse_section("hat 1.5x1.25x0.0346 angle 90"))
 @example(parse_section("angle 2x3x0.25 radius 0"))
 @example(parse_section("tube 2x6x0.12"))
