@@ -186,6 +186,11 @@ class Code(Enum):
         "laps",
         "a rib of {one} where it lies over {other} has no screw through both into steel within {limit}",
     )
+    MEMBER_LAP_SHORT = (
+        "member-lap-short",
+        "laps",
+        "{one} and {other} lap {measured} past the middle of a frame, {limit} asked",
+    )
     OFF_PLANE = ("sheet-off-plane", "laps", "{pieces} lies {measured} off the plane of its face")
     TRIM_LAP_SHORT = ("trim-lap-short", "laps", "{one} and {other} lap {measured}, {limit} asked")
     TRIM_LAP_UPHILL = (

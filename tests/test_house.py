@@ -139,7 +139,10 @@ def test_every_arrow_between_floors_is_used() -> None:
 
 WITNESS = {
     "ribwright.solids.properties",
-    *(f"ribwright.measure.{name}" for name in ("bends", "faces", "laps", "member", "sheet", "tab_boxes")),
+    *(
+        f"ribwright.measure.{name}"
+        for name in ("bends", "faces", "laps", "member", "nested", "sheet", "tab_boxes")
+    ),
     *(f"ribwright.{name}" for name in GROUND - {"recipe", "files", "errors"}),
 }
 """The modules that the audit may see: of solids their triangles, of measure what asks solids alone."""

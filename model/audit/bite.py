@@ -109,11 +109,13 @@ def _airs(
     site: Site, held: tuple[Layer, ...], standing: Mapping[str, float]
 ) -> Iterator[tuple[float, int, float]]:
     """The air under each layer before the next, the layer's body, and how much there may be: a sheet that
-    lies on another's head is screwed down by what it stands off."""
+    lies on another's head is screwed down by what it stands off, one over a nested purlin by what that lies
+    under others."""
     over_ribs = True
     for before, after in pairwise(held):
         over_ribs = over_ribs and site.lists[before.body] == "trims"
         under_sheet = site.thickest_trim + AIR + standing.get(site.bodies[before.body].name, 0.0)
+        under_sheet += site.nested.get(site.bodies[after.body].name, 0.0)
         hollow = HOLLOW + LAID * site.thickest_trim
         yield after.start - before.end, before.body, hollow if over_ribs else under_sheet
 

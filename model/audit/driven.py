@@ -81,8 +81,8 @@ class Driven:
 
     number: in its piece's row, from 1. seat (3,), axis (3,): in the building. layers: all that its axis
     passes, from before its head to its tip, in order. held: those it holds together, from its washer to
-    the first steel, or all without it. rim: for every body, the least and the greatest depth at which
-    rays around the washer meet it; rays that miss it count as infinitely deep.
+    the first steel and what nests under that, or all without it. rim: for every body, the least and the
+    greatest depth at which rays around the washer meet it; rays that miss it count as infinitely deep.
     """
 
     piece: Piece
@@ -204,10 +204,14 @@ def _driven(site: Site, row: _Row, crossed: Mapping[object, list[_Met]]) -> Iter
 
 
 def _held(site: Site, layers: Sequence[Layer]) -> tuple[Layer, ...]:
-    """The layers under the washer, to the first steel, or all without it."""
+    """The layers under the washer, to the first steel and what nests under that, or all without it."""
     under = [layer for layer in layers if layer.end > -SEATED and layer.start > -REACHED]
     steel = next((k for k, layer in enumerate(under) if site.lists[layer.body] == "members"), len(under))
-    return tuple(under[: steel + 1])
+    last = steel + 1
+    if under[last:] and site.nests:
+        pair = (site.bodies[under[k].body].name for k in (steel, last))
+        last += frozenset(pair) in site.nested_pairs
+    return tuple(under[:last])
 
 
 def _crossed(solid: TopoDS_Solid, shape: Shape, seats: Vectors, direction: Vectors) -> list[_Met]:

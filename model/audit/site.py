@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from ..measure.faces import Vectors
 from ..measure.member import measure_member
+from ..measure.nested import MemberLap, member_laps
 from ..pieces import Model, Piece
 from ..place import Place, Point3
 from ..roles import List, list_of
@@ -69,6 +70,22 @@ class Site:
         """mm; how thick the thickest blanket between steel and sheets is; 0 without any."""
         solids = {self.bodies[k].solid for k in self.listed("insulation").tolist()}
         return max((measure_member(solid).width for solid in solids), default=0.0)
+
+    @cached_property
+    def nests(self) -> tuple[MemberLap, ...]:
+        """Where members nest."""
+        return member_laps(self.bodies)
+
+    @cached_property
+    def nested(self) -> dict[str, float]:
+        """How far members lie under those that they nest in (mm), no more than they are thick, by name."""
+        lower = ((lap.lower, lap.deep) for lap in self.nests)
+        return {piece.name: min(deep, measure_member(piece.solid).thickness) for piece, deep in lower}
+
+    @cached_property
+    def nested_pairs(self) -> frozenset[frozenset[str]]:
+        """The names of members that nest in each other."""
+        return frozenset(frozenset((lap.upper.name, lap.lower.name)) for lap in self.nests)
 
     @cached_property
     def centre(self) -> Vectors:

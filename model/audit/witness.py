@@ -23,6 +23,7 @@ from .headwalls import feet_over, headwalls
 from .held import held
 from .labels import labels
 from .limits import settled
+from .member_laps import member_laps_past, short_laps
 from .overhang import edges, overhangs
 from .rib_ends import rib_ends
 from .screw_clash import screw_clashes
@@ -139,6 +140,7 @@ def _laps(w: _Witness) -> Iterator[Finding]:
         yield from rib_ends(w.site, face)
     if lapped := [face for face in w.faces if face.plane.end_laps]:
         yield from end_laps(w.site, lapped, w.screws, w.model.terms)
+    yield from short_laps(w.site)
     yield from trim_lap_faults(w.site, w.trim_laps, w.faces, w.breaks, w.model.terms)
 
 
@@ -197,6 +199,8 @@ def _lap_figures(w: _Witness) -> Iterator[Figure]:
     lengths = [settled(lap.length) for lap in w.trim_laps]
     if lengths:
         yield Figure("laps", "trim laps", "", len(lengths), min(lengths), max(lengths), "length")
+    if past := [settled(one) for _, one in member_laps_past(w.site)]:
+        yield Figure("laps", "members past frames", "", len(past), min(past), max(past), "length")
     if not any(w.laps):
         yield Figure("laps", "sheets without laps", "", sum(len(face.plane.sheets) for face in w.faces))
 

@@ -99,8 +99,9 @@ def parse_section(text: str) -> SectionShape:
     under it the greater of 1.5 thicknesses and 3/32 in less half of one, as light framing is. Lips: a
     cee's 3/4 in from a 2 in flange, under it 0.3 of the flange; a zee's 0.9 in, under it 0.4, at 50
     degrees so that zees nest; never more than that share of the depth; its flanges alike. A hat: flanges
-    0.4 of the crown and sides leaning out 0.1 of it (at least 60 degrees), so that a 1-1/4 in crown has the 1/2 in
-    flanges and 2-1/2 in overall that light hats commonly have. An angle: inside radius its thickness.
+    0.4 of the crown and sides leaning out 0.1 of it (at least 60 degrees), so that a 1-1/4 in crown has
+    the 1/2 in flanges and 2-1/2 in overall that light hats commonly have. An angle: inside radius its
+    thickness.
 
     Raises Unreadable; `str(error)` is what would do, for a Problem's remedy.
     """

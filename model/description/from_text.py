@@ -71,7 +71,13 @@ def building_of(draft: Draft, name: str) -> Building:
         screws=Screws(**draft.tables["screws"]),
         slab=_slab(draft, sheets, wainscot),
         frame=frame,
-        framing=framing_of(draft.tables["framing"], at_eaves, USUAL[draft.units], runs_on(draft)),
+        framing=framing_of(
+            draft.tables["framing"],
+            at_eaves,
+            USUAL[draft.units],
+            runs_on(draft),
+            top["length"] + 2 * draft.tables["roof"]["gable_overhang"],
+        ),
         door_room=DoorRoom(**draft.tables["door_room"]),
         limits=Limits(**draft.tables["limits"]),
         runs=runs_of(draft.tables["runs"]),
@@ -111,12 +117,13 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
     name, joined = name_of(draft, values), opposite(wall)
     first, _, last, _ = around(joined)
     clad: set[Wall] = {wall if one == "outer" else one for one in values["walls"]}
-    framing = framing_of(draft.tables["framing"], values["pitch"], USUAL[draft.units], over_columns=False)
+    length = main.width if is_gable(wall) else main.length
+    framing = framing_of(draft.tables["framing"], values["pitch"], USUAL[draft.units], False, length)
     return replace(
         main,
         name=name,
         width=values["width"],
-        length=main.width if is_gable(wall) else main.length,
+        length=length,
         eave_height=values["eave_height"],
         pitch=values["pitch"],
         roof=Roof("single slope", "right" if wall == "right" else "left", None, None),

@@ -13,7 +13,8 @@ from .building import Building
 from .keys.catalogued import CENTRE
 from .keys.steel_tables import MEMBER_KINDS
 from .reading.draft import Draft, Values
-from .steel import STRUT_CLEAR, Bracing, Frame, Framing
+from .said_limits import over
+from .steel import LAP_DEPTHS, STRUT_CLEAR, Bracing, Frame, Framing
 
 LEAST_OVER = parse_length("3 in")
 
@@ -62,27 +63,32 @@ def runs_on(draft: Draft) -> bool:
     return bool(draft.tables["roof"]["gable_overhang"] > 0)
 
 
-def framing_of(values: Values, pitch: float, usual: UsualSteel, over_columns: bool) -> Framing:
+def framing_of(values: Values, pitch: float, usual: UsualSteel, over_columns: bool, along: float) -> Framing:
     """Girts, purlins and the like. over_columns: whether the eave strut lies over the columns as the purlins
-    do over the rafters."""
+    do over the rafters. along: how long the lines of purlins are."""
     values = Values(values)
     values["girt_heights"] = tuple(sorted(values["girt_heights"] or ()))
     values["stock"] = tuple(sorted(values["stock"] or usual.stock))
     own = {kind.replace("_", " "): values.pop(f"{kind}_stock") for kind in MEMBER_KINDS}
     values["stocks"] = tuple((role, tuple(sorted(set(sticks)))) for role, sticks in own.items() if sticks)
+    longest = max(dict(values["stocks"]).get("purlin", values["stock"]))
+    nested = values.pop("purlin_splices") == "nested" and over(along, longest)
+    arm, purlin = values.pop("purlin_lap"), values["purlin"]
+    values |= {"nested": nested, "arm": (arm or LAP_DEPTHS * purlin.depth) if nested else 0.0}
+    deep = purlin.depth + (purlin.thickness if nested else 0.0)
     if values["eave_strut"] is None:
         # With flush girts it passes over the columns, and so over the rafters that rise behind it; where it
         # runs on over a gable, over its sheets.
         rise = tan(radians(pitch))
-        over = values["purlin"].depth * hypot(1, rise) - STRUT_CLEAR * rise
+        passing = deep * hypot(1, rise) - STRUT_CLEAR * rise
         over_columns = over_columns or values["girts"] != "by-pass"
-        deep = over if over_columns and over >= LEAST_OVER else usual.depth
-        values["eave_strut"] = _usual("cee", deep, usual.leg, usual.strut)
+        depth = passing if over_columns and passing >= LEAST_OVER else usual.depth
+        values["eave_strut"] = _usual("cee", depth, usual.leg, usual.strut)
     across = min(usual.leg, values["girt"].depth)
     if values["base_rail"] is None:
         values["base_rail"] = _usual("angle", usual.leg, across, usual.angle)
     if values["rake_angle"] is None:
-        leg = values["purlin"].depth + usual.angle
+        leg = deep + usual.angle
         # Its lying leg turns in under the purlins, before the end rafter that stands in by the girts.
         values["rake_angle"] = _usual("angle", leg, across, usual.angle)
     return Framing(**values)

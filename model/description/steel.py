@@ -10,6 +10,9 @@ from ..catalog.sections import SectionShape
 STRUT_CLEAR = 60.325
 """mm; eave steel line to rafters and sheets that a usual eave strut passes over (2-3/8 in). Ours."""
 
+LAP_DEPTHS = 1.5
+"""Depths of a nested zee that its lap reaches past a frame's centre at the least (AISI S100, from memory)."""
+
 GirtStyle = Literal["by-pass", "flush"]
 
 
@@ -56,7 +59,8 @@ class Framing:
 
     girts: "by-pass" in front of the columns, or "flush" between them. girt_heights: of girt centres
     above the slab, empty: evenly spaced no further apart than girt_spacing. purlin_spacing: likewise,
-    along the slope. rake_angle: vertical leg first. stock: the lengths that members come in;
+    along the slope. nested: whether they are zees that lap where they are spliced; arm: how far past a
+    frame's centre. rake_angle: vertical leg first. stock: the lengths that members come in;
     stocks: of the roles that have their own; kerf: lost at every cut.
     """
 
@@ -66,6 +70,8 @@ class Framing:
     girt_heights: tuple[float, ...]
     purlin: SectionShape
     purlin_spacing: float
+    nested: bool
+    arm: float
     eave_strut: SectionShape
     base_rail: SectionShape
     rake_angle: SectionShape
@@ -77,11 +83,17 @@ class Framing:
     kerf: float
 
     @property
+    def roof_depth(self) -> float:
+        """From the roof's steel plane to what carries the purlins (mm): their depth, and where they nest a
+        thickness more."""
+        return self.purlin.depth + (self.purlin.thickness if self.nested else 0.0)
+
+    @property
     def rake_leg(self) -> float:
         """How far what closes the purlins' ends along a rake reaches down from the roof's steel plane (mm):
         the rake angle's upright leg; with flush girts, where the end rafter lies in place of its other leg, a
-        strip as deep as the purlins."""
-        return self.rake_angle.depth if self.girts == "by-pass" else self.purlin.depth
+        strip as deep as the purlins lie."""
+        return self.rake_angle.depth if self.girts == "by-pass" else self.roof_depth
 
     def sticks(self, role: str) -> tuple[float, ...]:
         """The lengths that members of a role come in, shortest first."""

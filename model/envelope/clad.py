@@ -96,7 +96,7 @@ def _past_wall(building: Building, skin: Skin, side: Side, gaps: tuple[Point2, .
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.
             return -(outermost(building.sheets, skin) * side.rise + HEAD_CLEARANCE) * level
     run_on = side.kind is Edge.RAKE and building.roof.gable_overhang
-    return -(building.framing.purlin.depth if run_on else 0.0) - HEAD_CLEARANCE * level
+    return -(building.framing.roof_depth if run_on else 0.0) - HEAD_CLEARANCE * level
 
 
 def _past_slope(building: Building, side: Side) -> float:

@@ -24,8 +24,8 @@ from .run_on import run_on_misfits
 from .shell_checks import roof_misfits, shell_misfits
 from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
 from .sliding_checks import sliding_misfits
-from .splices import beyond_stock
 from .steel_checks import Objection, steel_misfits
+from .stock_checks import beyond_stock
 from .tier_checks import tier_misfits
 
 HANDS = ("left", "right")

@@ -92,7 +92,7 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     low = seam.foot if seam else foot(building)
     roof = lean_to.eave_height + lean_to.width * rise
     bend = roof + over_roof(building) * hypot(1.0, rise)
-    ledge = roof - lean_to.framing.purlin.depth
+    ledge = roof - lean_to.framing.roof_depth
     return Headwall(
         number=number,
         wall=wall,
@@ -189,7 +189,7 @@ def rafter_band(building: Building, wall: str) -> Point2 | None:
     if headwall is None or building.framing.girts != "by-pass":
         return None
     deep = building.framing.girt.depth
-    top = building.framing.purlin.depth
+    top = building.framing.roof_depth
     return headwall.under(0.0, top + building.frame.rafter.depth), headwall.under(-deep, top)
 
 
@@ -200,6 +200,6 @@ def rafter_cuts(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
         return
     skins = (building.sheets.sides, building.sheets.gables)
     crown = max(outermost(building.sheets, skin) for skin in skins)
-    low = headwall.under(crown, building.framing.purlin.depth + building.frame.rafter.depth) - NOTCH
+    low = headwall.under(crown, building.framing.roof_depth + building.frame.rafter.depth) - NOTCH
     for left, right in rafter_spans(building, wall, frame):
         yield left - NOTCH, low, right + NOTCH, headwall.head + 1.0

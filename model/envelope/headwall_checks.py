@@ -17,8 +17,8 @@ from .opening_lines import OpeningLines
 from .roof_lines import Eave
 from .shell_checks import shell_misfits
 from .skin_lines import HEAD_CLEARANCE, SCREW_EDGE, corner_trim, head_angle, lap_room
-from .splices import beyond_stock
 from .steel_checks import Objection, least_bay, steel_misfits
+from .stock_checks import beyond_stock
 from .tier_checks import UPPER
 
 STRIP = parse_length("8 in")

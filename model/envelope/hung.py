@@ -48,7 +48,7 @@ def _under_eaves(building: Building) -> float:
     low = min(building.eave_height, roof.right_eave_height or building.eave_height)
     back = framing.rake_leg
     if roof.gable_overhang and framing.girts == "by-pass":
-        back += framing.purlin.depth
+        back += framing.roof_depth
     deep = max(framing.eave_strut.depth, back * hypot(1.0, _rise(building)))
     return low - deep - HEAD_CLEARANCE
 

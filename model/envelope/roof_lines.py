@@ -17,6 +17,7 @@ from .edges import Edge
 from .face import Face, Side
 from .faces import faces_of
 from .footprint import shell_of
+from .nesting import Nest, nest_of
 from .shell import Shell
 
 
@@ -124,8 +125,22 @@ class RoofLines:
 
     @cached_property
     def rafter_top(self) -> float:
-        """Roof steel plane down to the rafters, square to the slope: the purlins' depth."""
-        return self.building.framing.purlin.depth
+        """Roof steel plane down to the rafters, square to the slope: what the purlins take."""
+        return self.building.framing.roof_depth
+
+    @cached_property
+    def nest(self) -> Nest | None:
+        """How purlins lie in each other where they are spliced; None where they butt."""
+        framing = self.building.framing
+        return nest_of(framing.purlin) if framing.nested and framing.purlin.shape == "zee" else None
+
+    def arm(self, face: Face) -> float:
+        """How far pieces of a face's lines of steel run on past where these are spliced: nested purlins'."""
+        return self.building.framing.arm if face.sloped else 0.0
+
+    def under(self, face: Face) -> float:
+        """How far under a face's steel line purlins lie that are nested under others."""
+        return self.nest.deep if self.nest and face.sloped else 0.0
 
     @cached_property
     def rafter_under(self) -> float:

@@ -42,7 +42,7 @@ def under_run_on(building: Building, rise: float) -> float:
     if not building.roof.gable_overhang:
         return 0.0
     room = lap_room(building)
-    lip = building.framing.purlin.depth + room + trim_profiles()["j"].out_of_plane
+    lip = building.framing.roof_depth + room + trim_profiles()["j"].out_of_plane
     return lip * hypot(1.0, rise) + room
 
 

@@ -11,6 +11,7 @@ from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .edges import Edge
 from .face import Face
+from .nest_checks import nest_misfits
 from .pitch_break import BREAKS
 from .skin_lines import SCREW_EDGE, inside_wall
 from .steel_lines import SteelLines
@@ -39,6 +40,7 @@ def steel_misfits(lines: SteelLines, even_bays: bool) -> Iterator[Objection]:
     yield from _girt_heights(lines)
     yield from _girt_spacing(lines)
     yield from _purlin_spacing(lines)
+    yield from nest_misfits(lines)
 
 
 def _bays(lines: SteelLines, even: bool) -> Iterator[Objection]:
@@ -101,7 +103,7 @@ def _knees(lines: SteelLines) -> Iterator[Objection]:
 def _rake_angle(lines: SteelLines) -> Iterator[Objection]:
     """One leg closes the purlins' ends, the other turns in under them, before the end rafters."""
     framing, units = lines.building.framing, lines.building.units
-    least, rake = framing.purlin.depth + framing.rake_angle.thickness, framing.rake_angle
+    least, rake = framing.roof_depth + framing.rake_angle.thickness, framing.rake_angle
     if lines.setback and (under(rake.depth, least) or over(rake.width, lines.setback)):
         yield (
             ("framing", "rake_angle"),

@@ -22,6 +22,7 @@ from .roof_lines import Eave
 from .shell import along_foot
 from .skin_lines import in_line
 from .sliding import rails_of
+from .splices import splice_points
 from .tiers import flat_of
 
 LEAST_POST = 609.6
@@ -143,7 +144,7 @@ class SteelLines(GirtLines):
         half, spacing = framing.purlin.width / 2, framing.purlin_spacing
         first, last = framing.eave_strut.width / 2, self._last_purlin(slope)
         if (under := break_under(self.building, slope)) is not None:
-            lean = under.beside(framing.purlin.depth) + half + BESIDE_RIDGE
+            lean = under.beside(framing.roof_depth) + half + BESIDE_RIDGE
             first = max(lean, slope.upper.foot + RIDGE_LINE)
         over = () if slope.sides[2].kind in (Edge.HIGH_EAVE, Edge.HEADWALL) else (last,)
         between_them = between(first, last, spacing, last - 2 * half)
@@ -155,9 +156,9 @@ class SteelLines(GirtLines):
         framing = self.building.framing
         head, length = slope.sides[2], self.slope_length(slope)
         if (over := break_over(self.building, slope)) is not None:
-            lean = over.beside(framing.purlin.depth)
+            lean = over.beside(framing.roof_depth)
         elif head.kind is Edge.RIDGE:
-            lean = framing.purlin.depth * -head.rise
+            lean = framing.roof_depth * -head.rise
         else:
             return length - framing.eave_strut.width / 2
         lean += framing.purlin.width / 2 + BESIDE_RIDGE
@@ -165,7 +166,7 @@ class SteelLines(GirtLines):
 
     def purlin_rows(self, slope: Face) -> tuple[float, ...]:
         """v of the screws along a slope's purlins: the middle of their flanges."""
-        middle = flat_of(self.building.framing.purlin)[1]
+        middle = self.nest.row if self.nest else flat_of(self.building.framing.purlin)[1]
         return tuple(v + middle for v in self.purlins(slope))
 
     def up_slope(self, slope: Face) -> UpSlope:
@@ -277,6 +278,10 @@ class SteelLines(GirtLines):
         if face.sloped:
             return tuple(sorted(along_foot(face.frame, y) for y in self.frames))
         return tuple(u for u, _ in self.uprights(face))
+
+    def splice_points(self, face: Face) -> list[float]:
+        """u of where a face's lines of steel end or may be spliced."""
+        return splice_points((0.0, face.width), self.backs(face), self.arm(face))
 
     def uprights(self, wall: Face) -> tuple[tuple[float, float], ...]:
         """(u, half width) of every column and post that stands behind a wall, corners included."""

@@ -92,10 +92,12 @@ def _apart(girt: SectionShape, seam: Seam) -> float:
     return max(wide, seam.rows[1] - seam.rows[0])
 
 
-def flat_of(girt: SectionShape) -> Point2:
+def flat_of(girt: SectionShape, turned: bool = False) -> Point2:
     """How high the stretch of a girt's flange is in which screws may stand, and how far over its middle the
-    girt's own centre lies. On a wall a section's x points down."""
-    outer = girt.section().outer
+    girt's own centre lies. On a wall a section's x points down. turned: of its other flange, turned
+    over about its length."""
+    sign = -1.0 if turned else 1.0
+    outer = [(sign * x, sign * y, radius) for x, y, radius in girt.section().outer]
     face = max(y for _, y, _ in outer)
     ends = []
     for one, other in pairwise((*outer, outer[0])):

@@ -44,8 +44,9 @@ from .skin.shared_cuts import shared_cuts
 from .steel.braces import braces
 from .steel.door_room import in_the_doors_way
 from .steel.frames import framed
-from .steel.framing import roof_framing, wall_framing
+from .steel.framing import wall_framing
 from .steel.opening_frames import opening_parts
+from .steel.purlins import roof_framing
 from .steel.rake_angles import rake_angles
 from .steel.slab import slab
 from .trim.break_trims import break_runs
@@ -195,7 +196,7 @@ def _screws(
     building = lines.building
     for face in (*lines.steel.faces, *lines.steel.verges):
         of_face = laid[face.name] if not face.verge else ()
-        behind = walls(face, steel)
+        behind = walls(face, steel, lines.steel.under(face))
         plan = Fastening(
             building.screws,
             face,

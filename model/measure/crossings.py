@@ -15,6 +15,7 @@ from ..pieces import Model, Piece
 from ..roles import Role
 from .faces import Vectors
 from .member import measure_member
+from .nested import member_laps
 from .standing import standing_box
 
 FRAME = (Role.COLUMN, Role.RAFTER, Role.POST)
@@ -34,8 +35,9 @@ TRIED = 400
 
 @dataclass(frozen=True, slots=True)
 class Crossing:
-    """One place where members meet. role: of those that are held. on: "frame", "jamb" or, in a frame itself,
-    "joint". ends: how many of them a clip holds there: two, where they butt or lap."""
+    """One place where members meet. role: of those that are held. on: "frame", "jamb", in a frame itself
+    "joint", or "lap" where nested ones do. ends: how many of them a clip holds there: two, where they butt or
+    lap."""
 
     role: str
     on: str
@@ -67,8 +69,8 @@ class _Meeting:
 
 
 def crossings(model: Model) -> tuple[Crossing, ...]:
-    """Every place where purlins, girts and struts are held on frames, where framing ends at jambs, and where
-    frames are joined in themselves."""
+    """Every place where purlins, girts and struts are held on frames, where framing ends at jambs, where
+    frames are joined in themselves, and where members lap."""
     boxes = {
         role: [_box(p) for p in model.pieces if p.role == role]
         for role in dict.fromkeys((*JOINED, *ON_FRAMES, *ON_JAMBS, Role.JAMB))
@@ -81,7 +83,8 @@ def crossings(model: Model) -> tuple[Crossing, ...]:
         found += _held(boxes[role], boxes[Role.JAMB], "jamb", NEAR)
     every = [box for role in JOINED for box in boxes[role]]
     joints = [(one, other) for one, other in _pairs(every, every, NEAR) if one < other]
-    return (*found, *(Crossing(every[one].piece.role, "joint", 1) for one, _ in joints))
+    found += [Crossing(every[one].piece.role, "joint", 1) for one, _ in joints]
+    return (*found, *(Crossing(lap.upper.role, "lap", 2) for lap in member_laps(model.pieces)))
 
 
 def _held(held: Sequence[_Box], on: Sequence[_Box], name: str, near: float) -> Iterator[Crossing]:

@@ -15,10 +15,11 @@ from ..drawing.values import Dimension, Hatch, Line, Polyline, Scale, Shape, Tex
 from ..pieces import Piece
 from ..place import Point2
 from ..roles import Role, list_of
+from .detail import Detail, Measured
 from .frame import Content, Room, cut, room_of, titled
 from .job import Job
 from .labels import Labels
-from .places import Detail, Measured, details_of
+from .places import details_of
 from .scales import fitting
 from .sections import cut_area, is_thin
 from .seen import lines_in, rims

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
@@ -13,8 +12,10 @@ import shapely
 from ..measure.laps import CladPlane
 from ..place import Place, Point2, Point3, dot, unit
 from ..roles import ROOF_SHEETS, WALL_SHEETS, Role
+from .detail import Detail, Measured
 from .elevation_parts import Opening, near, openings, screw_lines
 from .job import Job
+from .lap_details import lap_details
 from .seen import box_in
 
 UP: Point3 = (0.0, 0.0, 1.0)
@@ -38,23 +39,9 @@ SEAM, FEWEST = 200.0, 3
 """mm between the head of one tier and the foot of the next; sheets that end so at least."""
 SAME_WAY = 1 - 1e-6
 
-Measured = tuple[str, tuple[str, ...], tuple[str, ...], int]
-"""What is dimensioned: "lap" (how far two lie over each other), "gap" (between their nearer ends), "low" or
-"high" (between the low, or the high, ends of both), the roles of the one, of the other, and the axis
-(0: across the paper, 1: up)."""
 WALL, ROOF = (*WALL_SHEETS, Role.SHEET), (*ROOF_SHEETS, Role.SHEET)
 SHEETS = (*WALL_SHEETS, *ROOF)
 FOOT: tuple[Measured, ...] = (("gap", WALL, (Role.SLAB,), 1), ("lap", WALL, (Role.SLAB,), 1))
-
-
-@dataclass(frozen=True, slots=True)
-class Detail:
-    """A cut: its name, plane, window about the plane's origin (left, low, right, high) and dimensions."""
-
-    name: str
-    frame: Place
-    window: tuple[float, float, float, float]
-    measured: tuple[Measured, ...]
 
 
 def details_of(one: Job) -> Iterator[Detail]:
@@ -80,6 +67,7 @@ def _all(one: Job) -> Iterator[Detail]:
     for plane in walls:
         yield from _end_of_cladding(one, plane)
     yield from _splice(one)
+    yield from lap_details(one)
     for plane in (*walls, *slopes):
         yield from _side_lap(one, plane)
         yield from _end_lap(one, plane)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import numpy as np
 
 from ..measure.faces import Vectors
+from ..measure.nested import MemberLap
 from ..measure.standing import standing_box, standing_corners
 from ..pieces import Piece
 from ..roles import Role
@@ -52,6 +53,18 @@ def frame_checks(stations: Sequence[Frame], span: range, bays: range, start: int
         height = stations[one].height
         at = f"{_named('frame', one, until)}, over the column's height"
         yield Dimension("out of plumb, at most 1/500", at, height, height / PLUMB, PLUMB_SOURCE)
+
+
+def lap_checks(laps: Iterable[MemberLap], pieces: Iterable[Piece]) -> Iterator[Dimension]:
+    """How far members of a step lap over frames, from end to end."""
+    names = {piece.name for piece in pieces}
+    lengths: dict[str, list[float]] = defaultdict(list)
+    for lap in laps:
+        if {lap.upper.name, lap.lower.name} & names:
+            lengths[lap.upper.role].append(lap.length)
+    for role, found in lengths.items():
+        for size in sorted({min(found), max(found)} if max(found) - min(found) > SAME else {min(found)}):
+            yield Dimension("lap over a frame, end to end", f"{role}s", size)
 
 
 def _width(frame: Frame) -> float:

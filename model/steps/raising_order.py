@@ -27,7 +27,7 @@ from .cautions import (
     lifted,
 )
 from .folding import folded
-from .frame_checks import frame_checks, opening_checks, slab_checks
+from .frame_checks import frame_checks, lap_checks, opening_checks, slab_checks
 from .laying import laid
 from .sheet_checks import foot_check, frames_ahead, roof_checks, run_checks
 from .sorting import FIRST_FRAMES, LOWER, Key, is_seam, sorted_pieces
@@ -50,6 +50,8 @@ ON_ROOF = (
     Stage.RIDGE,
 )
 """When people stand on the roof's sheets."""
+OF_STEEL = (Stage.FIRST_BAY, Stage.FRAMES, Stage.TIES)
+"""Those with what may lap."""
 OF_SHEETS = (Stage.SIDE_SHEETS, Stage.BACK_SHEETS, Stage.FRONT_SHEETS, Stage.LOWER_ROOF, Stage.ROOF)
 """Those with sheets."""
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
@@ -145,6 +147,8 @@ def _blanket(pieces: list[Piece]) -> bool:
 
 def _dimensions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Dimension]:
     count, first = len(site.stations), site.first
+    if key[0] in OF_STEEL:
+        yield from lap_checks(site.laps, pieces)
     if key[0] == Stage.SLAB:
         yield from slab_checks(pieces)
     elif key[0] == Stage.FIRST_BAY:

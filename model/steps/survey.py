@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from ..measure.congruent import groups
 from ..measure.laps import CladPlane, clad_planes
+from ..measure.nested import MemberLap, member_laps
 from ..measure.placing import FacePlan, face_plans
 from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape
@@ -39,6 +41,11 @@ class Survey:
     def first(self) -> int:
         """The number of the frame that is stood first; 0 without frames."""
         return self.turns.index(0) if self.turns else 0
+
+    @cached_property
+    def laps(self) -> tuple[MemberLap, ...]:
+        """Where members nest."""
+        return member_laps(self.pieces)
 
     @property
     def braced(self) -> bool:

@@ -14,7 +14,7 @@ from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import braced, broken, gabled, lapped, leaned, shed, tiered
+from support.planted import braced, broken, gabled, lapped, leaned, nested, shed, tiered
 from support.plants import (
     OUT,
     Plant,
@@ -388,6 +388,32 @@ def test_a_fault_planted_at_an_end_lap_shows_its_code_and_no_other(code: Code, n
     assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
 
 
+NESTED: dict[Code, list[Plant]] = {
+    Code.MEMBER_LAP_SHORT: [
+        move("left slope purlin 1a", (0.0, 30.0, 0.0)),
+        move("left slope purlin 2b", (0.0, -1.0, 0.0)),
+        move("right slope purlin 1b", (0.0, 130.0, 0.0)),
+    ],
+}
+
+
+@pytest.mark.parametrize("code", NESTED, ids=lambda code: code.text)
+@pytest.mark.parametrize("number", range(3))
+def test_a_fault_planted_at_a_nested_purlin_shows_its_code_and_no_other(code: Code, number: int) -> None:
+    assert audit(nested(), (code.check,)).findings == ()
+    found = audit(NESTED[code][number](nested()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
+def test_a_nested_purlin_that_lies_in_another_or_hangs_under_it_is_found() -> None:
+    """Lifted by half a millimetre; and lowered by three, so that it hangs off the sheets that it carries."""
+    lifted = move("left slope purlin 1b", (0.0, 0.0, 0.5))(nested())
+    assert Code.CLASH in {finding.code for finding in audit(lifted, ("clash",)).findings}
+    lowered = move("left slope purlin 1b", (0.0, 0.0, -3.0))(nested())
+    assert Code.SCREW_GAP in {finding.code for finding in audit(lowered, ("bite",)).findings}
+
+
 CASES = [(code, number) for code, plants in PLANTS.items() for number in range(len(plants))]
 
 
@@ -429,7 +455,7 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    planted = {*PLANTS, *TIERED, *LEANED, *LAPPED, *BRACED, *BROKEN}
+    planted = {*PLANTS, *TIERED, *LEANED, *LAPPED, *NESTED, *BRACED, *BROKEN}
     assert set(Code) - planted == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }

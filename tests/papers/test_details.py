@@ -12,9 +12,10 @@ from OCP.GProp import GProp_GProps
 from ribwright.drawing.values import Dimension, Page, Text
 from ribwright.intake import parse, starters
 from ribwright.measure.laps import clad_planes
+from ribwright.papers.detail import Detail
 from ribwright.papers.details import laid_bare
 from ribwright.papers.job import job_of
-from ribwright.papers.places import Detail, details_of
+from ribwright.papers.places import details_of
 from ribwright.pieces import Piece
 from ribwright.raising import raise_building
 from ribwright.roles import Role

@@ -97,6 +97,23 @@ longest = "11 ft"
 """
 
 
+NESTED = (
+    SHED
+    + """
+[framing]
+stock = ["15 ft"]
+purlin = "zee 4x2x0.059 wider 1/8"
+purlin_splices = "nested"
+"""
+)
+
+
+@cache
+def nested() -> Model:
+    """Purlins that lap over their frames."""
+    return raise_building(parse(NESTED, "shed")).model
+
+
 @cache
 def lapped() -> Model:
     """Roof sheets in three courses."""

@@ -43,8 +43,9 @@ DRAWN = tuple(kind for kind in KINDS if kind not in ("vent", SLIDING))
 """Kinds that are drawn; windows become vents, others slide, so that other buildings stay as they were."""
 UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name, LIMITS.name)
 """Tables whose keys are not dealt: most are added to some buildings, one lays nothing otherwise."""
-OWN_STOCK = (*(("framing", f"{kind}_stock") for kind in MEMBER_KINDS), (OPENING.name, "slides"))
-"""Nor are these, which are tried by hand, or go with a kind."""
+SPLICES = (("framing", "purlin_splices"), ("framing", "purlin_lap"))
+OWN_STOCK = (*(("framing", f"{kind}_stock") for kind in MEMBER_KINDS), *SPLICES, (OPENING.name, "slides"))
+"""Nor are these, which are tried by hand, go with a kind, or are added to some buildings."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
@@ -54,6 +55,8 @@ BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
 AIRED = 5
 """Every fifth has a vent on its ridge, where it can have one."""
+NESTED = 3
+"""Every third has zee purlins that nest where they are longer than a stock that is short, where it can."""
 HALVED = 4
 """Every fourth has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 3
@@ -172,7 +175,18 @@ def _clothed(number: int, text: str) -> str:
         own = Random(f"ridge vents {number}")
         vents = f'places = ["{own.randint(24, 48)} in"]\nlength = "{own.randint(24, 96)} in"\n'
         text = _where_it_can(text, f"[{RIDGE_VENT.name}]\n{vents}")
+    if number % NESTED == 1:
+        text = _nested(text, Random(f"nested purlins {number}"))
     return text
+
+
+def _nested(text: str, own: Random) -> str:
+    """A description with purlins that nest, where it names none itself and can be built so."""
+    depth, thick = own.choice([4, 6, 8]), own.choice(["0.05", "0.059", "0.075", "0.105"])
+    keys = f'purlin = "zee {depth}x2.25x{thick} wider 0.1875"\npurlin_splices = "nested"\n'
+    keys += f'purlin_stock = ["{own.choice([12, 16, 20, 24])} ft"]\n'
+    head, table, rest = text.partition("[framing]\n")
+    return _where_it_can(head, f"[framing]\n{keys}{rest}", otherwise=head + table + rest)
 
 
 def _where_it_can(text: str, more: str, otherwise: str = "") -> str:

@@ -100,6 +100,19 @@ FRAMING = Table(
             metric="1200 mm",
         ),
         Key(
+            "purlin_splices",
+            Choice(("butted", "nested")),
+            'of purlins longer than they come: on a clip, or "nested": zees wider above lap',
+            "butted",
+        ),
+        Key(
+            "purlin_lap",
+            Length("3 in", "10 ft"),
+            "of nested purlins, past a frame's centre",
+            unless="1.5 times their depth",
+            example=("15 in", "380 mm"),
+        ),
+        Key(
             "eave_strut",
             Steel(("cee",)),
             "section of the eave struts",

@@ -77,7 +77,7 @@ def room(
     lines: TrimLines, face: Face, steel: Sequence[Part], trims: Sequence[Part], behind: Sequence[Wall]
 ) -> Room:
     """The room on a face, before any screw stands. behind: the steel's walls on it."""
-    backed = backing(face, behind)
+    backed = backing(face, behind, lines.steel.under(face))
     pressed = [wall for trim in trims for wall in touching(face.frame, trim)]
     rims = [wall.buffer(SHANK + INCH / 8, join_style="mitre") - _inside(wall) for wall in pressed]
     ends = [end for part in steel for end in _ends_behind(face, part)]

@@ -130,7 +130,11 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     behind = [rail for rail in rails(lines.building) if role is Role.GIRT]
     if any(flange[0] <= row <= flange[1] for rail in behind for row in rail.seam.rows):
         return _at_rails(lines, face, behind, flange)
-    return [clear_of(sum(flange) / 2, span, _bars(lines, face, role))]
+    middle = sum(flange) / 2
+    if role is Role.PURLIN and (nest := lines.steel.nest):
+        middle = min(lines.steel.purlin_rows(face), key=lambda row: abs(row - middle))
+        span = (middle - nest.flat / 2, middle + nest.flat / 2)
+    return [clear_of(middle, span, _bars(lines, face, role))]
 
 
 def _at_rails(lines: TrimLines, face: Face, behind: Sequence[Rail], flange: Point2) -> list[float]:

@@ -13,12 +13,15 @@ from ...envelope.face import Face
 from ...envelope.skin_lines import PAST_BEND
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Cut, Joined, Part, Prism, Section
-from .screw_kinds import EDGE
+from ...roles import Role
+from .screw_kinds import EDGE, SHANK
 
 TOUCHING = 1.0
 """mm; metal this close to a face's steel line lies on it."""
 NEARLY = 1e-6
 """mm; what two ways of working out one height may differ by."""
+NEAR_END = 1.0
+"""mm; between a shank and the end of a purlin that it does not go through. Ours."""
 FILM = 0.01
 """mm; a block that reaches this far past a steel line takes off what lies on it: less than any flange's metal
 is thick."""
@@ -28,25 +31,36 @@ Wall = tuple[Part, Polygon]
 """A flat wall (u, v) on a face's steel line, and the part it belongs to."""
 
 
-def walls(face: Face, parts: Sequence[Part]) -> list[Wall]:
-    """All the flat walls of parts that lie on a face's steel line."""
-    return [(part, wall) for part in parts for wall in touching(face.frame, part)]
+def walls(face: Face, parts: Sequence[Part], under: float = 0.0) -> list[Wall]:
+    """All the flat walls of parts that lie on a face's steel line. under: how far under it purlins may that
+    lie under others."""
+    return [(part, wall) for part in parts for wall in touching(face.frame, part, under=under)]
 
 
-def backing(face: Face, behind: Sequence[Wall]) -> shapely.Geometry:
+def backing(face: Face, behind: Sequence[Wall], under: float = 0.0) -> shapely.Geometry:
     """The regions (u, v) of a face where the middle of a screw may stand: flat walls on the steel line,
-    1.5 diameters in from their edges and ends (AISI S100), clear of bends."""
+    1.5 diameters in from their edges and ends (AISI S100), clear of bends, of nested purlins both's."""
     parts = {part.name: part for part, _ in behind}.values()
-    return shapely.union_all([wall for part in parts for wall in touching(face.frame, part, EDGE)])
+    inside = {part.name: list(touching(face.frame, part, EDGE, under)) for part in parts}
+    found = shapely.union_all([wall for of_part in inside.values() for wall in of_part])
+    if not under:
+        return found
+    rims = [
+        wall.buffer(SHANK + NEAR_END, join_style="mitre").difference(shapely.union_all(inside[part.name]))
+        for part, wall in behind
+        if part.role is Role.PURLIN
+    ]
+    return found.difference(shapely.union_all(rims))
 
 
-def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
+def touching(frame: Place, part: Part, inset: float = 0.0, under: float = 0.0) -> Iterator[Polygon]:
     """The flat walls of a part that lie on the plane w = 0 of a frame, between its end planes.
 
     Each is a quadrangle, since a section may be open: what lies between two of its walls is air. inset:
     how far in from edges and ends (mm); with one, bends are kept clear of too. Tabs at a trim's ends stand
-    off the plane.
+    off the plane. under: how far under it the walls of purlins may lie.
     """
+    near = TOUCHING + (under if part.role is Role.PURLIN else 0.0)
     recipe = part.recipe.parts[0][0] if isinstance(part.recipe, Joined) else part.recipe
     body = recipe.body if isinstance(recipe, Cut) else recipe
     if not isinstance(body, Prism):
@@ -54,7 +68,7 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
     along, across, up, origin = heights(frame, part.place)
     for a, b in _flats(body.section, inset):
         first = _on(body.start, a, inset)
-        if abs(along * first[0] + across * first[1] + up * first[2] + origin) >= TOUCHING + NEARLY:
+        if abs(along * first[0] + across * first[1] + up * first[2] + origin) >= near + NEARLY:
             continue  # most walls lie on no face, and the first corner says so
         corners = (
             (body.start, a, inset),
@@ -65,7 +79,7 @@ def touching(frame: Place, part: Part, inset: float = 0.0) -> Iterator[Polygon]:
         points: list[Point2] = []
         for plane, corner, inward in corners:
             u, v, w = frame.seen(part.place.point(_on(plane, corner, inward)))
-            if abs(w) >= TOUCHING:
+            if abs(w) >= near:
                 break
             points.append((u, v))
         if len(points) == len(corners):

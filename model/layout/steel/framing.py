@@ -1,4 +1,4 @@
-"""Framing lines: base rail, girts and eave strut on walls; purlins on the roof.
+"""Framing lines of walls: base rail, girts and eave strut.
 
 All are written in the frame of their face (u right, v up, w outward, 0 on the steel line), once for
 every wall. Members stop at openings, at what stands in their way, and are mitred where two walls'
@@ -48,25 +48,14 @@ def wall_framing(lines: OpeningLines, face: Face) -> Iterator[Part]:
         yield from _eave_strut(lines, face, eave)
 
 
-def roof_framing(lines: SteelLines, face: Face) -> Iterator[Part]:
-    """Purlins of one slope, between the rake angles; their toes point up the slope."""
-    shape = lines.building.framing.purlin
-    full = (0.0, face.width)
-    for number, v in enumerate(lines.purlins(face), 1):
-        centre = (0.0, v, -shape.depth / 2)
-        start, end = (Plane(*face.end(hand, v, lines.rake_stop)) for hand in ("left", "right"))
-        pieces = _spliced(lines, face, Role.PURLIN, [full])
-        for letter, span in zip("abcdefghijklmnopqrstuvwxyz", pieces, strict=False):
-            made = member(shape.section(), centre, RIGHT, OUT, *_ends(span, (start, end), full))
-            name = f"purlin {number}{letter if len(pieces) > 1 else ''}"
-            yield framing_part(face, name, Role.PURLIN, *made)
-
-
-def _spliced(lines: SteelLines, face: Face, role: Role, spans: Sequence[Span]) -> list[Span]:
-    """Spans of a line in pieces that can be bought, butted on frames or posts."""
+def spliced(lines: SteelLines, face: Face, role: Role, spans: Sequence[Span]) -> list[Span]:
+    """Spans of a line in pieces that can be bought, butted on frames or posts, or lapped over frames."""
     found: list[Span] = []
     for span in spans:
-        pieces = in_stock(span, lines.backs(face), max(lines.building.framing.sticks(role)))
+        pieces = in_stock(span, lines.backs(face), max(lines.building.framing.sticks(role)), lines.arm(face))
+        if lines.arm(face):
+            found += pieces
+            continue
         inner = [half for end, _ in pieces[1:] for half in (end - SPLICE / 2, end + SPLICE / 2)]
         ends = [span[0], *inner, span[1]]
         found += zip(ends[::2], ends[1::2], strict=True)
@@ -108,7 +97,7 @@ def _knees(lines: SteelLines, face: Face, depth: float, top: float) -> list[Span
     return [(0.0, left)] * bool(left) + [(face.width - right, face.width)] * bool(right)
 
 
-def _ends(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Plane]:
+def ends_of(span: Span, whole: tuple[Plane, Plane], full: Span) -> tuple[Plane, Plane]:
     """End planes of a piece of a line: the line's own where it reaches its ends, else square."""
     start = whole[0] if span[0] <= full[0] else square((span[0], 0.0, 0.0), RIGHT)
     end = whole[1] if span[1] >= full[1] else square((span[1], 0.0, 0.0), RIGHT)
@@ -176,12 +165,12 @@ def _base_rail(lines: SteelLines, face: Face) -> Iterator[Part]:
         # The corner columns' plates reach in along the gable.
         plate = lines.building.frame.column.depth + 2 * lines.building.frame.plate_reach
         taken += [(0.0, plate), (face.width - plate, face.width)]
-    for number, span in enumerate(_spliced(lines, face, Role.BASE_RAIL, remaining(full, taken)), 1):
+    for number, span in enumerate(spliced(lines, face, Role.BASE_RAIL, remaining(full, taken)), 1):
         if span[1] - span[0] < shape.width + SHORTEST:
             continue  # a stub at a corner, shorter than its mitre
         centre = (0.0, shape.depth / 2, -shape.width / 2)
         # Depth up and the axis to the right leave the section's x, the lying leg, pointing inward.
-        made = member(shape.section(), centre, RIGHT, UP, *_ends(span, ends, full))
+        made = member(shape.section(), centre, RIGHT, UP, *ends_of(span, ends, full))
         yield framing_part(face, f"base rail {number}", Role.BASE_RAIL, *made)
 
 
@@ -198,10 +187,10 @@ def _girts(lines: OpeningLines, face: Face) -> Iterator[Part]:
         taken += _lean_to_rafters(lines, face, (v - shape.width / 2, top))
         taken += [span for o in face.openings for span in lines.interruption(o, v)]
         upper = [_at(plane, top) for plane in whole]
-        for a, b in _spliced(lines, face, Role.GIRT, remaining(full, taken)):
+        for a, b in spliced(lines, face, Role.GIRT, remaining(full, taken)):
             # A square cut under a rake stands where the girt's upper edge still is under it.
             span = (a if a <= full[0] else max(a, upper[0]), b if b >= full[1] else min(b, upper[1]))
-            start, end = _ends(span, whole, full)
+            start, end = ends_of(span, whole, full)
             edges = [(x, w) for x in (v - shape.width / 2, top) for w in (0.0, -shape.depth)]
             if min(_at(end, *edge) - _at(start, *edge) for edge in edges) < SHORTEST:
                 continue  # a stub at a corner or under a rake, shorter than its mitre
@@ -250,12 +239,12 @@ def _eave_strut(lines: SteelLines, face: Face, eave: Eave) -> Iterator[Part]:
     it is a ledger, as deep as the purlins, and lies on the rafters with them."""
     shape, role = lines.building.framing.eave_strut, Role.EAVE_STRUT
     if face.name == lines.building.joined:
-        shape, role = replace(shape, depth=lines.building.framing.purlin.depth), Role.LEDGER
+        shape, role = replace(shape, depth=lines.building.framing.roof_depth), Role.LEDGER
     section: Section = strut_section(shape, degrees(atan(eave.rise)))
     centre, along = (*eave.left, 0.0), (*eave.along, 0.0)
     over_columns = eave.height - shape.depth >= eave.plane(lines.strut_stop, lines.rafter_top)
     taken = [] if over_columns else _rafters(lines, face, shape.width, eave.height)
-    pieces = _spliced(lines, face, role, remaining((-lines.run_on, face.width + lines.run_on), taken))
+    pieces = spliced(lines, face, role, remaining((-lines.run_on, face.width + lines.run_on), taken))
     for number, (a, b) in enumerate(pieces, 1):
         ends = (square((a, 0.0, 0.0), RIGHT), square((b, 0.0, 0.0), RIGHT))
         made = member(section, centre, along, UP, *ends)

@@ -16,5 +16,5 @@ def under_roof_steel(lines: SteelLines, face: Face, *sides: float) -> float:
         return inf
     framing = lines.building.framing
     rake = face.top.lowered(lines.rake_limit(framing.jamb.width))
-    ledger = lines.eaves[found[0].other].height - framing.purlin.depth
+    ledger = lines.eaves[found[0].other].height - framing.roof_depth
     return min(ledger, *(rake.height(u) for u in sides))

@@ -10,6 +10,8 @@ from .line import EACH, Line
 
 BOLTS = 2
 """For each end that a clip holds, and each member that passes over one. Common practice, no source."""
+LAP_BOLTS = 4
+"""For each lap of two nested members: two through both webs at each of its ends. Common practice."""
 PLACES = {"frame": "on a frame", "jamb": "at a jamb"}
 
 
@@ -26,6 +28,10 @@ def clip_lines(schedule: Schedule) -> Iterator[Line]:
         yield Line(
             "clips", "bolt of a clip, by the engineer", EACH, count, size=said, names=("bolt",), count=count
         )
+    for role, count in Counter(one.role for one in schedule.crossings if one.on == "lap").items():
+        kind, said = f"bolt of a {role} lap, by the engineer", f"{LAP_BOLTS} for each lap"
+        bolts, names = LAP_BOLTS * count, ("lap bolt", "bolt")
+        yield Line("clips", kind, EACH, bolts, size=said, names=names, count=bolts)
     if joints := sum(one.on == "joint" for one in schedule.crossings):
         kind = "joint within a frame, by the engineer"
         yield Line("clips", kind, EACH, joints, names=("joint",), count=joints)

@@ -87,10 +87,13 @@ def screw_text(item: Item, units: Units) -> str:
 
 
 def thickest(schedule: Schedule) -> float:
-    """mm of steel that a screw has to go through at most: two sheets at a lap, a trim, and the framing."""
+    """mm of steel that a screw has to go through at most: two sheets at a lap, a trim, and the framing,
+    twice where it laps."""
     sheet = max((row.thickness for row in schedule.rows), default=0.0)
     trim = max((item.thickness for item in schedule.listed("trims")), default=0.0)
-    framing = max((i.thickness for i in schedule.listed("members") if i.role in DRILLED), default=0.0)
+    lapped = {one.role for one in schedule.crossings if one.on == "lap"}
+    drilled = [item for item in schedule.listed("members") if item.role in DRILLED]
+    framing = max((item.thickness * (1 + (item.role in lapped)) for item in drilled), default=0.0)
     return 2 * sheet + trim + framing
 
 
