@@ -11,6 +11,7 @@ from ribwright.audit import audit
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.order.buying.order_list import order
+from ribwright.order.buying.spout_lines import straps
 from ribwright.order.lists.handling import Carried
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.order_text import order_table
@@ -119,6 +120,27 @@ def test_gutters_are_ordered_and_have_their_steps() -> None:
         for piece in step.pieces:
             at.get(piece.role, []).append(number)
     assert max(at["gutter"]) < min(at["roof sheet"]) < max(at["roof sheet"]) < min(at["downspout"])
+
+
+def test_what_holds_and_turns_a_downspout_is_counted() -> None:
+    """90 ft: four a side. Each of some 9 ft 7 has an outlet, an elbow at its foot, and a strap a foot from
+    each end, which are not 8 ft apart."""
+    listed = schedule(guttered(90))
+    wanted = order(listed)
+    found = {line.kind: (line.count, line.size) for line in wanted.lines if line.list == "trims"}
+    assert found["gutter outlet"] == (8, '3" x 3"')
+    assert found["downspout elbow"] == (8, '3" x 3", one at each foot')
+    assert found["downspout strap"] == (16, "3\" x 3\", 1' from each end, at most 8' apart")
+    said = " ".join(order_table(wanted, listed, Carried()).partition("\n\n")[0].split())
+    assert "elbows and straps of downspouts and anchors are counted, not drawn" in said
+    assert "gutters" not in said
+
+
+@pytest.mark.parametrize(
+    ("feet", "count"), [(1.5, 1), (2.0, 1), (2.5, 2), (10.0, 2), (10.1, 3), (18.0, 3), (18.1, 4)]
+)
+def test_a_downspout_has_a_strap_near_each_end_and_one_every_eight_feet(feet: float, count: int) -> None:
+    assert straps(feet * FOOT, "ft-in") == count
 
 
 def test_a_roof_that_ends_short_of_a_gutter_is_refused() -> None:

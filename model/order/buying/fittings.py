@@ -74,20 +74,6 @@ def _nominal(size: float, units: str) -> str:
     return long_text(ceil(snapped(size, 0.01) / step - 1e-6) * step, units)
 
 
-def outlet_lines(schedule: Schedule) -> Iterator[Line]:
-    """An outlet for every downspout, in the hole that its gutter has there; straps are for the buyer to
-    say."""
-    spouts = [item for item in schedule.listed("trims") if item.role == Role.DOWNSPOUT]
-    sizes: dict[tuple[str, str], int] = defaultdict(int)
-    for item in spouts:
-        square = " x ".join(long_text(size, schedule.units) for size in (item.depth, item.width))
-        sizes[item.colour, square] += item.count
-    for (colour, size), count in sizes.items():
-        yield Line(
-            "trims", "gutter outlet", EACH, count, colour=colour, size=size, names=("outlet",), count=count
-        )
-
-
 def anchor_lines(schedule: Schedule) -> Iterator[Line]:
     """An anchor rod for every hole in a base plate; what rod is the engineer's to say."""
     plates = [item for item in schedule.listed("members") if item.role == Role.BASE_PLATE and item.holes]

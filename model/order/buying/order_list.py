@@ -16,13 +16,13 @@ from .fittings import (
     closure_lines,
     concrete_lines,
     opening_lines,
-    outlet_lines,
     paint_lines,
     tape_lines,
 )
 from .line import Line
 from .screw_lines import screw_lines
 from .sheet_lines import sheet_lines
+from .spout_lines import spout_lines
 from .steel_lines import as_cut_lines, steel_plans
 from .stock import StockPlan
 from .stock_line import StockLine
@@ -70,7 +70,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
     lines = (
         *sheet_lines(schedule, pairs, buying),
         *(trim.line for trim in trims),
-        *outlet_lines(schedule),
+        *spout_lines(schedule),
         *screw_lines(schedule, buying),
         *closure_lines(schedule),
         *tape_lines(schedule),

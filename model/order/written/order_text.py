@@ -19,8 +19,8 @@ from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
-    "Not drawn, so not here: welds, anchors of rails and jambs, {bracing}{insulation}{gutters}, sealant at "
-    "openings, door and window hardware. Clips, bolts and anchors are counted, not drawn."
+    "Not drawn, so not here: welds, anchors of rails and jambs, {bracing}{insulation}{gutters}sealant at "
+    "openings, door and window hardware. Clips, bolts{counted} and anchors are counted, not drawn."
 )
 
 
@@ -32,7 +32,8 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
     absent = ABSENT.format(
         bracing="" if order.braced else "bracing, ",
         insulation="" if any(line.list == "insulation" for line in order.lines) else "insulation, ",
-        gutters="straps and elbows of downspouts" if guttered else "gutters",
+        gutters="" if guttered else "gutters, ",
+        counted=", outlets, elbows and straps of downspouts" if guttered else "",
     )
     lines = [f"Order: {job}", *(part for note in (*notes, absent) for part in textwrap.wrap(note, width)), ""]
     for name in LISTS:
