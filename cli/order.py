@@ -134,7 +134,7 @@ def order(
 
 def _content(part: str, form: str, wanted: Order, found: Schedule, carried: Carried) -> bytes:
     from ..order.written.bend_drawing import bends_svg
-    from ..order.written.bend_text import bends_text
+    from ..order.written.bend_text import bends_page
     from ..order.written.order_csv import cuts_csv, order_csv, placing_csv
     from ..order.written.order_json import order_json
     from ..order.written.order_text import order_table
@@ -152,7 +152,7 @@ def _content(part: str, form: str, wanted: Order, found: Schedule, carried: Carr
         ("cuts", "csv"): lambda: cuts_csv(wanted),
         ("placing", "table"): lambda: placing_text(found),
         ("placing", "csv"): lambda: placing_csv(found),
-        ("bends", "table"): lambda: bends_text(wanted.trims, found.units, found.pitch),
+        ("bends", "table"): lambda: bends_page(wanted, found, width),
         ("bends", "svg"): lambda: bends_svg(wanted, found.pitch),
     }[part, form]()
     return text.encode("utf-8")

@@ -7,12 +7,19 @@ from pathlib import Path
 
 import pytest
 from ribwright.exchange.step import read_step, write_step
-from ribwright.heading import note
+from ribwright.heading import note, short
 from ribwright.intake import parse
+from ribwright.order.buying.order_list import order
+from ribwright.order.lists.handling import Carried
 from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.order.written.bend_drawing import bends_svg
+from ribwright.order.written.bend_text import bends_page
 from ribwright.order.written.csv import csv_text
 from ribwright.order.written.json import json_text
 from ribwright.order.written.markdown import markdown_text
+from ribwright.order.written.order_csv import cuts_csv, order_csv, placing_csv
+from ribwright.order.written.order_text import order_table
+from ribwright.order.written.place_cells import placing_text
 from ribwright.order.written.table import table
 from ribwright.raising import raise_building
 from support.csv_rows import job_of
@@ -48,6 +55,25 @@ def test_every_list_says_whose_it_is(listed: Schedule) -> None:
         assert f"Sheet list: {JOB}" in text
         assert "no bracing is drawn" in text
         assert UNITS in text
+
+
+def test_each_list_by_itself_says_it_too(listed: Schedule) -> None:
+    """Parts of the schedule, where sheets go and how trims are bent, as they are printed."""
+    wanted = order(listed)
+    for text in (
+        table(listed, 80, ["trims"]),
+        markdown_text(listed, ["members"]),
+        placing_text(listed),
+        bends_page(wanted, listed),
+        order_table(wanted, listed, Carried()),
+    ):
+        head = " ".join(text.split())[:700]
+        assert JOB in head and UNITS in head and "Geometry, not engineering" in head
+    for text in (order_csv(wanted), cuts_csv(wanted)):
+        assert job_of(text, "item") == [JOB, UNITS, note(braced=False)]
+    assert job_of(placing_csv(listed), "face") == [JOB, UNITS, note(braced=False)]
+    drawn = bends_svg(wanted, listed.pitch)
+    assert JOB in drawn and UNITS in drawn and short(braced=False) in drawn
 
 
 def test_what_was_not_given_is_not_said() -> None:

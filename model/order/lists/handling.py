@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from math import atan2, degrees
+from typing import TYPE_CHECKING
 
 from ...roles import ROOF_SHEETS, list_of
 from ...units import FOOT, POUND
-from .items import Item
-from .schedule import Row, Schedule
+
+if TYPE_CHECKING:
+    from .items import Item
+    from .schedule import Row, Schedule
 
 CAUTION = (
     "What one or two people carry is common practice, not a rule: wind, wet and heights lower it. "

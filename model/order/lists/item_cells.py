@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ...measure.snap import snapped
-from ...units import format_length, format_weight
+from ...units import Units, format_length, format_weight
 from .handling import people_text
 from .items import Item, format_thickness
-from .schedule import Schedule, Units
+
+if TYPE_CHECKING:
+    from .schedule import Schedule
 
 COLUMNS = (
     "mark",
@@ -18,6 +22,7 @@ COLUMNS = (
     "thickness",
     "ends",
     "holes",
+    "differs",
     "colour",
     "faces",
     "people",
@@ -37,6 +42,7 @@ def cells(item: Item, units: Units) -> dict[str, str]:
         "length": format_length(item.length, units),
         "ends": ends(item),
         "holes": _holes(item, units),
+        "differs": item.differs,
         "weight": format_weight(item.weight, units) if item.weight else "",
         "colour": item.colour,
         "faces": ", ".join(item.faces),

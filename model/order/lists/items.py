@@ -34,6 +34,7 @@ class Item:
     and the side of it that is seen, of one item of each
     kind.
     opening, standing, swing: of what fills one: which, (how wide, how high) it stands, and how it opens.
+    differs: from marks that all else says the same of.
     """
 
     mark: str
@@ -59,6 +60,7 @@ class Item:
     opening: str = ""
     standing: tuple[float, float] = (0.0, 0.0)
     swing: str = ""
+    differs: str = ""
 
     @property
     def cut(self) -> float:

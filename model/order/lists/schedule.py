@@ -20,6 +20,7 @@ from ...measure.told_by_shape import told_by_shape
 from ...pieces import Model
 from ...roles import KINDS, Role, list_of
 from ...terms import Terms
+from .differing import differing
 from .items import Item, item
 from .rolls import Strip, blanket_strips
 from .strips import StripLine, strip_lines
@@ -151,7 +152,8 @@ def schedule(model: Model, *, paint: bool = True) -> Schedule:
     )
     units: Units = "mm" if model.units == "mm" else "ft-in"
     members = [(group, group.measured) for group in found if isinstance(group.measured, MeasuredMember)]
-    made = [(group, item(group, measured, units)) for group, measured in members]
+    told = differing([(item(*member, units), member[1]) for member in members], units)
+    made = [(group, one) for (group, _), one in zip(members, told, strict=True)]
     items = _with_paint(model, made) if paint else (one for _, one in made)
     clad = clad_planes(model)
     planes = [plane for plane in clad if plane.sloped]

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import textwrap
+
+from ...heading import heading
 from ...units import Units, format_length, format_pitch
+from ..buying.order_list import Order
 from ..buying.stock_line import StockLine
 from ..lists.items import Item
+from ..lists.schedule import Schedule
 
 CLOSED = 10.0
 """Degrees; a narrower inside angle is a hem."""
@@ -44,3 +49,10 @@ def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float) -> str:
     bent = (trim for trim in trims if trim.first.bends)
     lines += [f"  {trim.line.item}: {bend_text(trim.first, units)}" for trim in bent]
     return "\n".join(lines) + "\n"
+
+
+def bends_page(order: Order, schedule: Schedule, width: int = 80) -> str:
+    """The bends alone, under what stands over every list."""
+    said = heading(order.name, order.terms, schedule.units, braced=order.braced)
+    lines = [line for text in said for line in textwrap.wrap(text, width)]
+    return "\n".join(lines) + "\n\n" + bends_text(order.trims, schedule.units, schedule.pitch)

@@ -18,7 +18,7 @@ from ..lists.schedule import Row, Schedule, Units
 
 COLUMNS = (
     *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
-    *("holes", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up", "people"),
+    *("holes", "differs", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up", "people"),
     *("width mm", "cover mm", "length mm", "thickness mm", "area mm2", "weight kg"),
 )
 

@@ -63,6 +63,7 @@ def _item(item: Item, units: Units) -> dict[str, Any]:
         "holes": [_sized(hole, units) for hole in item.holes],
         "volume": {"mm3": snapped_volume(item.volume)},
         **({"weight": _sized_weight(item.weight, units)} if item.weight else {}),
+        **({"differs": item.differs} if item.differs else {}),
         "colour": item.colour,
         "faces": list(item.faces),
     }

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ...heading import heading
 from ..lists import item_cells, sheet_cells
 from ..lists.parts import SHEETS, chosen
 from ..lists.schedule import Schedule
@@ -12,7 +13,8 @@ from ..lists.schedule import Schedule
 def markdown_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
     """Tables for a page. parts: the lists wanted, all when empty."""
     wanted = chosen(parts)
-    pages = [_sheets(schedule)] if SHEETS in wanted else []
+    job, *notes = heading(schedule.name, schedule.terms, schedule.units, braced=schedule.braced)
+    pages = [_sheets(schedule) if SHEETS in wanted else f"# {job}\n\n{' '.join(notes)}\n"]
     pages += [_items(name, schedule) for name in wanted if name != SHEETS and schedule.listed(name)]
     return "\n".join(pages)
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator
 
+from ...heading import heading
 from ...measure.placing import FacePlan
 from ...roles import Role
 from ...units import Units, format_length
@@ -13,6 +15,7 @@ PLACES = (
     *("face", "read", "number", "part", "mark", "overlap rib at", "leading edge at", "overlap leg", "up"),
     *("foot above lowest", "lift", "middle at"),
 )
+WIDTH = 80  # of what stands over it
 LIFT = "overlap leg of the one before"
 
 
@@ -44,7 +47,9 @@ def _drains(plan: FacePlan, units: Units) -> Iterator[tuple[str, ...]]:
 
 def placing_text(schedule: Schedule) -> str:
     """The placing list for a terminal, a table a face."""
-    columns, pages = PLACES[2:], []
+    job, *notes = heading(schedule.name, schedule.terms, schedule.units, braced=schedule.braced)
+    said = [f"Placing: {job}", *(line for note in notes for line in textwrap.wrap(note, WIDTH))]
+    columns, pages = PLACES[2:], ["\n".join(said)]
     rows = list(place_rows(schedule))
     for plan in schedule.plans:
         own = [row[2:] for row in rows if row[0] == plan.face]

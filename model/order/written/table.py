@@ -5,12 +5,15 @@ from __future__ import annotations
 import textwrap
 from collections.abc import Callable, Iterator, Sequence
 
+from ...heading import heading
 from ..lists import item_cells, sheet_cells
 from ..lists.parts import SHEETS, chosen
 from ..lists.schedule import Row, Schedule
 
 GAP = "  "
 INDENT = " " * 7
+TOLD = ("thickness", "ends", "holes")
+"""Columns whose cells say nothing without their name."""
 
 
 def table(schedule: Schedule, width: int = 80, parts: Sequence[str] = ()) -> str:
@@ -20,25 +23,37 @@ def table(schedule: Schedule, width: int = 80, parts: Sequence[str] = ()) -> str
     one line and its words below; cutouts on lines of their own.
     """
     wanted = chosen(parts)
-    pages = [_sheets(schedule, width)] if SHEETS in wanted else []
+    pages = [_sheets(schedule, width) if SHEETS in wanted else _heading(schedule, width)]
     pages += [_items(name, schedule, width) for name in wanted if name != SHEETS and schedule.listed(name)]
     return "\n".join(pages)
 
 
+def _heading(schedule: Schedule, width: int) -> str:
+    """What stands over lists without the sheets."""
+    said = heading(schedule.name, schedule.terms, schedule.units, braced=schedule.braced)
+    return "\n".join(line for text in said for line in textwrap.wrap(text, width)) + "\n"
+
+
 def _items(name: str, schedule: Schedule, width: int) -> str:
-    """One of the lists after the sheets: what does not fit on a mark's line is left to wider outputs."""
+    """One of the lists after the sheets: what does not fit on a mark's line stands below it."""
     units, items = schedule.units, schedule.listed(name)
     rows = [*(item_cells.cells(item, units) for item in items), item_cells.total(items, units)]
-    columns = [column for column in item_cells.COLUMNS if any(row.get(column) for row in rows)]
+    every = [column for column in item_cells.COLUMNS if any(row.get(column) for row in rows)]
+    columns = [*every]
     while columns:
-        lines = _aligned(columns, rows)
-        if len(lines[0]) <= width:
+        head, *lines = _aligned(columns, rows)
+        if len(head) <= width:
             break
         columns.pop()
-    rule = "-" * max(map(len, lines))
+    rule = "-" * max(map(len, (head, *lines)))
     title = name.capitalize() + (f": {item_cells.concrete(schedule)} of concrete" if name == "slab" else "")
-    page = [title, "", lines[0], rule, *lines[1:-1], rule, lines[-1]]
-    return "\n".join(line.rstrip() for line in page) + "\n"
+    page, below = [title, "", head, rule], every[len(columns) :]
+    for row, line in zip(rows[:-1], lines, strict=False):
+        words = (
+            f"{column} {row[column]}" if column in TOLD else row[column] for column in below if row[column]
+        )
+        page += [line, *_wrapped("; ".join(words), width)]
+    return "\n".join(line.rstrip() for line in [*page, rule, lines[-1]]) + "\n"
 
 
 def _aligned(columns: Sequence[str], rows: Sequence[dict[str, str]]) -> list[str]:

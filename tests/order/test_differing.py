@@ -1,0 +1,83 @@
+"""Marks that figures alone do not tell apart: what the lists say of them, held against their bodies."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+
+import pytest
+from ribwright.order.lists.item_cells import COLUMNS, cells
+from ribwright.order.lists.schedule import Schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.order.written.json import json_text
+from ribwright.order.written.table import table
+from support.clashes import manifold
+from support.csv_rows import rows_of
+from support.sample_building import sample_model, sample_schedule
+from support.starter_buildings import starter_schedule
+
+WIDTH = 30 * 304.8
+BESIDE = ("mark", "count", "faces", "people")
+
+
+@pytest.mark.parametrize("name", ["workshop", "barn", "wainscot", "day-barn", "lambing-shed", "machine-shed"])
+def test_no_two_rows_say_the_same_of_different_marks(name: str) -> None:
+    listed = starter_schedule(name)
+    said = Counter(
+        tuple(cell for column, cell in cells(item, listed.units).items() if column not in BESIDE)
+        for item in listed.items
+    )
+    assert [words for words, count in said.items() if count > 1] == []
+
+
+def mirrors(listed: Schedule) -> dict[str, str]:
+    found = ((item.mark, re.search(r"mirror of (\w+)", item.differs)) for item in listed.items)
+    return {mark: other[1] for mark, other in found if other}
+
+
+def test_a_mirror_is_one_of_the_other() -> None:
+    """The workshop is even about its ridge: what its left has, its right has the other way round. One of each
+    of the marks, seen in a mirror that stands in the middle, fills the place of one of the other."""
+    told, pieces = mirrors(sample_schedule()), sample_model().pieces
+    assert len(told) >= 20
+    even = {mark: other for mark, other in told.items() if mark.startswith(("TC", "TE", "TR", "RK"))}
+    assert len(even) == 16
+    for mark, other in even.items():
+        assert even[other] == mark
+        one = manifold(next(piece for piece in pieces if piece.mark == mark))
+        image = one.mirror((1.0, 0.0, 0.0)).translate((WIDTH, 0.0, 0.0))
+        others = (manifold(piece) for piece in pieces if piece.mark == other)
+        assert max((image ^ body).volume() for body in others) > 0.99 * one.volume(), (mark, other)
+
+
+def test_holes_that_stand_elsewhere_are_told_by_where() -> None:
+    """Plates of 10 in, 3 in past a column of 4 to both sides, holes in the middle of that: 1-1/2 in from each
+    end. Those that go 6 in past one side have theirs 1-1/2 and 4-1/2 in from that end. So rows 4-1/2 and
+    8-1/2 from there have no fellow, 1-1/2 and 5-1/2 from the other end."""
+    plates = {item.mark: item for item in sample_schedule().items if item.role == "base plate"}
+    assert plates["BP1"].differs == ""
+    assert plates["BP2"].differs.startswith('unlike BP1 1-1/2" to 5-1/2" from an end')
+
+
+def test_every_way_a_list_is_written_says_it() -> None:
+    listed = sample_schedule()
+    (twin,) = (item for item in listed.items if item.mark == "RK2")
+    assert twin.differs == "mirror of RK1"
+    assert {row["mark"]: row["differs"] for row in rows_of(csv_text(listed))}["RK2"] == twin.differs
+    assert f'"differs": "{twin.differs}"' in json_text(listed)
+    for width in (80, 250):
+        assert twin.differs in table(listed, width)
+
+
+@pytest.mark.parametrize("width", [80, 120, 250])
+def test_what_finds_no_room_on_a_line_stands_below_it(width: int) -> None:
+    """No cell of the lists after the sheets is left out, however narrow the table."""
+    listed = sample_schedule()
+    names = ["members", "trims", "closures", "openings"]
+    text = table(listed, width, names)
+    assert max(map(len, text.splitlines())) <= width
+    joined = re.sub(r"\s+", " ", text)
+    for item in (one for name in names for one in listed.listed(name)):
+        of = cells(item, listed.units)
+        for column in COLUMNS:
+            assert of[column] in joined, (item.mark, column)
