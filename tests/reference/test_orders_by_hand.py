@@ -1,7 +1,7 @@
 """The orders of two starters worked by hand, as a buyer would with a pencil: the arithmetic is here, in
 inches, and leans on nothing of the program; the tool's lines must be the same, line by line.
 
-Screws are counted by hand for one wall only, in tests/order/test_order.py.
+Screws, steel and weights are in test_screws_and_steel_by_hand.py.
 """
 
 from __future__ import annotations
