@@ -66,6 +66,12 @@ BLANKET = Caution(
     "sleeves and a mask.",
     COMMON,
 )
+FOLDED = Caution(
+    "Folded ends are drawn held by their bend alone; no rivet or screw for them is drawn or counted. Where "
+    "one is wanted it goes through a ridge cap's tab into the rake trim behind it; behind the tab at a "
+    "rake's foot nothing is flat.",
+    COMMON,
+)
 TACKED = (
     "Opening trim is only tacked until the sheets are on, so that it can be sprung to take their edges into "
     "its pockets; then it is finished.",

@@ -6,7 +6,7 @@ their names, so that a STEP file gives the same steps.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import atan2, degrees, hypot
 
@@ -19,6 +19,7 @@ from .cautions import (
     BEGIN_BRACED,
     BLANKET,
     CAUTIONS,
+    FOLDED,
     LIGHTS,
     NO_BRACING,
     PLACEHOLDER,
@@ -75,7 +76,7 @@ def steps(model: Model) -> tuple[Step, ...]:
             _name(site, key, pieces.get(key, [])),
             tuple(pieces.get(key, ())),
             tuple(_dimensions(site, key, pieces.get(key, []))),
-            tuple(_cautions(site, key, pieces.get(key, []))),
+            (*_cautions(site, key, pieces.get(key, [])), *_folded(bent.get(key, ()))),
             laid(_laid(site, key, pieces[key])) if _has_sheets(key) else (),
             bent.get(key, ()),
         )
@@ -194,6 +195,11 @@ def _cautions(site: Survey, key: Key, pieces: list[Piece]) -> Iterator[Caution]:
         numbers = list(dict.fromkeys(one.number for one in plan.sheets if one.lift))
         yield from [lifted(numbers)] if numbers else []
         yield from [STEEP] if plane.sloped and _pitch(plane) > STEEP_FROM else []
+
+
+def _folded(bent: Sequence[Piece]) -> Iterator[Caution]:
+    """What holds the ends that close a roof: a drip's are turned down and close nothing."""
+    yield from [FOLDED] if any(piece.role != Role.DRIP for piece in bent) else []
 
 
 def _laid(site: Survey, key: Key, pieces: list[Piece]) -> FacePlan:

@@ -260,6 +260,8 @@ def test_ends_of_trims_are_folded_over_what_stands_by_then() -> None:
     assert Counter(piece.name for step in found for piece in step.folded) == Counter(tabbed)
     text = steps_table(found, "ft-in", [], 200)
     assert "fold   tabs at the ends, over, when all of this is on: ridge cap: 1 TP2, 1 TP3" in text
+    told = [step.name for step in found if any("no rivet or screw" in one.text for one in step.cautions)]
+    assert told == ["rake trim", "closures and ridge cap"]
     rows = csv.DictReader(io.StringIO(steps_csv(found, "ft-in", [])))
     assert sum(int(row["count"]) for row in rows if row["list"] == "fold") == len(tabbed)
 

@@ -19,8 +19,9 @@ from .bend_text import bends_text
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
-    "Not drawn, so not here: welds, anchors of rails and jambs, {bracing}{insulation}{gutters}sealant at "
-    "openings, door and window hardware. Clips, bolts{counted} and anchors are counted, not drawn."
+    "Not drawn, so not here: welds, anchors of rails and jambs, rivets at folded ends, "
+    "{bracing}{insulation}{gutters}sealant at openings, door and window hardware. Clips, bolts{counted} and "
+    "anchors are counted, not drawn."
 )
 
 
