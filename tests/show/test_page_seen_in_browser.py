@@ -11,6 +11,8 @@ from typing import Any
 
 import pytest
 from ribwright.catalog.colours import colour_names, rgb
+from ribwright.intake import parse
+from ribwright.raising import raise_building
 from support.browser import Watched, axe, serious
 from support.colour_difference import difference, lab
 from support.pages import ATTACKS, attacked, front_sheet, middle, page_of
@@ -99,6 +101,35 @@ def test_nobody_is_left_out(opened: Watched, missing: Callable[[str], None]) -> 
     opened.page.get_by_role("button", name="Dark").click()
     assert serious(opened, text) == []
     opened.page.get_by_role("button", name="Dark").click()
+
+
+BLANKET = """
+width = "24 ft"
+length = "30 ft"
+eave_height = "10 ft"
+pitch = "4/12"
+[sheets]
+roof_colour = "dimgray"
+[insulation]
+roof = "3 in"
+"""
+
+
+def test_what_lies_under_sheets_is_not_seen_through_them(chromium: Any, tmp_path: Path) -> None:
+    """From the foot of a roof, aslant and far, with and without the white blanket that its sheets touch."""
+    path = tmp_path / "show.html"
+    path.write_text(page_of(raise_building(parse(BLANKET, "warm")).model), encoding="utf-8")
+    shown = Watched(chromium, path, viewport={"width": 1000, "height": 600}, reduced_motion="reduce").drawn()
+    shown.does("app.lines = false")
+    for view in ("Left", "Right"):
+        shown.page.get_by_role("button", name=view, exact=True).click()
+        seen = []
+        for does in ("add", "delete"):
+            shown.does(f"app.hidden.{does}(app.all.groups.indexOf('Insulation')); app.dress();")
+            seen.append(shown.picture())
+        other = sum(abs(a - b) > 12 for a, b in zip(*seen, strict=True))
+        assert 0 < other < 0.012 * len(seen[0]), (view, other)
+    shown.context.close()
 
 
 def test_on_a_phone(chromium: Any, path: Path) -> None:

@@ -2,11 +2,12 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { ahead, between, matrix, moved, named, nearer, place, ray, turned, VIEWS } from "../../../model/show/page/script/camera.mjs";
+import { between, moved, named, nearer, place, ray, toward, turned, VIEWS } from "../../../model/show/page/script/camera.mjs";
 import { lines, rgb } from "../../../model/show/page/script/colours.mjs";
 import { numbers, stand, unstand } from "../../../model/show/page/script/data.mjs";
 import { length } from "../../../model/show/page/script/figures.mjs";
 import { meets } from "../../../model/show/page/script/labels.mjs";
+import { ahead, matrix, near } from "../../../model/show/page/script/lens.mjs";
 import { amount, order } from "../../../model/show/page/script/lists.mjs";
 import { boxes, creases, merged, repeated } from "../../../model/show/page/script/mesh.mjs";
 import { Pace } from "../../../model/show/page/script/pace.mjs";
@@ -20,8 +21,9 @@ const CUBE = {
 const PLACE = { origin: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 const TURNED = { origin: [500, 20, -3], x: [0, 1, 0], y: [-1, 0, 0], z: [0, 0, 1] };
 const piece = (number, more) => ({ number, name: `p${number}`, role: "column", group: 0, mesh: 0, row: [[0, 0, 0]], opening: "", place: PLACE, ...more });
-const all = (pieces) => ({ meshes: [CUBE], pieces, skin: [] });
+const all = (pieces) => ({ meshes: [CUBE], pieces, groups: [], skin: [] });
 const BOX = [[-1000, -2000, 0], [3000, 6000, 2500]];
+const STOOD = { framed: BOX, level: 0, reach: 9300 };
 
 test("lengths are those of the lists", () => {
   const said = [[0, '0"'], [25.4, '1"'], [304.8, "1'"], [2806.7, '9\' 2-1/2"'], [1.5875, '1/16"'], [317.5, '1\' 0-1/2"'], [3047.9, "10'"]];
@@ -68,7 +70,7 @@ test("a cube has twelve edges and no bend, and stands once", () => {
 
 test("panes come after all else, so that one sees through them", () => {
   const whole = merged(all([piece(0, { role: "pane" }), piece(1)]));
-  assert.equal(whole.glass, 36);
+  assert.deepEqual(whole.layers, [0, 0, 36, 72]);
   assert.equal(whole.owners[0], 1);
 });
 
@@ -96,7 +98,7 @@ for (const level of [false, true]) {
   for (const name of VIEWS.filter((one) => one !== "inside")) {
     test(`the whole building is in the view ${name}${level ? " in parallel" : ""}`, () => {
       const eye = named(name, BOX, 0, 1.5, level);
-      const shown = matrix(eye, 1.5, 9000);
+      const shown = matrix(eye, 1.5, STOOD);
       for (let corner = 0; corner < 8; corner++) {
         const spot = seen(shown, [0, 1, 2].map((k) => BOX[(corner >> k) & 1][k]));
         assert.ok(spot && spot.every((value) => Math.abs(value) <= 1), `${spot}`);
@@ -104,6 +106,27 @@ for (const level of [false, true]) {
     });
   }
 }
+
+test("depths begin before all that is seen, and no sooner than they need", () => {
+  for (const name of VIEWS.filter((one) => one !== "inside")) {
+    for (const factor of [1, 0.5, 3]) {
+      const eye = nearer(named(name, BOX, 0, 1.2, false), factor);
+      const begin = near(eye, 1.2, STOOD);
+      const depth = (/** @type {number[]} */ p) => -dot(p.map((value, k) => value - place(eye)[k]), toward(eye));
+      for (let corner = 0; corner < 8; corner++) {
+        const p = [0, 1, 2].map((k) => BOX[(corner >> k) & 1][k]);
+        if (factor >= 1) assert.ok(begin < depth(p), `${name} ${factor} ${begin} ${depth(p)}`);
+      }
+      for (const [x, y] of [[-1, -1], [0, -1], [1, -1], [0.5, 0.1]]) {
+        const { from, way } = ray(eye, 1.2, x, y);
+        if (way[2] < 0) assert.ok(begin < depth(from.map((value, k) => value - (from[2] / way[2]) * way[k])), name);
+      }
+      if (factor === 1) assert.ok(begin > 2000, `${name} ${begin}`);
+    }
+  }
+  const among = { ...named("inside", BOX, 0, 1.2, false), away: 4000 };
+  assert.equal(near(among, 1.2, STOOD), 200);
+});
 
 test("the opening view is at the height of an eye", () => {
   const eye = named("corner", BOX, -100, 1.5, false);
@@ -116,7 +139,7 @@ for (const level of [false, true]) {
     const eye = named("corner", BOX, 0, 1.2, level);
     for (const [x, y] of [[0, 0], [0.5, -0.3], [-0.9, 0.8]]) {
       const { from, way } = ray(eye, 1.2, x, y);
-      const spot = seen(matrix(eye, 1.2, 9000), from.map((value, k) => value + 9000 * way[k]));
+      const spot = seen(matrix(eye, 1.2, STOOD), from.map((value, k) => value + 9000 * way[k]));
       assert.ok(Math.hypot(spot[0] - x, spot[1] - y) < 1e-4);
     }
   });
@@ -130,7 +153,7 @@ test("the eye turns, moves, nears, and stays above the ground", () => {
   assert.ok(Math.abs(dot(unit(moved(eye, 1, 0).target.map((v, k) => v - eye.target[k])), [Math.cos(eye.turn), Math.sin(eye.turn), 0]) - 1) < 1e-9);
   assert.equal(nearer(eye, 0.5).away, eye.away / 2);
   assert.deepEqual(between(eye, named("top", BOX, 0, 1.2, false), 1).target, named("top", BOX, 0, 1.2, false).target);
-  assert.ok(ahead(eye, 9000) > 0);
+  assert.ok(ahead(eye, 1.2, STOOD) > 0);
 });
 
 test("what was tried is said table by table, with what stays, and nothing of what was built", () => {

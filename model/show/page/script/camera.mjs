@@ -1,6 +1,6 @@
 /** Where the eye stands: it turns around a target, and knows the named views. */
 
-import { cross, dot, looking, parallel, perspective, plus, times, unit } from "./vector.mjs";
+import { cross, dot, plus, unit } from "./vector.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
 /** @typedef {{target: Vector, turn: number, rise: number, away: number, parallel: boolean, wide: boolean}} Eye
@@ -34,28 +34,6 @@ export function across(eye) {
 /** @param {Eye} eye */
 export function tangent(eye) {
   return eye.wide ? WIDE : USUAL;
-}
-
-/** The matrix that shows the building. @param {Eye} eye @param {number} aspect @param {number} reach mm, of all there is */
-export function matrix(eye, aspect, reach) {
-  const [, up] = across(eye);
-  const far = eye.away + 40 * reach;
-  const half = eye.away * tangent(eye);
-  const lens = eye.parallel
-    ? parallel(half * aspect, half, eye.away - 4 * reach, eye.away + 4 * reach)
-    : perspective(tangent(eye), aspect, near(eye), far);
-  return times(lens, looking(place(eye), eye.target, up));
-}
-
-/** mm from the eye to what is just seen. @param {Eye} eye */
-function near(eye) {
-  return Math.max(20, Math.min(eye.away * 0.05, 400));
-}
-
-/** What brings a point nearer by a thousandth of its distance, or in parallel by 15 mm, as depths are kept.
- * @param {Eye} eye @param {number} reach */
-export function ahead(eye, reach) {
-  return eye.parallel ? 15 / (4 * reach) : 0.002 * near(eye);
 }
 
 /** The ray behind a spot of the picture, -1 to 1 each way. @param {Eye} eye @param {number} aspect

@@ -7,13 +7,15 @@ import { apart, cross, plus } from "./vector.mjs";
 /** @typedef {import("./data.mjs").Building} Building */
 /** @typedef {import("./data.mjs").Mesh} Mesh */
 /** @typedef {{points: Float32Array, owners: Float32Array, faces: Uint32Array, sharp: Uint32Array,
- *   blunt: Uint32Array, glass: number, broad: number}} Merged glass: where panes begin in faces, broad: where
- *   thin triangles do; what hides the rest comes first, then panes, then all that is thin */
+ *   blunt: Uint32Array, layers: number[], broad: number}} Merged layers: where each of LAYERS ends in faces, what hides the
+ *   rest first, then panes; broad: where thin triangles begin, which come last */
 /** @typedef {{mesh: Mesh, places: Float32Array, owners: Float32Array, count: number}} Repeated
  *   places: twelve numbers each, its three axes' rows with the offset behind */
 
 export const GLASS = new Set(["pane", "wall light sheet", "roof light sheet"]); // roles
-const THIN = 4; // mm
+/** What lies on what, from outside in; the last of them begins with panes. */
+export const LAYERS = ["trims and doors", "sheets", "all behind them", "panes"];
+const THIN = 2; // mm; a sheet's edge is, a small rib's flank is not // mm
 const BEND = Math.cos((22 * Math.PI) / 180); // less is a facet of something round
 const EDGE = Math.cos((75 * Math.PI) / 180); // from here on it is an edge, below it a bend such as a rib's
 
@@ -79,9 +81,17 @@ function facing({ points, faces }) {
  * @type {WeakMap<Mesh, {faces: number[], thin: number[], sharp: number[], blunt: number[]}>} */
 const known = new WeakMap();
 
+/** The number of a piece's layer. @param {Building} all @param {import("./data.mjs").Piece} piece */
+function layer({ groups, skin }, { role, group, opening }) {
+  if (GLASS.has(role)) return 3;
+  if (opening || groups[group] === "Trims") return 0;
+  return skin.includes(group) && role.endsWith("sheet") ? 1 : 2;
+}
+
 /** All pieces that stand once as one mesh in the building's axes. @param {Building} all @returns {Merged} */
 export function merged(all) {
-  const late = (/** @type {import("./data.mjs").Piece} */ { role, group }) => (GLASS.has(role) ? 2 : Number(!all.skin.includes(group)));
+  const layers = new Map(all.pieces.map((piece) => [piece, layer(all, piece)]));
+  const late = (/** @type {import("./data.mjs").Piece} */ piece) => /** @type {number} */ (layers.get(piece));
   const single = all.pieces.filter((piece) => piece.row.length === 1);
   single.sort((a, b) => late(a) - late(b)); // what hides the rest comes first
   const drawn = (/** @type {number} */ number) => {
@@ -99,12 +109,12 @@ export function merged(all) {
     broad: sum((mesh) => drawn(mesh).faces.length),
     sharp: new Uint32Array(sum((mesh) => drawn(mesh).sharp.length)),
     blunt: new Uint32Array(sum((mesh) => drawn(mesh).blunt.length)),
-    glass: 0,
+    layers: LAYERS.map(() => 0),
   };
   const at = { point: 0, faces: 0, thin: found.broad, sharp: 0, blunt: 0 };
   const into = { ...found, thin: found.faces };
   for (const piece of single) {
-    if (!GLASS.has(piece.role)) found.glass = at.faces + drawn(piece.mesh).faces.length;
+    found.layers.fill(at.faces + drawn(piece.mesh).faces.length, late(piece));
     const { points } = all.meshes[piece.mesh];
     for (const [key, corners] of Object.entries(drawn(piece.mesh))) {
       const name = /** @type {"faces" | "thin" | "sharp" | "blunt"} */ (key);

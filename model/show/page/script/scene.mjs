@@ -1,8 +1,10 @@
 /** Draws the building: what it is given, and nothing unless it is asked. */
 
-import { ahead, matrix, tangent } from "./camera.mjs";
+import { tangent } from "./camera.mjs";
 import { depths, letGo, points, program, smooth } from "./gl.mjs";
+import { ahead, matrix, outside } from "./lens.mjs";
 import { SUN } from "./light.mjs";
+import { LAYERS } from "./mesh.mjs";
 import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
 import { taken } from "./taken.mjs";
 
@@ -16,6 +18,10 @@ const ACROSS = 1024; // texels of a line of looks
 const SHADE = 2048;
 const OVER = 1024;
 const NEAR = 3; // mm a pixel, from where on thin things are drawn
+const PANES = LAYERS.length - 1;
+/** Pixels of its slope by which each layer is put behind the one that lies on it: some graphics know corners to a sixteenth
+ * of a pixel, and what is seen aslant would come through what touches it. From inside nothing that touches is seen. */
+const BEHIND = 0.2;
 const GROUND_TONE = [0.72, 0.73, 0.66];
 const HAZE = [0.9, 0.93, 0.95];
 const HIGH = [0.52, 0.69, 0.86];
@@ -51,6 +57,7 @@ export class Scene {
     /** @type {ReturnType<typeof smooth> | undefined} */
     this.fine = undefined;
     this.ahead = 0;
+    this.behind = 0;
     this.near = false;
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
@@ -97,8 +104,9 @@ export class Scene {
     gl.viewport(0, 0, width, height);
     gl.bindFramebuffer(gl.FRAMEBUFFER, shown.smooth ? this.#smooth(width, height) : null);
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
-    const seen = matrix(shown.eye, width / height, this.own.reach);
-    this.ahead = ahead(shown.eye, this.own.reach);
+    const seen = matrix(shown.eye, width / height, this.own);
+    this.behind = outside(shown.eye, this.own.framed) ? BEHIND : 0;
+    this.ahead = ahead(shown.eye, width / height, this.own);
     this.near = (2 * shown.eye.away * tangent(shown.eye)) / height < NEAR;
     this.#air(shown.eye);
     gl.activeTexture(gl.TEXTURE2);
@@ -147,7 +155,7 @@ export class Scene {
     gl.useProgram(this.pieces.use);
     gl.enable(gl.BLEND);
     gl.depthMask(false);
-    this.#surfaces(this.pieces, 1, false, all ? 0 : this.own.whole.glass);
+    this.#surfaces(this.pieces, 1, false, all ? 0 : this.own.whole.layers[PANES - 1]);
     if (all) this.#lines(1);
     gl.depthMask(true);
     gl.disable(gl.BLEND);
@@ -162,7 +170,16 @@ export class Scene {
     gl.vertexAttrib4f(2, 1, 0, 0, 0);
     gl.vertexAttrib4f(3, 0, 1, 0, 0);
     gl.vertexAttrib4f(4, 0, 0, 1, 0);
-    this.#call(() => gl.drawElements(gl.TRIANGLES, (this.near ? this.own.whole.faces.count : this.own.whole.broad) - start, gl.UNSIGNED_INT, 4 * start));
+    const { layers, broad, faces } = this.own.whole;
+    const end = this.near ? faces.count : broad;
+    const ends = pass === 0 ? [...layers.slice(0, PANES), end] : [end];
+    gl.enable(gl.POLYGON_OFFSET_FILL);
+    for (const [layer, to] of ends.entries()) {
+      gl.polygonOffset(layer < PANES ? this.behind * layer : 0, 0);
+      if (to > start) this.#call(() => gl.drawElements(gl.TRIANGLES, to - start, gl.UNSIGNED_INT, 4 * start));
+      start = Math.max(start, to);
+    }
+    gl.disable(gl.POLYGON_OFFSET_FILL);
     for (const row of small ? this.own.rows : []) {
       gl.bindVertexArray(row.array);
       this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count));

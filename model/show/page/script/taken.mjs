@@ -17,6 +17,8 @@ export function taken(gl, all, { box, framed, level, beside }) {
   const centre = /** @type {Vector} */ ([(low[0] + high[0]) / 2, (low[1] + high[1]) / 2, level]);
   return {
     held,
+    framed,
+    level,
     reach,
     centre,
     whole: whole(gl, held, merged(all)),
@@ -39,7 +41,7 @@ function whole(gl, held, mesh) {
     buffer(gl, held, corners, gl.ELEMENT_ARRAY_BUFFER);
     return { array: made, count: corners.length };
   };
-  return { glass: mesh.glass, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
+  return { layers: mesh.layers, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
 }
 
 /** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./mesh.mjs").Repeated} one */
