@@ -13,6 +13,7 @@ from ..description.building import Building
 from ..description.said_limits import NOISE
 from ..description.skin import Hand, Run
 from ..place import Place, Point2, way
+from .closing import Closing, closing
 from .edges import Edge
 from .face import Face, Side
 from .faces import faces_of
@@ -102,6 +103,10 @@ class RoofLines:
     def eave_beside(self, gable: Face, hand: str) -> Eave | None:
         """The head of the side wall around a gable's left or right corner."""
         return self.eaves.get(gable.beside(hand).other)
+
+    def closing_at_head(self, slope: Face) -> Closing:
+        """What closes the edge at a slope's head."""
+        return closing(self.named, slope, slope.sides[2]) or Closing()
 
     def run(self, face: Face) -> Run:
         """How a face's sheets are laid. A gable of which nothing is said is begun in the middle, left half

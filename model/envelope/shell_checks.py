@@ -11,6 +11,7 @@ from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..units import parse_length
 from .break_checks import break_misfits
+from .closing import unclosed
 from .roof_lines import RoofLines
 
 Objection = tuple[Path, str]
@@ -54,6 +55,7 @@ def roof_misfits(building: Building) -> Iterator[Objection]:
 
 def shell_misfits(lines: RoofLines) -> Iterator[Objection]:
     """What a shell has that cannot be built, or not be clad."""
+    yield from unclosed(lines.named)
     building, units = lines.building, lines.building.units
     top = max(wall.top.peak[1] for wall in lines.walls)
     if over(top, HIGHEST):

@@ -9,10 +9,8 @@ from dataclasses import replace
 from ..description.building import Building
 from ..envelope.beside import beside
 from ..envelope.bracing import brace_lines
-from ..envelope.edges import Edge
 from ..envelope.face import Face
 from ..envelope.opening_lines import OpeningLines
-from ..envelope.pitch_break import BREAKS
 from ..envelope.shell import Shell
 from ..findings import Code, Finding, in_order
 from ..place import Place
@@ -179,7 +177,7 @@ def _closures(lines: TrimLines) -> Iterator[Part]:
             yield from head_closures(lines, wall, eave)
     for slope in lines.steel.slopes:
         yield from eave_closures(lines, slope)
-        if slope.sides[2].kind in (Edge.RIDGE, Edge.HEADWALL, *BREAKS):
+        if lines.steel.closing_at_head(slope).caps:
             yield from cap_closures(lines, slope)
 
 

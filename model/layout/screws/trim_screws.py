@@ -16,7 +16,6 @@ from math import ceil
 
 import shapely
 
-from ...envelope.edges import Edge
 from ...envelope.face import Face, rakes
 from ...envelope.pitch_break import break_over, break_under
 from ...envelope.roof_lines import Eave
@@ -214,15 +213,16 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
         u = end + into * 0.6 * leg
         spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
-    cap = "ridge cap" if ridge else "headwall flashing" if slope.sides[2].kind is Edge.HEADWALL else ""
-    cap = f"{slope.name} pitch break trim" if over else cap
-    if not cap:
+    closing = lines.steel.closing_at_head(slope)
+    if not closing.caps or closing.trim is None:
         return
+    cap = closing.trim.value
     pitch, v = slope.skin.profile.pitch, purlins[-1]
     ribs = [rib for rib in on.ribs(slope.upper) if leg < rib and rib + pitch < slope.width - leg]
     down = ROW if ridge else 1.0  # under the flashing's row lie its closures
     spots = [((rib + pitch / 2, v), shapely.box(rib, v - down, rib + pitch, v + ROW)) for rib in ribs]
-    yield cap if over else f"{slope.name} {cap}", on.run(cap), lines.ridge + lines.thickness, spots
+    run = on.run(f"{slope.name} {cap}" if over else cap)
+    yield f"{slope.name} {cap}", run, lines.ridge + lines.thickness, spots
 
 
 def _rake_over(on: Trimmed, end: float) -> TrimRun:
