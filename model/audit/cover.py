@@ -16,7 +16,7 @@ from .clad import EAVE, HAIRLINE, Clad
 from .found import found
 from .headwalls import OUT, headwalls, open_heads, sheltered
 from .limits import over
-from .seams import closed_by, off_steel, open_seams, seams
+from .seams import closed_by, ends_of, off_steel, open_seams, seams
 from .shadow import seen
 from .site import Box, Site
 from .unclad import unclad
@@ -55,11 +55,11 @@ def covers(
     yield from _new(unclad(site, faces, terms), said)
     for face in faces:
         yield from _new(open_seams(face), said)
-        yield from off_steel(face, seams(face))
+        yield from off_steel(face, ends_of(seams(face)))
     ends = list(headwalls(faces))
     for headwall in ends:
         yield from _new(open_heads(headwall), said)
-        yield from off_steel(headwall.wall, headwall.pairs(), OUT)
+        yield from off_steel(headwall.wall, headwall.ends(), OUT)
     for one in breaks:
         yield from _new(open_breaks(one), said)
     upper = [one.upper for one in breaks]

@@ -17,7 +17,7 @@ from ..measure.laps import LaidSheet
 from .clad import Clad, Shade
 from .found import found
 from .limits import over, under
-from .seams import BARE, LEAN, Seam, ends_at
+from .seams import BARE, LEAN, End, Seam, ends_at, ends_of, foot_of
 from .site import Box
 
 BEFORE = 60.0
@@ -56,10 +56,30 @@ class Headwall:
     head: float
     closed: tuple[float, ...] = ()
 
+    def ends(self) -> list[End]:
+        """Those of the sheets over and under it that stand over each other, and the feet over it that stand
+        over none, where the wall is open under it."""
+        pairs = self.pairs()
+        paired = {id(pair.upper) for pair in pairs}
+        alone = [
+            foot_of(sheet, left, right)
+            for sheet in self._over()
+            if id(sheet) not in paired
+            for left, _, right, _ in (
+                part.bounds for part in shapely.get_parts(ends_at(sheet, sheet.outline.bounds[1]))
+            )
+            if right - left > MEETS
+        ]
+        return [*ends_of(pairs), *alone]
+
+    def _over(self) -> list[LaidSheet]:
+        """The sheets whose feet are over it."""
+        sheets = self.wall.plane.sheets
+        return [one for one in sheets if 0 < one.outline.bounds[1] - self.head < ABOVE]
+
     def pairs(self) -> list[Seam]:
         """The sheets over and under it that stand over each other."""
-        sheets = self.wall.plane.sheets
-        upper = [one for one in sheets if 0 < one.outline.bounds[1] - self.head < ABOVE]
+        sheets, upper = self.wall.plane.sheets, self._over()
         lower = [one for one in sheets if 0 < self.head - one.outline.bounds[3] < BELOW]
         return [
             Seam(one, other, left, right)
@@ -151,22 +171,22 @@ def _along(headwall: Headwall, sheet: LaidSheet) -> float:
 def feet_over(headwall: Headwall) -> Iterator[Finding]:
     """Feet too near to the flashing's bend, or too high over it."""
     wall = headwall.wall
-    for pair in headwall.pairs():
+    for end in (one for one in headwall.ends() if one.low > headwall.head):
         for shade in wall.trims:
-            if not _sheds(headwall, shade) or not _beside(shade, pair):
+            if not _sheds(headwall, shade) or not _beside(shade, end):
                 continue
             v, w = _points(wall, shade)
-            hang, (least, most) = pair.foot - float(v[(w < WALL) & (v < pair.foot)].max()), HANG
+            hang, (least, most) = end.low - float(v[(w < WALL) & (v < end.low)].max()), HANG
             if under(hang, least - LEAN) or over(hang, most + LEAN):
-                at = np.array(wall.plane.point((pair.left + pair.right) / 2, pair.foot))
-                about = (pair.upper.piece, wall.site.bodies[shade.body])
+                at = np.array(wall.plane.point((end.left + end.right) / 2, end.low))
+                about = (end.sheet.piece, wall.site.bodies[shade.body])
                 yield found(Code.HEADWALL_HANG, about, at, hang, least if hang < least else most)
                 break
 
 
-def _beside(shade: Shade, pair: Seam) -> bool:
+def _beside(shade: Shade, end: End) -> bool:
     left, _, right, _ = shade.shape.bounds
-    return bool(min(right, pair.right) - max(left, pair.left) > MEETS)
+    return bool(min(right, end.right) - max(left, end.left) > MEETS)
 
 
 def _points(face: Clad, shade: Shade) -> tuple[np.ndarray, np.ndarray]:

@@ -6,7 +6,7 @@ under the lower heads lies before them.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -59,6 +59,30 @@ class Seam:
     def foot(self) -> float:
         """v of the upper sheet's end."""
         return float(self.upper.outline.bounds[1])
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class End:
+    """An end of a sheet, from left to right (u), and what of the sheet its row of screws is in (v)."""
+
+    sheet: LaidSheet
+    left: float
+    right: float
+    low: float
+    high: float
+
+
+def foot_of(sheet: LaidSheet, left: float, right: float) -> End:
+    """Of a sheet its foot, from left to right."""
+    foot = float(sheet.outline.bounds[1])
+    return End(sheet, left, right, foot, foot + BACKED)
+
+
+def ends_of(pairs: Sequence[Seam]) -> Iterator[End]:
+    """The ends at seams."""
+    for seam in pairs:
+        yield End(seam.lower, seam.left, seam.right, seam.head - BACKED, seam.head)
+        yield foot_of(seam.upper, seam.left, seam.right)
 
 
 def seams(face: Clad) -> list[Seam]:
@@ -136,19 +160,15 @@ def hangs(face: Clad) -> Iterator[Finding]:
                 break
 
 
-def off_steel(face: Clad, pairs: Sequence[Seam], most: float = OFF) -> Iterator[Finding]:
-    """Ends at a seam that have no steel right behind them for their row of screws. most: mm that may."""
-    for seam in pairs:
-        for sheet, low, high in (
-            (seam.lower, seam.head - BACKED, seam.head),
-            (seam.upper, seam.foot, seam.foot + BACKED),
-        ):
-            behind = face.backing.intersection(shapely.box(seam.left, low, seam.right, high))
-            spans = [shapely.box(a, 0, b, 1) for a, _, b, _ in (p.bounds for p in shapely.get_parts(behind))]
-            bare = float(seam.right - seam.left - shapely.union_all(spans).area)
-            if over(bare, most):
-                at = np.array(face.plane.point((seam.left + seam.right) / 2, (low + high) / 2))
-                yield found(Code.SEAM_OFF_STEEL, (sheet.piece,), at, bare, most)
+def off_steel(face: Clad, ends: Iterable[End], most: float = OFF) -> Iterator[Finding]:
+    """Ends that have no steel right behind them for their row of screws. most: mm that may."""
+    for end in ends:
+        behind = face.backing.intersection(shapely.box(end.left, end.low, end.right, end.high))
+        spans = [shapely.box(a, 0, b, 1) for a, _, b, _ in (p.bounds for p in shapely.get_parts(behind))]
+        bare = float(end.right - end.left - shapely.union_all(spans).area)
+        if over(bare, most):
+            at = np.array(face.plane.point((end.left + end.right) / 2, (end.low + end.high) / 2))
+            yield found(Code.SEAM_OFF_STEEL, (end.sheet.piece,), at, bare, most)
 
 
 def _at(face: Clad, seam: Seam) -> Iterator[Shade]:

@@ -12,6 +12,7 @@ from ..units import Units
 from .opening import Opening, Wall
 from .skin import HalfWall, Hand, Insulation, LightSheets, RidgeVents, Run, Sheets, Skirt, Wainscot
 from .steel import Bracing, Frame, Framing
+from .walls_around import opposite
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +127,8 @@ class Building:
     one tier. bracing: None where none was asked for. address, date: of the job, as typed; "" for none.
     light_sheets: the first that names a sheet gives its colour. insulation: None where there is none.
     lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its own
-    wall at the other building, where it has neither columns nor sheets.
+    wall at the other building, where it has neither columns nor sheets; between: whether that building's wall
+    is clad under its roof.
     """
 
     name: str
@@ -155,6 +157,7 @@ class Building:
     light_sheets: tuple[LightSheets, ...] = ()
     lean_tos: tuple[Building, ...] = ()
     joined: Wall | None = None
+    between: Literal["clad", "open"] = "clad"
     infill: frozenset[Wall] = frozenset()
     skirt: Skirt | None = None
     insulation: Insulation | None = None
@@ -164,7 +167,14 @@ class Building:
     @property
     def hung_walls(self) -> frozenset[Wall]:
         """Walls that are clad in their upper part alone."""
-        return self.infill | (frozenset(self.skirt.walls if self.skirt else ()) - self.open_walls)
+        skirted = frozenset(self.skirt.walls if self.skirt else ()) - self.open_walls
+        return self.infill | skirted | self.open_between
+
+    @property
+    def open_between(self) -> frozenset[Wall]:
+        """Walls that stand open under the roof of a lean-to."""
+        inside = (one for one in self.lean_tos if one.joined and one.between == "open")
+        return frozenset(opposite(one.joined) for one in inside if one.joined)
 
     @property
     def half_walls(self) -> frozenset[Wall]:

@@ -146,6 +146,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         half_wall=None,
         ridge_vents=None,
         joined=joined,
+        between=values["between"],
     )
 
 

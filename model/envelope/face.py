@@ -103,12 +103,13 @@ class Region:
 class Hung:
     """Where sheets hang on a wall that is open below: heights (mm). shelf: of the drip's bend on the
     steel line; foot: where the sheets begin; row: of the screws at their feet; girt: of the centre of the
-    girt behind them."""
+    girt behind them. flashed: whether it is the flashing of a lean-to's roof, in place of a drip."""
 
     shelf: float
     foot: float
     row: float
     girt: float
+    flashed: bool = False
 
 
 @dataclass(frozen=True, slots=True)

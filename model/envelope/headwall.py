@@ -112,11 +112,10 @@ def over_roof(building: Building) -> float:
     return outermost(building.sheets, building.sheets.roof) + lap_room(building)
 
 
-def headwall_girts(building: Building, headwall: Headwall) -> Point2:
-    """Heights of the girts behind the lower sheets' heads and the upper ones' feet."""
-    middle = flat_of(building.framing.girt)[1]
-    low, high = headwall.rows
-    return (low + middle, high + middle)
+def headwall_girts(building: Building, headwall: Headwall) -> tuple[float, ...]:
+    """Heights of the girts behind the lower sheets' heads, if any, and the upper ones' feet."""
+    middle, rows = flat_of(building.framing.girt)[1], headwall.rows
+    return tuple(row + middle for row in (rows[1:] if headwall.wall in building.open_between else rows))
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,20 +138,22 @@ def _end_girts(building: Building) -> Iterator[EndGirts]:
         yield EndGirts(seam.level, seam.level, seam_girts(building))
     for seam in {rail.seam for rail in rails(building)}:
         yield EndGirts(seam.level, seam.level, girts_behind(building.framing.girt, seam))
-    pairs = [headwall_girts(building, one) for one in headwalls(building)]
-    for low, high in sorted(pairs if girts_apart(building, *pairs) else pairs[:1]):
-        yield EndGirts(low, high, (low, high))
+    found = [headwall_girts(building, one) for one in headwalls(building)]
+    apart = girts_apart(building, *found)
+    for girts in sorted(found if apart else [max(found, key=len)]):
+        yield EndGirts(girts[0], girts[-1], girts)
 
 
-def girts_apart(building: Building, *pairs: Point2) -> bool:
+def girts_apart(building: Building, *found: tuple[float, ...]) -> bool:
     """Whether the girts of lean-tos clear each other."""
     wide = building.framing.girt.width
-    return all(other[0] - one[1] > wide for one, other in pairwise(sorted(pairs)))
+    return all(other[0] - one[-1] > wide for one, other in pairwise(sorted(found)))
 
 
-def girts_shared(*pairs: Point2) -> bool:
+def girts_shared(*found: tuple[float, ...]) -> bool:
     """Whether the girts of one headwall hold the rows of another."""
-    return all(max(heights) - min(heights) <= OFF_MIDDLE for heights in zip(*pairs, strict=True))
+    fewer, more = sorted(found, key=len)
+    return all(min(abs(one - other) for other in more) <= OFF_MIDDLE for one in fewer)
 
 
 def frame_planes(building: Building) -> tuple[float, ...]:

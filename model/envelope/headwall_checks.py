@@ -59,7 +59,8 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
         yield ("bracing", "brace"), remedy
     bays = any(wall == headwall.wall for wall, _, _ in building.open_bays)
     if headwall.wall in building.open_walls or bays:
-        yield ("walls", headwall.wall), nearest + "clad, with a framed opening for each way through"
+        whole = 'open all along by [[lean_to]] between = "open"'
+        yield ("walls", headwall.wall), f"clad, with a framed opening for each way through, or {whole}"
 
 
 def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]:
@@ -114,12 +115,12 @@ def _foot_of_trim(building: Building, eave: Eave, over_gable: bool) -> float:
 def _at_one_height(lines: OpeningLines, found: Sequence[Headwall]) -> Iterator[Objection]:
     """Girts run around the building: those of two lean-tos are the same ones, or clear each other."""
     building = lines.building
-    pairs = [headwall_girts(building, one) for one in found]
-    if len(pairs) < 2 or girts_shared(*pairs) or girts_apart(building, *pairs):
+    girts = [headwall_girts(building, one) for one in found]
+    if len(girts) < 2 or girts_shared(*girts) or girts_apart(building, *girts):
         return
     (first, second), units, girt = found, building.units, building.framing.girt.width
-    eave, step, ((low, high), (own_low, own_high)) = _eave(building, second), building.sheets.step, pairs
-    above, below = eave + high - own_low + girt + step, eave - (own_high - low) - girt - step
+    eave, step, (others, own) = _eave(building, second), building.sheets.step, girts
+    above, below = eave + others[-1] - own[0] + girt + step, eave - (own[-1] - others[0]) - girt - step
     ways = [exactly(eave + first.roof - second.roof, units)] if first.rise == second.rise else []
     ways += [f"at least {at_least(above, units)}"] if above - eave <= _room(lines, second) else []
     ways += [f"at most {at_most(below, units)}"] if below >= LOWEST else []
@@ -162,21 +163,32 @@ def _over_seam(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
 
 
 def _across_openings(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
-    """Openings of the main wall are wholly under the girt at the lower sheets' heads, or over the other."""
+    """Openings of the main wall are wholly under the girt at the lower sheets' heads, or over the other; over
+    it where the wall is open under the roof."""
+    is_open = headwall.wall in lines.building.open_between
     for number, opening in enumerate(lines.building.openings):
         if opening.wall != headwall.wall:
             continue
         up, down = _past(lines, headwall, opening)
-        if not under(0.0, up) or not under(0.0, down):
+        if not under(0.0, down) or not (is_open or under(0.0, up)):
             continue
-        yield from _moved(lines, headwall, number, (up, down))
+        yield from _clad_there(lines, number) if is_open else _moved(lines, headwall, number, (up, down))
+
+
+def _clad_there(lines: OpeningLines, number: int) -> Iterator[Objection]:
+    """Where an opening may be that stands where its wall is open."""
+    wall = lines.building.openings[number].wall
+    clad = [one.name for one in lines.walls if not one.open and one.hung is None]
+    where = f"one that is clad to the slab ({', '.join(clad)})" if clad else "none"
+    yield ("opening", number, "wall"), f"{where}; the {wall} wall is open under the roof of the lean-to there"
 
 
 def _past(lines: OpeningLines, headwall: Headwall, opening: Opening) -> tuple[float, float]:
     """How far the roof would have to be higher to pass over an opening, and lower to pass under it, with the
     trim around it."""
     framing, trims = lines.building.framing, trim_profiles()
-    low, high = headwall_girts(lines.building, headwall)
+    girts = headwall_girts(lines.building, headwall)
+    low, high = girts[0], girts[-1]
     over_head = head_angle(lines.building, opening) + trims["drip"].in_plane
     under_sill = trims["j"].in_plane + lap_room(lines.building)
     half, top = framing.girt.width / 2, opening.sill + opening.height + max(framing.header.width, over_head)

@@ -1,4 +1,5 @@
-"""Sheets hung on the upper part of a wall that is open below: a skirt, or the infill of a gable.
+"""Sheets hung on the upper part of a wall that is open below: a skirt, the infill of a gable, or what stands
+over the roof of a lean-to that is open to its building.
 
 From the foot up: the shelf of a drip that falls outward, the sheets' feet over it, their row of screws in a
 girt that runs along the foot. Common practice throughout, no source, unless one is named.
@@ -13,6 +14,7 @@ from ..catalog.trims import trim_profiles
 from ..description.building import Building
 from .face import Hung
 from .footprint import roof_line
+from .headwall import end_girts, headwall_girts, headwall_of
 from .skin_lines import HEAD_CLEARANCE, SHELF_FALL, over_shelf
 from .tiers import SEAM_ROW, flat_of
 
@@ -21,6 +23,11 @@ def hung_of(building: Building, wall: str) -> Hung | None:
     """How the sheets of a wall hang; None where it is clad down to the slab, or not at all."""
     if wall not in building.hung_walls:
         return None
+    if wall in building.open_between and (headwall := headwall_of(building, wall)) is not None:
+        own = headwall_girts(building, headwall)[-1]
+        girts = (v for group in end_girts(building) for v in group.girts)
+        girt = min(girts, key=lambda v: abs(v - own))  # that of another lean-to, where it serves both
+        return Hung(headwall.bend, headwall.foot, headwall.rows[-1], girt, flashed=True)
     if wall in building.infill:
         return _from_girt(building, _under_eaves(building) - building.framing.girt.width / 2)
     assert building.skirt is not None

@@ -240,9 +240,10 @@ class SteelLines(GirtLines):
             return posts
         parts = ceil(wall.width / max(self.building.framing.sticks(Role.GIRT)))
         parts = max(parts, 2) if back else parts
-        if headwall_of(self.building, wall.name):  # its rafters stand on posts
+        carries = headwall_of(self.building, wall.name) is not None
+        if carries:  # its rafters stand on posts
             parts = max(parts, ceil(wall.width / self.longest_bay - 1e-9))
-        if wall.open or wall.hung or self.post_room > wall.width / parts:
+        if wall.open or (wall.hung and not carries) or self.post_room > wall.width / parts:
             return ()
         return tuple(wall.width * k / parts for k in range(1, parts))
 

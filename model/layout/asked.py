@@ -13,8 +13,8 @@ GUTTERED = (Role.DOWNSPOUT,)
 
 
 def bare(wall: Face) -> bool:
-    """Whether a wall is to stand without sheets, if only below or above some."""
-    return wall.open_above or wall.hung is not None
+    """Whether a wall is to stand without sheets, if only below or above some; not under another's roof."""
+    return wall.open_above or (wall.hung is not None and not wall.hung.flashed)
 
 
 def asked(lines: TrimLines) -> Terms:

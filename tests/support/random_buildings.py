@@ -44,7 +44,12 @@ DRAWN = tuple(kind for kind in KINDS if kind not in ("vent", SLIDING))
 UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name, LIMITS.name)
 """Tables whose keys are not dealt: most are added to some buildings, one lays nothing otherwise."""
 SPLICES = (("framing", "purlin_splices"), ("framing", "purlin_lap"))
-OWN_STOCK = (*(("framing", f"{kind}_stock") for kind in MEMBER_KINDS), *SPLICES, (OPENING.name, "slides"))
+OWN_STOCK = (
+    *(("framing", f"{kind}_stock") for kind in MEMBER_KINDS),
+    *SPLICES,
+    (OPENING.name, "slides"),
+    (LEAN_TO.name, "between"),
+)
 """Nor are these, which are tried by hand, go with a kind, or are added to some buildings."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
@@ -53,6 +58,8 @@ LIT = 4
 """Every fourth has light sheets in one of its faces, where it can have them."""
 BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
+PASSED = 2
+"""Every second lean-to is open to its building, where it can be."""
 AIRED = 5
 """Every fifth has a vent on its ridge, where it can have one."""
 NESTED = 3
@@ -136,7 +143,14 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
     if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
         text = _where_it_can(text, f"[{BRACING.name}]\n{_lines(keys)}")
-    return _clothed(number, text)
+    return _clothed(number, _passed(number, text))
+
+
+def _passed(number: int, text: str) -> str:
+    """A description whose lean-to, if it has one, is open to its building."""
+    header = _header(LEAN_TO.name)
+    passed = text.replace(header, f'{header}\nbetween = "open"') if number % PASSED else text
+    return passed if parsed(passed) is not None else text
 
 
 def _holes(openings: list[dict[str, object]]) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 NOT_YET = {
     "porch": "a lean-to along a wall: [[lean_to]]",
-    "between": "a clad wall inside the lean-to, with a framed opening for each way through",
     "inset": "a lean-to as long as the building",
     "hip": "a gable",
     "valley": "two buildings, each with a roof of its own",

@@ -252,6 +252,7 @@ LEAN_TO = Table(
             'which of its own are clad: ["front", "back", "outer"] encloses it, at a gable "left", "right"',
             "none",
         ),
+        Key("between", Choice(SIDES), "the main wall inside it, under its roof", SIDES[0]),
     ),
     "array",
 )

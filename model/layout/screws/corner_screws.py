@@ -12,6 +12,7 @@ from ...envelope.headwall import in_line_at
 from ...roles import Role
 from ..trim.cap_trims import under_cap
 from ..trim.corner_trims import hung_leg, over_hung
+from ..trim.headwall_trims import leg_end
 from ..trim.in_line_trims import NAME as IN_LINE
 from ..trim.trim_run import TrimRun
 from .screw_kinds import CLEAR, EDGE, INCH
@@ -32,7 +33,8 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
             upright = face.open_at(hand) or face.beside(hand).open
-            heights = spread(min(top, foot or top), 3 * INCH, lines.building.screws.apart)
+            top = min(top, foot or top, leg_end(lines, face, leg))
+            heights = spread(top, 3 * INCH, lines.building.screws.apart)
             name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
             where = (lines.steel.steel_end(face, hand), into * leg)
             yield from _by_trim(on, hand, _leg(on, (name, 0), where, seat, heights if upright else None))

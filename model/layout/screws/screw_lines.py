@@ -116,7 +116,8 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
     if role is Role.GIRT and face.hung and flange[0] <= face.hung.girt <= flange[1]:
         leg = face.hung.shelf + lines.profile("drip").in_plane
-        return [clear_of(face.hung.row, span, [edge_bar(leg, lines.lap_room)])]
+        bars = [] if face.hung.flashed else [edge_bar(leg, lines.lap_room)]
+        return [clear_of(face.hung.row, span, bars)]
     if role is Role.GIRT and face.half and flange[0] <= face.half.row <= flange[1]:
         return [face.half.row]
     headwall = headwall_of(lines.building, face.name)

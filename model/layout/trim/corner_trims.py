@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from ...envelope.edges import Edge
 from ...envelope.face import HAIR, Face, Hung, in_turn
+from ...envelope.headwall import in_line_at
 from ...envelope.skin_lines import HEAD_CLEARANCE, SHELF_FALL
 from ...place import Place, Point2, Point3, cross, dot
 from ...roles import Role
@@ -55,9 +56,9 @@ def corners(lines: TrimLines) -> Iterator[Corner]:
 def corner_runs(lines: TrimLines) -> Iterator[TrimRun]:
     """Up the corners, over the side sheets' ends and the gable sheets' overrun; where one of the walls is
     open, around the upright that the other ends on. Over the ends of hung sheets a piece of its own, which
-    lies over what comes up under it."""
+    lies over what comes up under it: nothing does in line with a lean-to's end."""
     for corner in corners(lines):
-        if not corner.bare:
+        if not corner.bare and not (corner.hung and _over_in_line(lines, corner)):
             yield _from_foot(lines, corner)
         if corner.hung:
             yield _hung(lines, corner, corner.hung)
@@ -85,14 +86,21 @@ def _from_foot(lines: TrimLines, corner: Corner) -> TrimRun:
     return run
 
 
+def _over_in_line(lines: TrimLines, corner: Corner) -> bool:
+    """Whether a lean-to's clad end stands in line with one of the walls."""
+    return in_line_at(lines.building, (corner.before.name, corner.after.name)) is not None
+
+
 def _hung(lines: TrimLines, corner: Corner, hung: Hung) -> TrimRun:
     """From the feet of hung sheets to the roof."""
     (one, other), (near, far) = (
         [reach(lines, wall, hand) for wall, hand in corner.each()] for reach in (over_hung, hung_leg)
     )
     run = _corner(lines, corner, (one, other), (near, far))
-    start = Plane((0.0, 0.0, hung.foot), ALONG)
-    return replace(run, name=f"{run.name} over", start=start, notches=())
+    name = f"{run.name} over"
+    if _over_in_line(lines, corner):
+        return replace(run, name=name)
+    return replace(run, name=name, start=Plane((0.0, 0.0, hung.foot), ALONG), notches=())
 
 
 def over_hung(lines: TrimLines, wall: Face, hand: str) -> float:

@@ -7,9 +7,12 @@ of its rake trims, past the row of screws in the ledger and the closures.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 
-from ...envelope.face import Face
-from ...envelope.headwall import NOTCH, headwall_of
+from ...envelope.beside import at_gable
+from ...envelope.face import HAIR, Face
+from ...envelope.headwall import NOTCH, Headwall, headwall_of
+from ...envelope.skin_lines import over_in_line
 from ...place import Place, Point2, Point3, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -32,6 +35,7 @@ def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
     behind: Box = (-1.0, bend - 3 * t, t, bend + legs.out_of_plane + 3 * t)
     onward = dot(wall.frame.x, lines.towards_wind) > 0
     x, (u, v) = (-1.0, eave.left) if onward else (1.0, eave.right)
+    past = _past_ends(lines)
     yield TrimRun(
         name="headwall flashing",
         role=Role.FLASHING,
@@ -40,11 +44,18 @@ def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
         frame=wall.frame @ Place((u, v, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
         line=line if onward else mirrored(line),
         thickness=t,
-        start=Plane((0.0, 0.0, 0.0), ALONG),
-        end=Plane((0.0, 0.0, wall.width), ALONG),
+        start=Plane((0.0, 0.0, -past), ALONG),
+        end=Plane((0.0, 0.0, wall.width + past), ALONG),
         nest=(0.0, t / eave.cos),
         snips=(behind if onward else (-behind[2], behind[1], -behind[0], behind[3]),),
     )
+
+
+def _past_ends(lines: TrimLines) -> float:
+    """How far the flashing runs past the corners of the wall: where nothing is clad under it, to the ends of
+    a gable's sheets, whose corner ribs it closes."""
+    hung = lines.building.between == "open" and at_gable(lines.building)
+    return over_in_line(lines.building) if hung else 0.0
 
 
 def at_headwall(
@@ -57,7 +68,7 @@ def at_headwall(
     if headwall is None:
         return
     past = lines.lap_room + lines.thickness + 1
-    low = headwall.under(max(bend) + past, lines.steel.rafter_under) - NOTCH
+    low = _round_rafters(lines, headwall, max(bend) + past)
     wall, leg, out = (
         (before, legs[0], bend[0] + past)
         if headwall.wall == before.name
@@ -68,8 +79,26 @@ def at_headwall(
         """Of the leg, from so far to so far from the corner."""
         return (0.0, -end, out, -start) if wall is before else (-end, 0.0, -start, out)
 
-    yield headwall.head, headwall.foot, box(0.0, leg + 1)
+    # The flashing runs on under the ribs of a gable's hung sheets.
+    hand, there = ("right", bend[1]) if wall is before else ("left", bend[0])
+    on = there - HAIR if wall.hung and wall.beside(hand).covers else 0.0
+    yield headwall.head, headwall.foot, box(-on, leg + 1)
     for left, _, right, _ in wall.cuts:
         start, end = (wall.width - right, wall.width - left) if wall is before else (left, right)
         if start < leg:
             yield low, headwall.head, box(max(0.0, start), end)
+
+
+def _round_rafters(lines: TrimLines, headwall: Headwall, out: float) -> float:
+    """Height from which a trim so far out is cut round the rafters."""
+    return headwall.under(out, lines.steel.rafter_under) - NOTCH
+
+
+def leg_end(lines: TrimLines, wall: Face, leg: float) -> float:
+    """Height at which a corner trim's leg on a wall whose sheets hang, that reaches so far from its corner,
+    ends under a lean-to's roof."""
+    headwall = headwall_of(lines.building, wall.name)
+    if headwall is None or not wall.hung:
+        return inf
+    beside = (min(left, wall.width - right) for left, _, right, _ in wall.cuts)
+    return _round_rafters(lines, headwall, lines.side) if min(beside, default=inf) < leg else headwall.head

@@ -21,7 +21,7 @@ NOTCH = 1.0
 
 def hung_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Along the foot of a wall's hung sheets."""
-    if face.hung is None:
+    if face.hung is None or face.hung.flashed:
         return
     legs = lines.profile("drip")
     section = Shelf(legs.in_plane, legs.out_of_plane, lines.seam, lines.thickness)
