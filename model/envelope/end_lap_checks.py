@@ -1,5 +1,5 @@
-"""Whether sheets come long enough: a tier under others, and the roof of a lean-to, in one length; all else in
-as many as its purlins or girts let them."""
+"""Whether sheets come long enough: a tier under others, and slopes that change their pitch, in one length;
+all else in as many as its purlins or girts let them."""
 
 from __future__ import annotations
 
@@ -16,9 +16,10 @@ LONGEST = ("sheets", "longest")
 def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     """What asks for longer sheets than there are."""
     units, longest = lines.building.units, lines.building.sheets.longest
+    # Those under lean-tos: a wainscot is never as high as the least that `longest` may be.
     whole = [(region, wall) for wall in lines.walls for region in wall.regions[:-1]]
-    # The flashing of a lean-to lies as low as one sheet lets it, and so does the trim where a pitch changes.
-    if lines.building.joined or lines.building.roof.break_at is not None:
+    # The trim where a pitch changes lies as low as one sheet lets it.
+    if lines.building.roof.break_at is not None:
         whole += [(region, slope) for slope in lines.slopes for region in slope.regions]
     tallest, face = max(
         ((region.head - region.foot, face) for region, face in whole),
@@ -27,7 +28,6 @@ def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     )
     if over(tallest, longest):
         what = f"the {'sheets' if face.sloped else 'lower sheets'} of the {face.name} go"
-        what = "the roof of a lean-to goes" if lines.building.joined and face.sloped else what
         needed = f"at least {at_least(tallest, units)}: {what} up in one length"
         yield LONGEST, f"{needed}; end laps there are not yet possible"
         return

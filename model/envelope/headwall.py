@@ -91,7 +91,7 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     seam = seam_of(building) if tiered(building, wall) else None
     low = seam.foot if seam else foot(building)
     roof = lean_to.eave_height + lean_to.width * rise
-    bend = roof + over_roof(building) * hypot(1.0, rise)
+    bend = roof + over_roof(lean_to) * hypot(1.0, rise)
     ledge = roof - lean_to.framing.roof_depth
     return Headwall(
         number=number,

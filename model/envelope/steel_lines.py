@@ -172,7 +172,9 @@ class SteelLines(GirtLines):
     def up_slope(self, slope: Face) -> UpSlope:
         """What the sheets of a slope reach over, and where they may lap."""
         lap = least_lap(self.building.sheets, abs(slope.sides[0].rise))
-        return UpSlope(slope.upper.foot, slope.upper.head, self.purlin_rows(slope), lap)
+        # The flashing over a lean-to's roof stands clear of so many courses and no more.
+        most = slope.upper.skin.courses if self.building.joined else None
+        return UpSlope(slope.upper.foot, slope.upper.head, self.purlin_rows(slope), lap, most=most)
 
     def up_wall(self, wall: Face) -> UpSlope:
         """The same of a wall's upper sheets: on girts that are no seam's, clear of openings, under the lowest

@@ -85,11 +85,9 @@ class TrimLines:
     @cached_property
     def roof_crown(self) -> float:
         """w of the outermost point of the roof's sheets, those that lie on others too."""
-        skin, laps = (
-            self.building.sheets.roof,
-            max(len(self.steel.laps_of(slope)) for slope in self.steel.slopes),
-        )
-        rise = laps * rise_of_lap(skin.profile, skin.thickness)
+        skin = self.building.sheets.roof
+        laps = max(len(self.steel.laps_of(slope)) for slope in self.steel.slopes)
+        rise = 0.0 if skin.courses else laps * rise_of_lap(skin.profile, skin.thickness)
         return outermost(self.building.sheets, skin) + rise
 
     def labels(self, face: str, kind: str) -> tuple[tuple[str, str], ...]:
