@@ -204,3 +204,5 @@ def test_areas_and_weights() -> None:
     assert format_weight(0.45359237 * 12.25, "ft-in") == "12.3"  # half up
     assert format_weight(12.34, "mm") == "12.3"
     assert format_weight(-1e-12, "mm") == "0.0"
+    small = [format_weight(kg, "mm") for kg in (0.0260417, 0.1134, 0.9982, 1.04)]
+    assert small == ["0.0260", "0.113", "0.998", "1.0"]  # three figures under 1

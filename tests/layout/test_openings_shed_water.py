@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 import numpy as np
 import pytest
 from ribwright.intake import parse, starter_text, starters
@@ -14,6 +16,7 @@ from support.rays import Solids
 from support.starter_buildings import starter_model
 
 ROLES = ("j trim", "jamb angle")
+TRIMS = (*ROLES, "head angle", "sill trim", "drip")
 
 
 def box(piece: Piece) -> np.ndarray:
@@ -171,3 +174,15 @@ def test_an_overhead_doors_leaf_stands_clear_behind_the_jambs(name: str) -> None
             assert (manifold(screw).translate(shift) ^ body).volume() == 0.0, row.name
     jamb = next(p for p in model.pieces if p.group == leaf.group and p.role == "jamb")
     assert (box(leaf)[0] >= box(jamb)[1]).any() or (box(leaf)[1] <= box(jamb)[0]).any()
+
+
+@pytest.mark.parametrize(
+    ("kind", "sill"), [("framed opening", "3 ft"), ("framed opening", ""), ("window", "3 ft")]
+)
+def test_an_opening_without_a_leaf_is_trimmed_as_one_with(kind: str, sill: str) -> None:
+    """Both jambs, a drip over them, and a sill's trim where it has a sill."""
+    text = 'width = "20 ft"\nlength = "20 ft"\neave_height = "9 ft"\npitch = "3/12"\n[[opening]]\n'
+    text += f'kind = "{kind}"\nwall = "left"\nwidth = "3 ft"\nheight = "4 ft"\nfrom_left = "4 ft 2 in"\n'
+    model = raise_building(parse(text + (f'sill = "{sill}"\n' if sill else ""), "x")).model
+    around = Counter(p.role for p in model.pieces if kind in p.name and p.role in TRIMS)
+    assert around == {"j trim": 2, "drip": 1, **({"sill trim": 1} if sill else {})}

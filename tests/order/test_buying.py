@@ -19,7 +19,9 @@ from ribwright.order.lists.schedule import Row, schedule
 from ribwright.order.lists.strips import StripLine
 from ribwright.order.written.bend_drawing import bends_svg
 from ribwright.order.written.bend_text import bend_text
+from ribwright.order.written.csv import csv_text
 from ribwright.order.written.order_csv import cuts_csv
+from ribwright.order.written.order_text import order_table
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.roles import list_of
@@ -132,6 +134,18 @@ def test_people_by_weight_and_length() -> None:
     assert [takes(length=feet * FOOT) for feet in (20, 20.1, 30, 30.1)] == [2, 3, 3, 0]
     assert [takes(role="wall sheet", weight=w * POUND) for w in (50, 51, 100, 101)] == [1, 2, 2, 0]
     assert isinstance(row, Row)
+
+
+@pytest.mark.parametrize(("pitch", "steep"), [("4/12", False), ("5/12", True)])
+def test_who_carries_and_what_is_not_here_is_said_in_the_order_itself(pitch: str, steep: bool) -> None:
+    text = f'width = "12 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "{pitch}"\n'
+    listed = schedule(raise_building(parse(text, "hut")).model)
+    said = " ".join(order_table(order(listed), listed, Carried()).split())
+    assert ("A roof over 4/12 has a paragraph of its own: 29 CFR 1926.501(b)(11)" in said) == steep
+    assert "At least two lay a roof sheet." in said
+    assert "sealant at openings" in said.partition("Sheets")[0]
+    roof = [row for row in rows_of(csv_text(listed)) if row["what"] == "roof sheet"]
+    assert roof and {row["people"] for row in roof} == {"2 people"}
 
 
 def test_bends_are_drawn_and_said(wanted: Order) -> None:
