@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 from ribwright.cli.main import run
 from ribwright.outputs import ON_REQUEST, USUAL, Output
+from support.sample_building import sample_model
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -101,6 +102,13 @@ def test_the_sample_kept_in_out_is_what_the_sample_gives() -> None:
         assert run(["schedule", "--format", "csv"]) == 0
     written.seek(0)
     assert (ROOT / "out" / "sample" / "schedule.csv").read_bytes() == written.buffer.read()
+
+
+def test_the_samples_bodies_are_as_many_as_is_said() -> None:
+    screws, bodies = re.findall(r"([\d,]+) of the sample's ([\d,]+) bodies", README)[0]
+    counts = [(piece.role.endswith("screw"), piece.count) for piece in sample_model().pieces]
+    assert int(bodies.replace(",", "")) == sum(count for _, count in counts)
+    assert int(screws.replace(",", "")) == sum(count for is_screw, count in counts if is_screw)
 
 
 def test_the_sample_is_small() -> None:
