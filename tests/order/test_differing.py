@@ -6,6 +6,7 @@ import re
 from collections import Counter
 
 import pytest
+from ribwright.order.buying.order_list import order
 from ribwright.order.lists.item_cells import COLUMNS, cells
 from ribwright.order.lists.schedule import Schedule
 from ribwright.order.written.csv import csv_text
@@ -28,6 +29,27 @@ def test_no_two_rows_say_the_same_of_different_marks(name: str) -> None:
         for item in listed.items
     )
     assert [words for words, count in said.items() if count > 1] == []
+
+
+@pytest.mark.parametrize("name", ["barn", "lambing-shed", "lean-to", "run-in", "machine-shed"])
+def test_no_two_lines_of_an_order_say_the_same(name: str) -> None:
+    """Eave trims of two pitches and of open walls, corner trims that stay flat, plates drilled otherwise."""
+    said = Counter((line.list, line.item) for line in order(starter_schedule(name)).lines)
+    assert [words for words, count in said.items() if count > 1] == []
+
+
+def test_trims_of_one_kind_are_told_by_what_they_are_bent_from() -> None:
+    """The barn's eaves: of 4/12, and of lean-tos of 2/12, one to a wall, one to open columns, whose leg covers
+    the strut; at the gables' corners a flat one over the ends of walls in line, whose area is its width's."""
+    lines = [line for line in order(starter_schedule("barn")).lines if line.list == "trims"]
+    eaves = {line.size for line in lines if line.kind == "eave trim"}
+    assert len(eaves) == 3
+    assert sum("bent 108 deg" in size for size in eaves) == 1  # 90 and atan 4/12, 18.4
+    assert sum("bent 99 deg" in size for size in eaves) == 2  # 90 and atan 2/12, 9.5
+    (flat,) = (line for line in lines if ", flat, " in line.item)
+    assert flat.kind == "corner trim"
+    assert flat.area == pytest.approx(flat.length * 10.375 * 25.4, rel=0.01)
+    assert all("girth" not in line.size for line in lines if line.kind in ("base trim", "ridge cap"))
 
 
 def mirrors(listed: Schedule) -> dict[str, str]:

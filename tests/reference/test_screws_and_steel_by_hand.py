@@ -156,10 +156,8 @@ def test_the_steel(named: tuple[str, Order]) -> None:
         "cee 4 x 2 x 0.059 in",
     ]
     kinds += [f"cee to the pitch 6 x 2 x 0.059 in at {strut}", "angle 4.075 x 2 x 0.075 in"]
-    plates = {("plate 4 x 0.375 in", '10"'): inner}
+    plates = {("plate 4 x 0.375 in", '10", BP1'): 4, ("plate 4 x 0.375 in", '10", BP2'): inner}
     assert found == {(kind, "40'"): count for kind, count in zip(kinds, counts, strict=True)} | plates
-    corners = [line.quantity for line in lines(wanted, "members") if line.kind.startswith("plate")]
-    assert corners == [4, inner]
 
 
 def test_the_garages_clips() -> None:
@@ -207,7 +205,8 @@ def test_feet_and_weight_of_every_line(named: tuple[str, Order]) -> None:
 
 
 def _inches(size: str) -> float:
-    """Of `12' 6-1/2"`, as it is written."""
+    """Of `12' 6-1/2"`, as it is written; what comes after is no length."""
+    size = size.partition(",")[0]
     feet, _, rest = size.rpartition("'")
     whole, _, part = rest.strip(' "').partition("-") if "-" in rest else (rest.strip(' "'), "", "")
     top, _, bottom = part.partition("/")

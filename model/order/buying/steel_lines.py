@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from ...roles import Role
 from ..lists.items import Item
@@ -33,11 +34,15 @@ def steel_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
 
 
 def as_cut_lines(schedule: Schedule) -> Iterator[Line]:
-    """What comes cut to length, by mark."""
+    """What comes cut to length, by mark; told by it where nothing else tells two apart."""
+    lines = []
     for item in schedule.listed("members"):
         if item.role in AS_CUT:
             bought = (item.count, item.length, item.count * item.weight)
-            yield _line(item, [item], bought, schedule.units)
+            lines.append(_line(item, [item], bought, schedule.units))
+    alike = Counter(line.item for line in lines)
+    for line in lines:
+        yield line if alike[line.item] == 1 else replace(line, size=f"{line.size}, {line.marks[0]}")
 
 
 def _least(items: Sequence[Item], stocks: Sequence[float], kerf: float) -> StockPlan:

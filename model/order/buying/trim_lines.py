@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from itertools import combinations
 
 from ...measure.snap import snapped
+from ...units import format_length
 from ..lists.items import Item
 from ..lists.schedule import Schedule, Units
 from .buying import Buying
@@ -19,20 +20,44 @@ from .words import gauge_text, long_text
 FULL = 0.5  # mm by which a leaning full stick may measure longer than its stock length
 GIRTH = 0.01  # mm to which a girth is taken: what noise does to its last digits, a long stick multiplies
 GIRTHS = 1.0  # mm; trims of one kind whose girths differ by less are cut from one stick
+ANGLES = 1.0  # degrees; and whose bends do
 
 
 def trim_plans(schedule: Schedule, buying: Buying) -> Iterator[StockLine]:
     """The stock plan and the line of each kind of trim and each length of stick that it is cut from, shortest
-    first; one of another girth is another kind."""
+    first; one of another girth or bent otherwise is another kind, and told by its girth."""
     kinds: dict[tuple[object, ...], list[Item]] = defaultdict(list)
     for item in schedule.listed("trims"):
-        girth = snapped(item.bends.girth, GIRTHS) if item.bends else 0.0
-        kinds[item.role, item.gauge, snapped(item.thickness, 0.001), item.colour, girth].append(item)
-    for items in kinds.values():
+        shape = snapped(_girth(item), GIRTHS), _angles(item)
+        kinds[item.role, item.gauge, snapped(item.thickness, 0.001), item.colour, *shape].append(item)
+    alike = Counter(key[:4] for key in kinds)
+    for key, items in kinds.items():
+        words = _girth_text(items[0], schedule.units) if alike[key[:4]] > 1 else ""
         for plan in _least(items, buying.sticks(items[0].role), buying.kerf).values():
             marks = {mark for stick in plan.sticks for mark, _ in stick.cuts}
             cut = [item for item in items if item.mark in marks]
-            yield StockLine(tuple(cut), plan, _line(cut, plan, schedule.units), items[0])
+            yield StockLine(tuple(cut), plan, _line(cut, plan, schedule.units, words), items[0])
+
+
+def _girth(item: Item) -> float:
+    """Width of the strip that it is bent from (mm), or of one that stays flat; 0 of what is no strip."""
+    flat = item.depth if item.width < 2 * item.thickness else 0.0
+    return item.bends.girth if item.bends else flat
+
+
+def _angles(item: Item) -> tuple[float, ...]:
+    """Inside angles of its bends, from whichever end comes first."""
+    found = tuple(snapped(angle, ANGLES) for angle in item.bends.angles) if item.bends else ()
+    return min(found, found[::-1])
+
+
+def _girth_text(item: Item, units: Units) -> str:
+    told = format_length(_girth(item), units)
+    unit = " mm" if units == "mm" else ""
+    bent = item.bends.angles if item.bends else ()
+    bends = " and ".join(f"{angle:.0f} deg" for angle in bent if abs(angle - 90.0) > ANGLES)
+    said = f"girth {told}{unit}{f', bent {bends}' if bends else ''}" if bent else f"flat, {told}{unit} wide"
+    return said if _girth(item) else ""
 
 
 def _least(items: Sequence[Item], stock: Sequence[float], kerf: float) -> dict[float, StockPlan]:
@@ -73,11 +98,12 @@ def _length(item: Item, stock: Sequence[float]) -> float:
     return next((one for one in stock if one < item.cut <= one + FULL), item.cut)
 
 
-def _line(items: list[Item], plan: StockPlan, units: Units) -> Line:
-    """Weight and girth go by the piece that cuts have left most of."""
+def _line(items: list[Item], plan: StockPlan, units: Units, words: str) -> Line:
+    """Weight and girth go by the piece that cuts have left most of. words: what tells it from others of its
+    kind."""
     first, count, stock = items[0], len(plan.sticks), plan.sticks[0].stock
     heaviest = max(item.weight / item.cut for item in items)
-    girth = snapped(first.bends.girth, GIRTH) if first.bends else 0.0
+    girth = snapped(_girth(first), GIRTH)
     return Line(
         "trims",
         first.role,
@@ -86,7 +112,7 @@ def _line(items: list[Item], plan: StockPlan, units: Units) -> Line:
         tuple(item.mark for item in items),
         gauge_text(first.gauge, first.thickness, units),
         first.colour,
-        long_text(stock, units),
+        ", ".join(filter(None, (long_text(stock, units), words))),
         ("trim",),
         count=count,
         length=count * stock,
