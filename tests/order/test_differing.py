@@ -39,8 +39,9 @@ def test_no_two_lines_of_an_order_say_the_same(name: str) -> None:
 
 
 def test_trims_of_one_kind_are_told_by_what_they_are_bent_from() -> None:
-    """The barn's eaves: of 4/12, and of lean-tos of 2/12, one to a wall, one to open columns, whose leg covers
-    the strut; at the gables' corners a flat one over the ends of walls in line, whose area is its width's."""
+    """The barn's eaves: of 4/12, and of lean-tos of 2/12, one to a wall, one to open columns, whose leg
+    covers the strut; at the gables' corners a flat one over the ends of walls in line, whose area is its
+    width's."""
     lines = [line for line in order(starter_schedule("barn")).lines if line.list == "trims"]
     eaves = {line.size for line in lines if line.kind == "eave trim"}
     assert len(eaves) == 3
