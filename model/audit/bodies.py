@@ -34,12 +34,14 @@ def bodies(site: Site, kernel: bool = False) -> Iterator[Finding]:
 
 def floating(site: Site, screws: list[Driven]) -> Iterator[Finding]:
     """Bodies that touch no other body, and no screw."""
-    touched = {layer.body for screw in screws for layer in screw.layers}
+    loose = np.ones(len(site.bodies), np.bool_)
+    loose[[layer.body for screw in screws for layer in screw.layers]] = False
     first, second = overlapping(site.low, site.high, -NEAR)
+    asked = loose[first] | loose[second]
+    first, second = first[asked], second[asked]
     for group, turn, shift in alike(site, first, second):
-        i, j = int(first[group[0]]), int(second[group[0]])
-        if not apart(site.bodies[i].solid, site.bodies[j].solid, turn, shift, NEAR):
-            touched.update(first[group].tolist(), second[group].tolist())
-    for k in sorted(set(range(len(site.bodies))) - touched):
-        piece = site.bodies[k]
-        yield found(Code.FLOATING, (piece,), np.asarray((site.low[k] + site.high[k]) / 2))
+        a, b = (site.bodies[int(numbers[group[0]])].solid for numbers in (first, second))
+        if not apart(a, b, turn, shift[None], NEAR):
+            loose[first[group]] = loose[second[group]] = False
+    for k in np.flatnonzero(loose).tolist():
+        yield found(Code.FLOATING, (site.bodies[k],), np.asarray((site.low[k] + site.high[k]) / 2))

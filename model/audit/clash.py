@@ -12,12 +12,14 @@ from functools import lru_cache
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 from OCP.TopoDS import TopoDS_Solid
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors, flats
 from ..solids.properties import REMEMBERED, triangles
 from .found import found
+from .known import SHIFT, TURN, key, vectors
 from .limits import over
 from .site import Numbers, Site, overlapping
 
@@ -29,6 +31,8 @@ TOUCHING = 1e-3
 """mm; boxes and planes that overlap by less only touch."""
 NEAR = 1.0
 """mm; bodies with more air between them do not touch: layers of trim may lean off each other by less."""
+PAIRS = 32768
+"""Relative stands of two bodies that are remembered; a building has a thousand."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +50,9 @@ class Shared:
         return over(self.depth, DEPTH) and over(self.volume, VOLUME)
 
 
+CLEAR = Shared(0.0, 0.0, np.zeros(3))
+
+
 def clashes(site: Site) -> Iterator[Finding]:
     """Every pair of bodies that share space, screws left aside."""
     for i, j, shared in _shared(site):
@@ -57,11 +64,8 @@ def _shared(site: Site) -> Iterator[tuple[int, int, Shared]]:
     """Pairs whose boxes overlap and that really share more than touching."""
     first, second = overlapping(site.low, site.high, TOUCHING)
     for group, turn, shift in alike(site, first, second):
-        i, j = int(first[group[0]]), int(second[group[0]])
-        a, b = site.bodies[i].solid, site.bodies[j].solid
-        if apart(a, b, turn, shift, -TOUCHING):
-            continue
-        shared = shared_space(a, b, turn, shift)
+        a, b = (site.bodies[int(numbers[group[0]])].solid for numbers in (first, second))
+        (shared,) = shared_space(a, b, turn, shift[None])
         if shared.counts:
             yield from ((int(first[k]), int(second[k]), shared) for k in group)
 
@@ -86,20 +90,25 @@ def alike(site: Site, first: Numbers, second: Numbers) -> Iterator[tuple[Numbers
         yield members, turns[members[0]], shifts[members[0]]
 
 
-def apart(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shift: Vectors, air: float) -> bool:
-    """Whether a plane through a flat side of one body has the other beyond it by more than `air` mm.
+def apart(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shifts: Vectors, air: float) -> NDArray[np.bool_]:
+    """(k,) whether a plane through a flat side of one body has the other beyond it by more than `air` mm.
 
-    turn, shift: of b in a's frame. False proves nothing.
+    turn: of b in a's frame; shifts (k, 3): where it stands. False proves nothing.
     """
+    normals, rooms = _sides(a, b, key(turn, TURN))
+    return np.asarray((shifts @ normals.T + rooms > air).any(axis=1))
+
+
+@lru_cache(maxsize=PAIRS)
+def _sides(a: TopoDS_Solid, b: TopoDS_Solid, turn: bytes) -> tuple[Vectors, Vectors]:
+    """The outer planes of two bodies, b turned as it is in a's frame: normals (n, 3) there, away from the
+    body, and the air (n,) before each to the other body, where b stands at a's origin."""
+    turned = vectors(turn)
     (sides_a, points_a), (sides_b, points_b) = supports(a), supports(b)
-    b_in_a, a_in_b = points_b @ turn.T + shift, (points_a - shift) @ turn
-    return _beyond(sides_a, b_in_a, air) or _beyond(sides_b, a_in_b, air)
-
-
-def _beyond(sides: Vectors, points: Vectors, air: float) -> bool:
-    if not len(sides):
-        return False
-    return bool(((sides[:, :3] @ points.T).min(axis=1) > sides[:, 3] + air).any())
+    normals_a, normals_b = sides_a[:, :3], sides_b[:, :3] @ turned.T
+    before_a = (normals_a @ (points_b @ turned.T).T).min(axis=1) - sides_a[:, 3]
+    before_b = (normals_b @ points_a.T).min(axis=1) - sides_b[:, 3]
+    return np.concatenate([normals_a, -normals_b]), np.concatenate([before_a, before_b])
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -111,11 +120,27 @@ def supports(solid: TopoDS_Solid) -> tuple[Vectors, Vectors]:
     return np.unique(np.column_stack([normals, heights])[outer].round(9), axis=0), points
 
 
-def shared_space(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shift: Vectors) -> Shared:
-    """What two bodies share, b standing at turn, shift in a's frame."""
+def shared_space(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shifts: Vectors) -> tuple[Shared, ...]:
+    """What two bodies share, b standing at turn (3, 3) and each of shifts (k, 3) in a's frame.
+
+    Remembered: in a building, and from one to the next, most pairs stand to each other as others do.
+    """
+    return _shared_at(a, b, key(turn, TURN), key(shifts, SHIFT))
+
+
+@lru_cache(maxsize=PAIRS)
+def _shared_at(a: TopoDS_Solid, b: TopoDS_Solid, turn: bytes, shifts: bytes) -> tuple[Shared, ...]:
+    turned, stands = vectors(turn), vectors(shifts)
+    parted = apart(a, b, turned, stands, -TOUCHING)
+    return tuple(
+        CLEAR if far else _common(a, b, turned, shift) for far, shift in zip(parted, stands, strict=True)
+    )
+
+
+def _common(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shift: Vectors) -> Shared:
     common = closed_mesh(a) ^ closed_mesh(b).transform(np.column_stack([turn, shift]))
     if common.is_empty():
-        return Shared(0.0, 0.0, shift)
+        return CLEAR
     volume, box = common.volume(), np.array(common.bounding_box())
     return Shared(volume, 2 * volume / common.surface_area(), (box[:3] + box[3:]) / 2)
 

@@ -13,6 +13,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..measure.faces import Vectors
 from ..pieces import Piece
 from ..solids.properties import REMEMBERED, triangles
+from .known import SHIFT, TURN, Known, key, vectors
 from .rays import spans
 from .site import Numbers, Site, axes
 
@@ -108,7 +109,7 @@ class Driven:
 def driven(site: Site) -> Iterator[Driven]:
     """All screws of a model, piece by piece."""
     rows = [_row(site, piece) for piece in site.screws]
-    crossed = _all_crossed(near for row in rows for near in row.near)
+    crossed = _all_crossed(near.ask for row in rows for near in row.near)
     for row in rows:
         yield from _driven(site, row, crossed)
 
@@ -116,22 +117,21 @@ def driven(site: Site) -> Iterator[Driven]:
 _Met = tuple[int, list[tuple[float, float]], tuple[float, float]]
 """A screw's number among those asked for, its axis' stretches in a body, its rim's least and greatest
 depth."""
+_KNOWN: Known[Sequence[_Met]] = Known(16384)
+"""Of a building's seven hundred asks, most come again from one building to the next."""
+
+
+_Ask = tuple[TopoDS_Solid, TopoDS_Solid, bytes, bytes]
+"""A body's solid, a screw's; in the body's frame the way that screws are driven (3,), their seats (n, 3)."""
 
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Near:
-    """Screws of one piece that may meet one body: their numbers in the row, and how they stand in its frame.
-
-    seats: (n, 3), direction: (3,). key: the same for screws that stand alike to equal bodies.
-    """
+    """Screws of one piece that may meet one body: their numbers in the row, how they stand in its frame."""
 
     body: int
     screws: Numbers
-    solid: TopoDS_Solid
-    shape: Shape
-    seats: Vectors
-    direction: Vectors
-    key: tuple[TopoDS_Solid, TopoDS_Solid, bytes, bytes]
+    ask: _Ask
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -163,38 +163,51 @@ def _row(site: Site, piece: Piece) -> _Row:
 
 
 def _near(site: Site, k: int, piece: Piece, screws: Numbers, seats: Vectors, axis: Vectors) -> _Near:
-    turn, solid = site.turns[k], site.bodies[k].solid
-    starts, direction = (seats[screws] - site.origins[k]) @ turn, axis @ turn
-    key = (solid, piece.solid, np.round(direction, 7).tobytes(), np.round(starts, 4).tobytes())
-    return _Near(k, screws, solid, shape_of(piece.solid), starts, direction, key)
+    turn = site.turns[k]
+    starts = key((seats[screws] - site.origins[k]) @ turn, SHIFT)
+    return _Near(k, screws, (site.bodies[k].solid, piece.solid, key(axis @ turn, TURN), starts))
 
 
-def _all_crossed(near: Iterable[_Near]) -> dict[object, list[_Met]]:
-    """What screws meet of bodies, by key: those that stand alike are asked once, and all that look the same
-    way at equal bodies together."""
-    asked = {one.key: one for one in near}
-    together: dict[object, list[_Near]] = defaultdict(list)
-    for key, one in asked.items():
-        together[key[:3]].append(one)
-    crossed: dict[object, list[_Met]] = {key: [] for key in asked}
+def _all_crossed(asked: Iterable[_Ask]) -> dict[_Ask, Sequence[_Met]]:
+    """What screws meet of bodies: what was asked before is known, and the others that look the same way at
+    equal bodies are asked together."""
+    crossed: dict[_Ask, Sequence[_Met]] = {}
+    together: dict[object, list[_Ask]] = defaultdict(list)
+    for ask in dict.fromkeys(asked):
+        if (answer := _KNOWN.get(ask)) is not None:
+            crossed[ask] = answer
+        else:
+            together[ask[:3]].append(ask)
     for alike in together.values():
-        first = alike[0]
-        owners = [(one.key, number) for one in alike for number in range(len(one.seats))]
-        seats = np.vstack([one.seats for one in alike])
-        for start in range(0, len(seats), AT_ONCE):
-            part = seats[start : start + AT_ONCE]
-            for screw, axial, rim in _crossed(first.solid, first.shape, part, first.direction):
-                key, number = owners[start + screw]
-                crossed[key].append((number, axial, rim))
+        fresh = _asked_together(alike)
+        crossed.update(fresh)
+        for ask, met in fresh.items():
+            _KNOWN.put(ask, met)
     return crossed
 
 
-def _driven(site: Site, row: _Row, crossed: Mapping[object, list[_Met]]) -> Iterator[Driven]:
+def _asked_together(alike: Sequence[_Ask]) -> dict[_Ask, list[_Met]]:
+    """What screws meet of one body that all look at it the same way."""
+    solid, screw, way, _ = alike[0]
+    shape, direction = shape_of(screw), vectors(way)[0]
+    crossed: dict[_Ask, list[_Met]] = {ask: [] for ask in alike}
+    each = [vectors(ask[3]) for ask in alike]
+    owners = [(ask, number) for ask, seats in zip(alike, each, strict=True) for number in range(len(seats))]
+    every = np.concatenate(each)
+    for start in range(0, len(every), AT_ONCE):
+        part = every[start : start + AT_ONCE]
+        for found, axial, rim in _crossed(solid, shape, part, direction):
+            ask, number = owners[start + found]
+            crossed[ask].append((number, axial, rim))
+    return crossed
+
+
+def _driven(site: Site, row: _Row, crossed: Mapping[_Ask, Sequence[_Met]]) -> Iterator[Driven]:
     """The screws of one piece with all they meet."""
     layers: list[list[Layer]] = [[] for _ in row.seats]
     rims: list[dict[int, tuple[float, float]]] = [{} for _ in row.seats]
     for near in row.near:
-        for number, stretches, rim in crossed[near.key]:
+        for number, stretches, rim in crossed[near.ask]:
             screw = near.screws[number]
             layers[screw] += [Layer(start, end, near.body) for start, end in stretches]
             rims[screw][near.body] = rim

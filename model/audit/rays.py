@@ -37,11 +37,10 @@ def spans(
     it ends, in mm from the start along the direction, in order along each line.
     """
     axes = np.vstack([across(direction), direction])
-    tips, middles = mesh @ axes.T, starts @ axes.T
+    tips, middles = (mesh.reshape(-1, 3) @ axes.T).reshape(mesh.shape), starts @ axes.T
     flat = tips[..., :2]
     low, high = flat.min(axis=1) - bundle.max(axis=0), flat.max(axis=1) - bundle.min(axis=0)
-    near = (middles[:, None, :2] >= low - SLIVER) & (middles[:, None, :2] <= high + SLIVER)
-    middle, triangle = np.nonzero(near[..., 0] & near[..., 1])
+    middle, triangle = _within(middles[:, :2], low - SLIVER, high + SLIVER)
     at = middles[middle, None, :2] + bundle
     corners = flat[triangle][:, None]
     shares = np.stack([_twice(corners[..., k, :], corners[..., (k + 1) % 3, :], at) for k in range(3)])
@@ -54,6 +53,30 @@ def spans(
     depth = weights[1] * heights[:, 0] + weights[2] * heights[:, 1] + weights[0] * heights[:, 2]
     line = middle[pair] * len(bundle) + ray
     return _paired(line, depth - middles[middle[pair], 2], sign[pair, ray])
+
+
+def _within(points: Vectors, low: Vectors, high: Vectors) -> tuple[Numbers, Numbers]:
+    """Which points (k, 2) lie in which boxes, low and high (m, 2): numbers (n,) of both, by point, then box.
+
+    Along the axis on which fewer do, points are sorted and each box's looked up; the other tells them apart.
+    """
+    orders = np.argsort(points, axis=0, kind="stable")
+    first, last = (
+        np.column_stack(
+            [np.searchsorted(points[orders[:, k], k], ends[:, k], side) for k in range(2)],  # type: ignore[call-overload]  # a side by name
+        )
+        for ends, side in ((low, "left"), (high, "right"))
+    )
+    counts = last - first
+    axis = int(counts.sum(axis=0).argmin())
+    of_box = counts[:, axis]
+    box = np.repeat(np.arange(len(low)), of_box)
+    place = np.arange(len(box)) - np.repeat(np.cumsum(of_box) - of_box, of_box) + first[box, axis]
+    point, other = orders[place, axis], 1 - axis
+    inside = (points[point, other] >= low[box, other]) & (points[point, other] <= high[box, other])
+    point, box = point[inside], box[inside]
+    order = np.lexsort((box, point))
+    return point[order], box[order]
 
 
 def _twice(a: Vectors, b: Vectors, p: Vectors) -> Vectors:

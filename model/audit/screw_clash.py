@@ -13,55 +13,47 @@ from numpy.typing import NDArray
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
-from .clash import TOUCHING, VOLUME, Shared, apart, shared_space
+from .clash import TOUCHING, VOLUME, shared_space
 from .driven import Driven
 from .found import found
 from .site import Site, axes
 
-CLEAR = Shared(0.0, 0.0, np.zeros(3))
-
 
 def screw_clashes(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
-    """Every body that a screw runs into and does not hold. Screws that stand alike are judged once."""
-    remembered: dict[object, Shared] = {}
+    """Every body that a screw runs into and does not hold."""
     hard = np.array([name != "insulation" for name in site.lists], dtype=np.bool_)
     for _, row in groupby(screws, key=lambda screw: id(screw.piece)):
-        yield from _row(site, hard, list(row), remembered)
+        yield from _row(site, hard, list(row))
 
 
-def _row(
-    site: Site, hard: NDArray[np.bool_], row: list[Driven], remembered: dict[object, Shared]
-) -> Iterator[Finding]:
+def _row(site: Site, hard: NDArray[np.bool_], row: list[Driven]) -> Iterator[Finding]:
     """The clashes of the screws of one piece. hard: which bodies do not give way."""
-    lows, highs = (np.array(ends) for ends in zip(*(_box(screw) for screw in row), strict=True))
-    near = (site.low < highs.max(axis=0)) & (site.high > lows.min(axis=0))
+    seats = np.array([screw.seat for screw in row])
+    low, high = _boxes(row[0], seats)
+    near = (site.low < high.max(axis=0)) & (site.high > low.min(axis=0))
     about = np.flatnonzero(near.all(axis=1) & hard)
-    meet = (site.low[about] < highs[:, None] - TOUCHING) & (site.high[about] > lows[:, None] + TOUCHING)
+    meet = (site.low[about, None] < high - TOUCHING) & (site.high[about, None] > low + TOUCHING)
     meeting: NDArray[np.bool_] = np.all(meet, axis=2)
-    for screw, bodies in zip(row, meeting, strict=True):
-        held = {layer.body for layer in screw.held}
-        for k in set(about[bodies].tolist()) - held:
-            shared = _shared(site, screw, k, remembered)
+    holding = {(screw, layer.body) for screw, driven in enumerate(row) for layer in driven.held}
+    for k, meets in zip(about.tolist(), meeting, strict=True):
+        numbers = [screw for screw in np.flatnonzero(meets).tolist() if (screw, k) not in holding]
+        if not numbers:
+            continue
+        body, screw = site.bodies[k], row[0]
+        turn = site.turns[k].T @ axes(screw.piece.place)
+        shifts = (seats[numbers] - site.origins[k]) @ site.turns[k] - turn @ screw.shape.seat
+        for number, shared in zip(
+            numbers, shared_space(body.solid, screw.piece.solid, turn, shifts), strict=True
+        ):
             if shared.counts:
-                both = (screw, site.bodies[k])
-                yield found(Code.SCREW_CLASH, both, screw.seat, shared.volume, VOLUME, "volume")
+                at = seats[number]
+                yield found(Code.SCREW_CLASH, (row[number], body), at, shared.volume, VOLUME, "volume")
 
 
-def _box(screw: Driven) -> tuple[Vectors, Vectors]:
-    """A box around the head and one around the shank, together."""
-    shape, axis = screw.shape, np.abs(screw.axis)
+def _boxes(screw: Driven, seats: Vectors) -> tuple[Vectors, Vectors]:
+    """Lowest and highest corners (n, 3) of boxes around the head and the shank, together, of screws driven
+    as one is at some seats (n, 3)."""
+    shape, axis = screw.shape, screw.axis
     rim = shape.rim * np.sqrt(np.maximum(1.0 - axis**2, 0.0))
-    ends = np.array([screw.seat - shape.head * screw.axis, screw.seat + shape.length * screw.axis])
-    return ends.min(axis=0) - rim, ends.max(axis=0) + rim
-
-
-def _shared(site: Site, screw: Driven, k: int, remembered: dict[object, Shared]) -> Shared:
-    """What a screw shares with a body, the screw standing in the body's frame."""
-    turn = site.turns[k].T @ axes(screw.piece.place)
-    shift = (screw.seat - site.origins[k]) @ site.turns[k] - turn @ screw.shape.seat
-    solid, body = screw.piece.solid, site.bodies[k].solid
-    key = (body, solid, np.round(turn, 6).tobytes(), np.round(shift, 3).tobytes())
-    if key not in remembered:
-        parted = apart(body, solid, turn, shift, -TOUCHING)
-        remembered[key] = CLEAR if parted else shared_space(body, solid, turn, shift)
-    return remembered[key]
+    ends = np.array([-shape.head * axis, shape.length * axis])
+    return seats + ends.min(axis=0) - rim, seats + ends.max(axis=0) + rim
