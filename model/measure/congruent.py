@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from functools import cmp_to_key
+from functools import cmp_to_key, lru_cache
 
 from OCP.TopoDS import TopoDS_Solid
 
@@ -19,6 +19,8 @@ AGREE = ("colour", "material", "profile", "gauge", "swing")
 EQUAL = 0.0103
 """mm, mm2; sizes nearer than this are equal when marks are numbered: above the tolerance of marks,
 and no difference that people lay out."""
+SETS = 1024
+"""Sets of solids that are remembered; a building has some fifty."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,17 +114,28 @@ def _alike(pieces: Iterable[Piece]) -> Iterable[list[Piece]]:
 def _congruent(pieces: list[Piece]) -> Iterable[Group]:
     """Groups, without marks yet, of pieces that agree in role and labels."""
     role = pieces[0].role
-    bodies = {piece.solid: measured(role, piece.solid) for piece in pieces}
-    left = list(bodies)
-    while left:
-        first = bodies[left[0]]
-        lying = _reached(left.pop(0), bodies, left)
-        benches = {
-            solid: tuple(way.bench for way in bodies[solid].ways if drawn.fits(way))
-            for solid, drawn in lying.items()
-        }
+    for benches in _lying(role, tuple(dict.fromkeys(piece.solid for piece in pieces))):
         members = (Member(piece, benches[piece.solid]) for piece in pieces if piece.solid in benches)
-        yield Group("", role, first, tuple(members))
+        yield Group("", role, measured(role, next(iter(benches))), tuple(members))
+
+
+@lru_cache(maxsize=SETS)
+def _lying(role: str, solids: tuple[TopoDS_Solid, ...]) -> tuple[dict[TopoDS_Solid, tuple[Place, ...]], ...]:
+    """Congruent solids of a role, each with its benches, the first one drawn.
+
+    Remembered: a model is marked and then listed, and buildings have sets of solids in common.
+    """
+    bodies = {solid: measured(role, solid) for solid in solids}
+    left, found = list(bodies), []
+    while left:
+        lying = _reached(left.pop(0), bodies, left)
+        found.append(
+            {
+                solid: tuple(way.bench for way in bodies[solid].ways if drawn.fits(way))
+                for solid, drawn in lying.items()
+            }
+        )
+    return tuple(found)
 
 
 def _reached(

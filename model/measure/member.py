@@ -33,12 +33,13 @@ _TURNS = _HALF + [_QUARTER @ half for half in _HALF]
 class Lying:
     """A body on the bench one way round: y along it, its lowest corner at the origin.
 
-    bench: that frame in the solid's own. points: (n, 3) its corners there. volume: mm3; curved: how
-    many of its faces are.
+    bench: that frame in the solid's own. points: (n, 3) its corners there; reach: the highest of them on
+    each axis. volume: mm3; curved: how many of its faces are.
     """
 
     bench: Place
     points: Vectors
+    reach: Point3
     volume: float
     curved: int
 
@@ -48,10 +49,10 @@ class Lying:
             return False
         if abs(self.volume - other.volume) > 1e-4 * self.volume:
             return False
-        if np.abs(self.points.max(axis=0) - other.points.max(axis=0)).max() > TOLERANCE + ALIKE / 1000:
+        near = TOLERANCE + ALIKE / 1000
+        if any(abs(one - its) > near for one, its in zip(self.reach, other.reach, strict=True)):
             return False
         apart = np.linalg.norm(self.points[:, None, :] - other.points[None, :, :], axis=2)
-        near = TOLERANCE + ALIKE / 1000
         return bool(apart.min(axis=0).max() <= near and apart.min(axis=1).max() <= near)
 
 
@@ -137,9 +138,8 @@ def _lying(shape: Body, axes: Vectors) -> Lying:
     points = shape.corners @ axes.T
     low = points.min(axis=0)
     origin = low @ axes
-    return Lying(
-        Place(_point(origin), _point(axes[0]), _point(axes[1])), points - low, shape.volume, shape.curved
-    )
+    bench = Place(_point(origin), _point(axes[0]), _point(axes[1]))
+    return Lying(bench, points - low, _point((points - low).max(axis=0)), shape.volume, shape.curved)
 
 
 def _point(vector: Vectors) -> Point3:

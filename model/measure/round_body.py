@@ -55,7 +55,9 @@ def measure_body(solid: TopoDS_Solid) -> MeasuredMember:
     x, length, z = (high - low).tolist()
     bench = Place(_point(low @ axes), place.x, place.y)
     return MeasuredMember(
-        ways=(Bulk(bench, shape.corners @ axes.T - low, shape.volume, shape.curved, moments),),
+        ways=(
+            Bulk(bench, shape.corners @ axes.T - low, (x, length, z), shape.volume, shape.curved, moments),
+        ),
         length=length,
         depth=max(x, z),
         width=min(x, z),
