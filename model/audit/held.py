@@ -78,14 +78,16 @@ def _edge(
     axes = np.array([along, (-along[1], along[0])])
     length = float((end - start) @ along)
     at = (seats - start) @ axes.T
-    at = at[(at[:, 1] > 0) & (at[:, 1] < NEAR)]
+    along_edge = np.sort(at[(at[:, 1] > 0) & (at[:, 1] < NEAR), 0])
+    if not any(over(high - low, LEAST) for low, high in _without(0.0, length, along_edge)):
+        return  # held all along, whatever is behind it
     band = shapely.transform(shapely.box(0.0, 0.0, length, REACHED), lambda points: points @ axes + start)
     for region in _regions(steel, band.intersection(sheet.outline)):
         backed = shapely.transform(region, lambda points: (points - start) @ axes.T)
         left, _, right, _ = backed.bounds
         if right - left < LEAST:
             continue
-        for low, high in _without(left, right, np.sort(at[:, 0])):
+        for low, high in _without(left, right, along_edge):
             if over(high - low, LEAST):
                 yield _loose(face, sheet, start + along * (low + high) / 2, high - low)
 

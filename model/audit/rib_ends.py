@@ -22,6 +22,9 @@ from .seams import levels, seams
 from .shadow import seen
 from .site import Numbers, Site
 
+Shapes = NDArray[np.object_]
+"""Array of plane shapes, (n,)."""
+
 OPEN = 0.25
 """Share of a hollow that may stay open: a plug stops short of the rib's thin feet."""
 SMALL = 150.0
@@ -80,18 +83,28 @@ def _open(
     spans = [part.bounds for sheet in sheets for part in shapely.get_parts(sheet.outline & ends)]
     along = shapely.union_all([shapely.box(left, -1e3, right, 1e3) for left, _, right, _ in spans])
     # Where an opening cuts a sheet higher, it has no end here, and the hollows on both its sides are two.
-    for hollow in (part for whole in hollows for part in shapely.get_parts(whole & along)):
-        if hollow.area < SMALL:
-            continue
-        open_ = hollow
-        for stop in tree.geometries[tree.query(hollow)]:
-            open_ = open_.difference(stop)
+    parts = shapely.get_parts(shapely.intersection(np.array(hollows, np.object_), along))
+    parts = parts[shapely.area(parts) >= SMALL]
+    for hollow, open_ in zip(parts, _stopped(parts, tree), strict=True):
         left, most = open_.area, max(SMALL, OPEN * hollow.area)
         if over(left, most):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
             at = np.array(face.plane.point(u, v))
             yield found(Code.RIB_OPEN, (sheet.piece,), at, left, most, "area")
+
+
+def _stopped(hollows: Shapes, tree: shapely.STRtree) -> Shapes:
+    """(n,) what of each hollow is left of all that stands in it, taken off one after the other."""
+    of, stop = tree.query(hollows)
+    order = np.lexsort((np.arange(len(of)), of))
+    of, stop = of[order], stop[order]
+    number = np.arange(len(of)) - np.searchsorted(of, of)
+    left = hollows.copy()
+    for turn in range(int(number.max(initial=-1)) + 1):
+        now = number == turn
+        left[of[now]] = shapely.difference(left[of[now]], tree.geometries[stop[now]])
+    return left
 
 
 def _under(sheets: Sequence[LaidSheet]) -> list[shapely.Geometry]:

@@ -152,33 +152,51 @@ def _outside(site: Site, i: int, j: int, along: Vectors, station: float) -> floa
     """How far the outer skin of one piece lies outside that of the other at a station along the run: along
     one normal, since they lean, and a little lean is much at a distance from the building's origin."""
     found = []
-    for area, normal, middle in _skin(site, i, along, station):
-        for size, facing, other in _skin(site, j, along, station):
-            outside = float(normal @ (middle - other))
-            if normal @ facing > 0.9999 and abs(outside) < STACKED:
-                found.append((min(area, size), outside))
-    return max(found)[1] if found else None
+    ones, others = _crossing(site, i, along, station), _crossing(site, j, along, station)
+    for one in ones:
+        for other in others:
+            outside = float(one.normal @ (one.middle - other.middle))
+            if one.normal @ other.normal > 0.9999 and abs(outside) < STACKED:
+                found.append((min(one.area, other.area), outside, one, other))
+    found.sort(key=lambda pair: pair[:2], reverse=True)
+    return next((outside for _, outside, *pair in found if all(_skin(site, face) for face in pair)), None)
 
 
-def _skin(site: Site, k: int, along: Vectors, station: float) -> list[tuple[float, Vectors, Vectors]]:
-    """Faces of a trim that cross a station and look away from the building: area, normal, middle there."""
+@dataclass(frozen=True, slots=True, eq=False)
+class _Crossing:
+    """A face of a trim that crosses a station: its area, normal (3,), own middle and that at the station."""
+
+    area: float
+    normal: Vectors
+    own: Vectors
+    middle: Vectors
+
+
+def _crossing(site: Site, k: int, along: Vectors, station: float) -> list[_Crossing]:
     turn, origin = site.turns[k], site.origins[k]
     normals, _, faces = flats(site.bodies[k].solid)
-    skin = []
-    for normal, rings in zip(normals, faces, strict=True):
-        outward = turn @ normal
-        corners = rings[0] @ turn.T + origin
+    outwards = normals @ turn.T
+    found = []
+    for face in np.flatnonzero(np.abs(outwards @ along) <= 0.1).tolist():
+        outward = outwards[face]
+        corners = faces[face][0] @ turn.T + origin
         across = corners @ along
+        if not across.min() < station < across.max():
+            continue
         area = float(np.ptp(across) * np.ptp(corners @ np.cross(along, outward)))
-        if abs(outward @ along) > 0.1 or area < SKIN or not across.min() < station < across.max():
+        if area < SKIN:
             continue
         own = corners.mean(axis=0)
         own = own - (outward @ (own - corners[0])) * outward
-        middle = own + (station - own @ along) * along
-        # What is behind a face is told at its middle: at a lap may be the end of what it lies over.
-        if outward[2] > LOOKS_UP or (outward[2] > -LOOKS_UP and _backed(site, own, -outward)):
-            skin.append((area, outward, middle))
-    return skin
+        found.append(_Crossing(area, outward, own, own + (station - own @ along) * along))
+    return found
+
+
+def _skin(site: Site, face: _Crossing) -> bool:
+    """Whether a face looks away from the building. What is behind it is told at its own middle: at a lap may
+    be the end of what it lies over."""
+    up = face.normal[2]
+    return bool(up > LOOKS_UP or (up > -LOOKS_UP and _backed(site, face.own, -face.normal)))
 
 
 def _backed(site: Site, start: Vectors, inward: Vectors) -> bool:
