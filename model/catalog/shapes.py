@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import lru_cache
 from math import cos, radians, sin, tan
 from typing import Literal
 
@@ -60,13 +61,18 @@ class SectionShape:
 
     def section(self) -> Section:
         """The section drawn. Raises ValueError when bends do not fit (never for a parsed one)."""
-        if self.shape in LINES:
-            return folded(self.line(), self.thickness, self.radius)
-        return {"tube": _tube, "angle": _angle, "plate": _plate, "rod": _rod}[self.shape](self)
+        return _drawn(self)
 
     def line(self) -> tuple[Point2, ...]:
         """(n, 2) the face that `folded` bends a cee, zee or hat from; KeyError for other shapes."""
         return LINES[self.shape](self)
+
+
+@lru_cache(maxsize=256)
+def _drawn(steel: SectionShape) -> Section:
+    if steel.shape in LINES:
+        return folded(steel.line(), steel.thickness, steel.radius)
+    return {"tube": _tube, "angle": _angle, "plate": _plate, "rod": _rod}[steel.shape](steel)
 
 
 def strut_section(cee: SectionShape, pitch: float) -> Section:
