@@ -43,6 +43,13 @@ class Room:
     heads: shapely.Geometry
     taken: list[Point2] = field(default_factory=list)
 
+    def is_apart(self, at: Point2) -> bool:
+        """Whether no screw is near a place."""
+        u, v = at
+        return all(
+            abs(x - u) >= APART or abs(y - v) >= APART or dist(at, (x, y)) >= APART for x, y in self.taken
+        )
+
     def spot(self, wanted: Point2, where: shapely.Geometry) -> Point2 | None:
         """The spot in a region nearest to the wanted one where no other screw is near; None without any."""
         if where.is_empty:

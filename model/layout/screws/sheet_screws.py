@@ -185,14 +185,12 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
         if max(end, beyond) < first or min(end, beyond) > last:
             continue
         for line in plan.lines:
-            along = _along(line, (end, beyond))
-            where = sheet.flats(along)
+            left, right = sorted(min(max(x, line.left), line.right) for x in (end, beyond))
             u = min(max(end + inward * FROM_EDGE, line.left), line.right)
             v = line.at + line.rise * (u - line.left)
-            left, _, right, _ = along.bounds
             held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
-            if not held and not where.is_empty:
-                put(plan, sheet, plan.room.spot((u, v), where))
+            if not held:
+                put(plan, sheet, plan.room.spot((u, v), sheet.flats(_along(line, (end, beyond)))))
 
 
 def _over_and_under_openings(plan: Fastening, sheet: ScrewedSheet) -> None:

@@ -49,9 +49,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
         laps, ends = _barred(on, run, on.laps(run)), _barred(on, run, on.bars(run))
         row = []
         for at, where in spots:
-            pieces = flats.geometries[flats.query(where)]
-            room = shapely.union_all(shapely.intersection(pieces, on.plan.room.steel & where))
-            spot = on.plan.room.spot(at, room - laps) or on.plan.room.spot(at, room - ends)
+            spot = at if _free(on, flats, where, laps, at) else _beside(on, flats, where, (laps, ends), at)
             if spot is None:
                 missed.append(Missed(name, face.name, at))
                 continue
@@ -63,6 +61,32 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
     if not face.sloped:
         rows += door_screws(on)
     return rows, missed
+
+
+def _free(
+    on: Trimmed, flats: shapely.STRtree, where: shapely.Geometry, laps: shapely.Geometry, at: Point2
+) -> bool:
+    """Whether a screw may stand right where it is wanted, well inside of all that it must stand on."""
+    room = on.plan.room
+    if not room.is_apart(at) or shapely.intersects_xy(laps, *at):
+        return False
+    if not (shapely.contains_xy(where, *at) and shapely.contains_xy(room.steel, *at)):
+        return False
+    return len(flats.query(shapely.Point(at), predicate="within")) > 0
+
+
+def _beside(
+    on: Trimmed,
+    flats: shapely.STRtree,
+    where: shapely.Geometry,
+    barred: Sequence[shapely.Geometry],
+    at: Point2,
+) -> Point2 | None:
+    """The nearest place to one that is taken: clear of what is barred first, else of what is barred next."""
+    pieces = flats.geometries[flats.query(where)]
+    room = shapely.union_all(shapely.intersection(pieces, on.plan.room.steel & where))
+    spots = (on.plan.room.spot(at, room - bars) for bars in barred)
+    return next((spot for spot in spots if spot), None)
 
 
 def _rise(run: TrimRun, face: Face) -> float:
