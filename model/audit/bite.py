@@ -138,8 +138,10 @@ def _edges(site: Site, screws: Sequence[Driven]) -> list[list[tuple[int, float]]
     The edge is that of the body's shadow along the screw. Asked for all screws of a body at once.
     """
     asked: dict[tuple[int, Point3], list[tuple[int, Vectors]]] = defaultdict(list)
+    one_of_row = {id(screw.piece): screw for screw in screws}
+    ways = {piece: point(-screw.axis, 9) for piece, screw in one_of_row.items()}
     for number, screw in enumerate(screws):
-        way = point(-screw.axis, 9)
+        way = ways[id(screw.piece)]
         for layer in screw.held:
             if site.lists[layer.body] == "insulation":
                 continue  # which no edge tears out of

@@ -19,7 +19,7 @@ from ..findings import Code, Finding
 from ..measure.faces import Vectors, flats
 from ..solids.properties import REMEMBERED, triangles
 from .found import found
-from .known import SHIFT, TURN, key, vectors
+from .known import SHIFT, TURN, rounded, vectors
 from .limits import over
 from .site import Numbers, Site, overlapping
 
@@ -72,14 +72,15 @@ def _shared(site: Site) -> Iterator[tuple[int, int, Shared]]:
 
 def alike(site: Site, first: Numbers, second: Numbers) -> Iterator[tuple[Numbers, Vectors, Vectors]]:
     """Pairs of bodies in groups that stand to each other alike, each with the second's turn (3, 3) and
-    origin (3,) in the first one's frame."""
+    origin (3,) in the first one's frame, rounded as they are known by."""
     if not len(first):
         return
     numbers = {piece.solid: k for k, piece in enumerate(site.bodies)}
     solid = np.array([numbers[piece.solid] for piece in site.bodies])
     back = site.turns.transpose(0, 2, 1)
-    turns = back[first] @ site.turns[second]
+    turns = rounded(back[first] @ site.turns[second], TURN)
     shifts = np.einsum("kij,kj->ki", back[first], site.origins[second] - site.origins[first])
+    shifts = rounded(shifts, SHIFT)
     keys = np.column_stack(
         [solid[first], solid[second], np.round(turns.reshape(-1, 9), 7), np.round(shifts, 4)]
     )
@@ -95,7 +96,7 @@ def apart(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shifts: Vectors, air:
 
     turn: of b in a's frame; shifts (k, 3): where it stands. False proves nothing.
     """
-    normals, rooms = _sides(a, b, key(turn, TURN))
+    normals, rooms = _sides(a, b, turn.tobytes())
     return np.asarray((shifts @ normals.T + rooms > air).any(axis=1))
 
 
@@ -121,11 +122,11 @@ def supports(solid: TopoDS_Solid) -> tuple[Vectors, Vectors]:
 
 
 def shared_space(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shifts: Vectors) -> tuple[Shared, ...]:
-    """What two bodies share, b standing at turn (3, 3) and each of shifts (k, 3) in a's frame.
+    """What two bodies share, b standing at turn (3, 3) and each of shifts (k, 3) in a's frame, both rounded.
 
     Remembered: in a building, and from one to the next, most pairs stand to each other as others do.
     """
-    return _shared_at(a, b, key(turn, TURN), key(shifts, SHIFT))
+    return _shared_at(a, b, turn.tobytes(), shifts.tobytes())
 
 
 @lru_cache(maxsize=PAIRS)

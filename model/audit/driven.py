@@ -13,7 +13,7 @@ from OCP.TopoDS import TopoDS_Solid
 from ..measure.faces import Vectors
 from ..pieces import Piece
 from ..solids.properties import REMEMBERED, triangles
-from .known import SHIFT, TURN, Known, key, vectors
+from .known import SHIFT, TURN, Known, rounded, vectors
 from .rays import spans
 from .site import Numbers, Site, axes
 
@@ -154,18 +154,16 @@ def _row(site: Site, piece: Piece) -> _Row:
     high = np.maximum(seats - BEFORE * axis, seats + shape.length * axis) + shape.rim
     about = np.flatnonzero(((site.low < high.max(axis=0)) & (site.high > low.min(axis=0))).all(axis=1))
     meet = ((low < site.high[about, None]) & (high > site.low[about, None])).all(axis=2)
+    ways = rounded(axis @ site.turns[about], TURN)
+    stands = rounded((seats - site.origins[about, None]) @ site.turns[about], SHIFT)
     near = tuple(
-        _near(site, k, piece, np.flatnonzero(close), seats, axis)
-        for k, close in zip(about.tolist(), meet, strict=True)
+        _Near(
+            k, np.flatnonzero(close), (site.bodies[k].solid, piece.solid, way.tobytes(), at[close].tobytes())
+        )
+        for k, close, way, at in zip(about.tolist(), meet, ways, stands, strict=True)
         if close.any()
     )
     return _Row(piece, shape, seats, axis, near)
-
-
-def _near(site: Site, k: int, piece: Piece, screws: Numbers, seats: Vectors, axis: Vectors) -> _Near:
-    turn = site.turns[k]
-    starts = key((seats[screws] - site.origins[k]) @ turn, SHIFT)
-    return _Near(k, screws, (site.bodies[k].solid, piece.solid, key(axis @ turn, TURN), starts))
 
 
 def _all_crossed(asked: Iterable[_Ask]) -> dict[_Ask, Sequence[_Met]]:

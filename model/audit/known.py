@@ -15,13 +15,14 @@ TURN, SHIFT = 12, 9
 Answer = TypeVar("Answer")
 
 
-def key(values: Vectors, decimals: int) -> bytes:
-    """An array by which equal ones are known again; 0.0 for -0.0."""
-    return (np.round(values, decimals) + 0.0).tobytes()
+def rounded(values: Vectors, decimals: int) -> Vectors:
+    """An array by whose bytes equal ones are known again; 0.0 for -0.0."""
+    kept: Vectors = np.round(values, decimals) + 0.0
+    return kept
 
 
 def vectors(known: bytes) -> Vectors:
-    """The array (n, 3) that a key was made of, rounded: what follows from it follows from the key alone."""
+    """The array (n, 3) of some bytes: what is worked out from it follows from what is known alone."""
     return np.frombuffer(known).reshape(-1, 3)
 
 

@@ -80,18 +80,19 @@ def _open(
     stops = [seen(site, k, plane) for k in near.tolist()]
     tree = shapely.STRtree(shapely.transform(stops, lambda points: points - (0.0, face.offset)))
     ends = shapely.box(*face.plane.outline.bounds) & shapely.box(-1e6, v - LEVEL, 1e6, v + LEVEL)
-    spans = [part.bounds for sheet in sheets for part in shapely.get_parts(sheet.outline & ends)]
-    along = shapely.union_all([shapely.box(left, -1e3, right, 1e3) for left, _, right, _ in spans])
+    outlines = np.array([sheet.outline for sheet in sheets], np.object_)
+    left, _, right, _ = shapely.bounds(shapely.get_parts(shapely.intersection(outlines, ends))).T
+    along = shapely.union_all(shapely.box(left, -1e3, right, 1e3))
     # Where an opening cuts a sheet higher, it has no end here, and the hollows on both its sides are two.
     parts = shapely.get_parts(shapely.intersection(np.array(hollows, np.object_), along))
     parts = parts[shapely.area(parts) >= SMALL]
-    for hollow, open_ in zip(parts, _stopped(parts, tree), strict=True):
-        left, most = open_.area, max(SMALL, OPEN * hollow.area)
-        if over(left, most):
+    for hollow, stopped in zip(parts, _stopped(parts, tree), strict=True):
+        open_, most = stopped.area, max(SMALL, OPEN * hollow.area)
+        if over(open_, most):
             u = float(hollow.centroid.x)
             sheet = min(sheets, key=lambda one: abs(one.middle - u))
             at = np.array(face.plane.point(u, v))
-            yield found(Code.RIB_OPEN, (sheet.piece,), at, left, most, "area")
+            yield found(Code.RIB_OPEN, (sheet.piece,), at, open_, most, "area")
 
 
 def _stopped(hollows: Shapes, tree: shapely.STRtree) -> Shapes:
@@ -137,13 +138,9 @@ def _between(bends: Vectors, low: Vectors, high: Vectors) -> list[shapely.Geomet
     open_ = high - low > SLIT / 10
     wide = np.flatnonzero(open_[1:] | open_[:-1])
     runs = np.split(wide, np.flatnonzero((np.diff(wide) > 1) | ~open_[wide[1:]]) + 1)
-    found = []
-    for run in runs:
-        if len(run):
-            part = slice(run[0], run[-1] + 2)
-            upper = np.column_stack([bends[part], high[part]])
-            found.append(shapely.Polygon(np.vstack([upper, np.column_stack([bends[part], low[part]])[::-1]])))
-    return found
+    upper, lower = np.column_stack([bends, high]), np.column_stack([bends, low])
+    parts = [slice(run[0], run[-1] + 2) for run in runs if len(run)]
+    return [shapely.Polygon(np.concatenate([upper[part], lower[part][::-1]])) for part in parts]
 
 
 def _inside(line: Vectors, at: Vectors) -> NDArray[np.bool_]:

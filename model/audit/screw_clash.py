@@ -16,6 +16,7 @@ from ..measure.faces import Vectors
 from .clash import TOUCHING, VOLUME, shared_space
 from .driven import Driven
 from .found import found
+from .known import SHIFT, TURN, rounded
 from .site import Site, axes
 
 
@@ -42,9 +43,8 @@ def _row(site: Site, hard: NDArray[np.bool_], row: list[Driven]) -> Iterator[Fin
         body, screw = site.bodies[k], row[0]
         turn = site.turns[k].T @ axes(screw.piece.place)
         shifts = (seats[numbers] - site.origins[k]) @ site.turns[k] - turn @ screw.shape.seat
-        for number, shared in zip(
-            numbers, shared_space(body.solid, screw.piece.solid, turn, shifts), strict=True
-        ):
+        stands = (rounded(turn, TURN), rounded(shifts, SHIFT))
+        for number, shared in zip(numbers, shared_space(body.solid, screw.piece.solid, *stands), strict=True):
             if shared.counts:
                 at = seats[number]
                 yield found(Code.SCREW_CLASH, (row[number], body), at, shared.volume, VOLUME, "volume")

@@ -13,11 +13,12 @@ behind; where there is none it is left out, and said.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
 
+import numpy as np
 import shapely
 from shapely.geometry import LineString
 
@@ -85,9 +86,10 @@ def _at_ribs(plan: Fastening, sheet: ScrewedSheet) -> Iterator[Missed]:
     """The pattern at every rib of a sheet; yields what finds no room."""
     profile = sheet.profile
     count = round(profile.cover / profile.pitch)
+    firsts, seconds = [(k, 1.0) for k in range(count)], [(k, -1.0) for k in range(1, count + 1)]
+    sides = _sides(plan, sheet, [*firsts, *seconds])
     for k in range(count + 1):
-        first = _side(plan, sheet, k, 1.0) if k < count else {}
-        second = _side(plan, sheet, k, -1.0) if k > 0 else {}
+        first, second = sides.get((k, 1.0), {}), sides.get((k, -1.0), {})
         left_out = set()
         for number, want in first.items():
             if not _set(plan, sheet, want):
@@ -100,18 +102,37 @@ def _at_ribs(plan: Fastening, sheet: ScrewedSheet) -> Iterator[Missed]:
                 yield Missed(sheet.part.name, plan.face.name, want.at)
 
 
-def _side(plan: Fastening, sheet: ScrewedSheet, k: int, side: float) -> dict[int, _Want]:
-    """The crossings on one side of a rib with the lines of the face, by the lines' numbers."""
-    profile = sheet.profile
+_Side = tuple[int, float]
+"""A major rib's number from the left, and which side of it: 1 the right one, -1 the left."""
+
+
+def _sides(plan: Fastening, sheet: ScrewedSheet, sides: Sequence[_Side]) -> dict[_Side, dict[int, _Want]]:
+    """The crossings on sides of ribs with the lines of the face, by the lines' numbers."""
+    if sheet.inside.is_empty:
+        return {}
+    foot_to_screw = sheet.profile.base / 2 + plan.screws.beside_rib
+    across = {(k, side): sheet.u(k * sheet.profile.pitch + side * foot_to_screw) for k, side in sides}
+    on_face = {one: u for one, u in across.items() if 0.0 <= u <= plan.face.width}
+    _, low, _, high = sheet.inside.bounds
+    upright = shapely.linestrings(
+        np.array([[(u, low - 1), (u, high + 1)] for u in on_face.values()]).reshape(-1, 2, 2)
+    )
+    along = shapely.intersection(sheet.inside, upright)
+    return {
+        one: _side(plan, sheet, one, u, part) for (one, u), part in zip(on_face.items(), along, strict=True)
+    }
+
+
+def _side(
+    plan: Fastening, sheet: ScrewedSheet, rib: _Side, u: float, along: shapely.Geometry
+) -> dict[int, _Want]:
+    """The crossings on one side of a rib, at u; along: what of the sheet lies there."""
+    (k, side), profile = rib, sheet.profile
     foot = k * profile.pitch + side * profile.base / 2
     foot_to_screw = profile.base / 2 + plan.screws.beside_rib
-    u = sheet.u(k * profile.pitch + side * foot_to_screw)
     pan = (sheet.u(foot), sheet.u(k * profile.pitch + side * profile.pitch / 2))
-    if not 0.0 <= u <= plan.face.width:
-        return {}
-    _, low, _, high = sheet.inside.bounds if not sheet.inside.is_empty else (0.0,) * 4
     found = {}
-    for a, b in segments(sheet.inside.intersection(LineString([(u, low - 1), (u, high + 1)]))):
+    for a, b in segments(along):
         heights = [
             (v, i) for i, line in enumerate(plan.lines) if (v := line.height(u)) is not None and a <= v <= b
         ]
