@@ -9,6 +9,7 @@ import pytest
 from ribwright.envelope.splices import in_stock
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
+from ribwright.layout import lay_out
 from ribwright.order.buying.order_list import buying_on, order
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
@@ -152,3 +153,15 @@ def test_lengths_of_their_own_that_are_too_short_are_refused(key: str, longest: 
     (problem,) = caught.value.problems
     assert problem.key == f"framing.{key}"
     assert problem.remedy.startswith(f"one of at least {longest}, as long as {what}")
+
+
+def test_a_rake_trim_is_screwed_to_every_purlin_and_not_to_the_strut_in_pieces_below_them() -> None:
+    """Struts of 50 ft in 12 ft 6 in bays come in four pieces: rows of one height, none a purlin's."""
+    text = 'width = "24 ft"\nlength = "50 ft"\neave_height = "10 ft"\npitch = "4/12"\n'
+    laid = lay_out(parse(text + '[frame]\nspacing = "12 ft 6 in"\n[framing]\nstock = ["16 ft"]\n', "long"))
+    assert [finding for finding in laid.findings if finding.fault] == []
+    rows = [
+        len(part.row) for part in laid.parts if "slope rake trim" in part.name and part.role == "trim screw"
+    ]
+    lines = {part.name[:-1] for part in laid.parts if part.role == "purlin" and part.name.startswith("left")}
+    assert rows == [len(lines) - 1] * 4, "at the uppermost lies the ridge cap"

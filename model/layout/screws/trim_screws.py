@@ -229,7 +229,8 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     lines, slope = on.lines, on.plan.face
     leg = lines.profile("rake").in_plane
     ridge = lines.steel.ridge_of(slope)
-    rows = sorted(line.at for line in on.plan.lines)
+    # Of struts in pieces there are several at one height.
+    rows = sorted({round(line.at, 3): line.at for line in on.plan.lines}.values())
     over, under = break_over(lines.building, slope), break_under(lines.building, slope)
     purlins = rows if under else rows[1:]
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
