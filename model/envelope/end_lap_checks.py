@@ -1,5 +1,5 @@
-"""Whether sheets come long enough: a tier under others, and slopes that change their pitch, in one length;
-all else in as many as its purlins or girts let them."""
+"""Whether sheets come long enough: those of slopes that change their pitch in one length, all else in as many
+as purlins or girts let them."""
 
 from __future__ import annotations
 
@@ -15,24 +15,18 @@ LONGEST = ("sheets", "longest")
 
 def length_misfits(lines: OpeningLines) -> Iterator[Objection]:
     """What asks for longer sheets than there are."""
-    units, longest = lines.building.units, lines.building.sheets.longest
-    # Those under lean-tos: a wainscot is never as high as the least that `longest` may be.
-    whole = [(region, wall) for wall in lines.walls for region in wall.regions[:-1]]
-    # The trim where a pitch changes lies as low as one sheet lets it.
+    units, sheets = lines.building.units, lines.building.sheets
     if lines.building.roof.break_at is not None:
-        whole += [(region, slope) for slope in lines.slopes for region in slope.regions]
-    tallest, face = max(
-        ((region.head - region.foot, face) for region, face in whole),
-        key=lambda one: one[0],
-        default=(0.0, lines.walls[0]),
-    )
-    if over(tallest, longest):
-        what = f"the {'sheets' if face.sloped else 'lower sheets'} of the {face.name} go"
-        needed = f"at least {at_least(tallest, units)}: {what} up in one length"
-        yield LONGEST, f"{needed}; end laps there are not yet possible"
-        return
-    lapped = (face for face in lines.faces if lines.end_laps.get(face.name, ()) is None)
-    needs = [(least_longest(lines.up(face), lines.building.sheets), face.sloped) for face in lapped]
+        # The trim where a pitch changes lies as low as one sheet lets it.
+        slopes = [(slope.upper.head - slope.upper.foot, slope.name) for slope in lines.slopes]
+        tallest, name = max(slopes, key=lambda one: one[0])
+        if over(tallest, sheets.longest):
+            needed = f"at least {at_least(tallest, units)}: the sheets of the {name} go up in one length"
+            yield LONGEST, f"{needed}; end laps there are not yet possible"
+            return
+    regions = ((face, number, region) for face in lines.faces for number, region in enumerate(face.regions))
+    lapped = [(face, one) for face, number, one in regions if lines.end_laps[face.name, number] is None]
+    needs = [(least_longest(lines.up(face, region), sheets), face.sloped) for face, region in lapped]
     if needs:
         least, sloped = max(needs)
         steel, clear = ("purlins", "") if sloped else ("girts", ", clear of openings")

@@ -13,8 +13,8 @@ from math import ceil
 from ..description.walls_around import around
 from ..roles import Role
 from .edges import Edge
-from .end_laps import ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
-from .face import Face
+from .end_laps import BESIDE_EDGE, ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
+from .face import Face, Region
 from .girt_lines import LEAST_GIRT, GirtLines, between
 from .headwall import frame_planes, headwall_of
 from .pitch_break import break_over, break_under
@@ -172,36 +172,38 @@ class SteelLines(GirtLines):
     def up_slope(self, slope: Face) -> UpSlope:
         """What the sheets of a slope reach over, and where they may lap."""
         lap = least_lap(self.building.sheets, abs(slope.sides[0].rise))
-        # The flashing over a lean-to's roof stands clear of so many courses and no more.
-        most = slope.upper.skin.courses if self.building.joined else None
+        most = slope.upper.skin.courses if self.building.joined else None  # its flashing is clear of those
         return UpSlope(slope.upper.foot, slope.upper.head, self.purlin_rows(slope), lap, most=most)
 
-    def up_wall(self, wall: Face) -> UpSlope:
-        """The same of a wall's upper sheets: on girts that are no seam's, clear of openings, under the lowest
-        of its heads."""
-        region, middle = wall.upper, flat_of(self.building.framing.girt)[1]
+    def up_wall(self, wall: Face, region: Region) -> UpSlope:
+        """The same of a wall: on girts of no seam, clear of openings and rafters, under its lowest head."""
+        middle = flat_of(self.building.framing.girt)[1]
         lap = self.building.sheets.end_lap or ON_WALL
         barred = list(barred_by(wall, lap))
         barred += [barred_at(rail.seam, lap) for rail in rails_of(self.building, wall.name)]
+        barred += [(low - lap - BESIDE_EDGE, high) for _, low, _, high in wall.cuts]
         rows = (v - middle for v in self.girts(wall) if not self.behind_seam(v))
         free = tuple(row for row in rows if not any(low < row < high for low, high in barred))
-        lowest = min(v for _, v in region.clad[2:])
-        return UpSlope(region.foot, region.head, free, lap, lowest, region.skin.courses)
+        heads = [v for _, v in region.clad[2:]]
+        return UpSlope(region.foot, region.head, free, lap, min(heads), region.skin.courses)
 
     @cached_property
-    def end_laps(self) -> dict[str, tuple[EndLap, ...] | None]:
-        """Where sheets of each face lap up it, from its foot up; None where its lines of steel let no sheet
-        be short enough."""
-        walls = [wall for wall in self.walls if wall.regions]
-        return {face.name: end_laps(self.up(face), self.building.sheets) for face in (*walls, *self.slopes)}
+    def end_laps(self) -> dict[tuple[str, int], tuple[EndLap, ...] | None]:
+        """Where sheets lap up each region of a face, by its number; None where steel lets none be short."""
+        return {
+            (face.name, number): end_laps(self.up(face, region), self.building.sheets)
+            for face in (*self.walls, *self.slopes)
+            for number, region in enumerate(face.regions)
+        }
 
-    def up(self, face: Face) -> UpSlope:
-        """What the sheets of a slope, or a wall's upper ones, reach over, and where they may lap."""
-        return self.up_slope(face) if face.sloped else self.up_wall(face)
+    def up(self, face: Face, region: Region) -> UpSlope:
+        """What the sheets of a region reach over, and where they may lap."""
+        return self.up_slope(face) if face.sloped else self.up_wall(face, region)
 
-    def laps_of(self, face: Face) -> tuple[EndLap, ...]:
-        """Where sheets of a face lap up it, from its foot up."""
-        return self.end_laps.get(face.name) or ()
+    def laps_of(self, face: Face, region: Region | None = None) -> tuple[EndLap, ...]:
+        """Where sheets lap up a region of a face, the uppermost unless another is given, from its foot up."""
+        number = len(face.regions) - 1 if region is None else face.regions.index(region)
+        return self.end_laps.get((face.name, number)) or ()
 
     def slope_length(self, slope: Face) -> float:
         """From a slope's foot to its head, on the steel plane."""

@@ -79,12 +79,16 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     flashings = [part for laid in others for part in laid.parts if part.role is Role.FLASHING]
     main = _above_slab(trim, flashings, [run for lines, place in lean_tos for run in _in_line(lines, place)])
     laid = together(Laid((concrete, *main.parts), main.findings, main.terms), others)
-    lapped = [face.name for face in trim.steel.faces if trim.steel.laps_of(face)]
+    lapped = [face.name for face in _lapped(trim)]
     for lines, _ in lean_tos:
-        lapped += [
-            f"{lines.building.name} {face.name}" for face in lines.steel.faces if lines.steel.laps_of(face)
-        ]
+        lapped += [f"{lines.building.name} {face.name}" for face in _lapped(lines)]
     return replace(laid, parts=shared_cuts(laid.parts, building.sheets.tolerance, lapped))
+
+
+def _lapped(lines: TrimLines) -> list[Face]:
+    """The faces up which sheets lap."""
+    steel = lines.steel
+    return [face for face in steel.faces if any(steel.laps_of(face, region) for region in face.regions)]
 
 
 def _in_line(lines: TrimLines, place: Place) -> Iterator[TrimRun]:

@@ -11,6 +11,7 @@ from math import hypot
 
 import pytest
 from ribwright.envelope.headwall import headwalls
+from ribwright.envelope.opening_lines import OpeningLines
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.order.lists.schedule import Schedule, schedule
@@ -74,7 +75,38 @@ def test_the_flashing_stands_clear_of_one_course_more_than_full_lengths_make() -
     assert lapped.foot - lapped.bend == whole.foot - whole.bend
 
 
-@pytest.mark.parametrize("text", [THRICE, AT_GABLE], ids=["thrice, its ends clad", "at a gable"])
+UNDER = """width = "20 ft"
+length = "24 ft"
+eave_height = "22 ft"
+pitch = "3/12"
+sheets.longest = "12 ft"
+framing.girt_spacing = "18 in"
+[[lean_to]]
+walls = "outer"
+wall = "left"
+width = "10 ft"
+pitch = "2/12"
+eave_height = "14 ft"
+"""
+
+
+def test_sheets_under_a_lean_tos_roof_lap_too_and_clear_of_its_rafters() -> None:
+    """Its steel meets the wall at 168 + 120 x 2 / 12 = 188, and its purlins are 4 deep: the main wall's lower
+    sheets end under 184. Its rafters of 4 are under those, down to 180 and a little more, by the wall."""
+    lines = OpeningLines(parse(UNDER, "x"))
+    wall = lines.named["left"]
+    lower, upper = wall.regions
+    assert lines.laps_of(wall, upper) == ()
+    (lap,) = lines.laps_of(wall, lower)
+    assert lower.head / INCH == pytest.approx(183.5, abs=0.5)
+    assert (lap.head - lap.foot) / INCH == pytest.approx(4.0)
+    assert lap.head / INCH < 180 - 6
+    assert max(lap.head - lower.foot, lower.head - lap.foot) / INCH <= 144
+
+
+@pytest.mark.parametrize(
+    "text", [THRICE, AT_GABLE, UNDER], ids=["thrice, its ends clad", "at a gable", "and the wall under it"]
+)
 def test_every_judge_passes_a_lean_to_whose_sheets_lap(text: str) -> None:
     assert judged(parse(text, "shed")).faults == {}
 

@@ -82,7 +82,7 @@ class Course:
 
 def courses_of(lines: TrimLines, face: Face, region: Region) -> list[Course]:
     """The courses of a region, from its foot up: one where no sheets lap up it."""
-    laps = lines.steel.laps_of(face) if region is face.upper else ()
+    laps = lines.steel.laps_of(face, region)
     rise = rise_of_lap(region.skin.profile, region.skin.thickness) if laps else 0.0
     feet, heads = [region.foot, *(lap.foot for lap in laps)], [*(lap.head for lap in laps), region.head]
     below: list[EndLap | None] = [None, *laps]
