@@ -114,7 +114,9 @@ def end_laps(slope: UpSlope, sheets: Sheets) -> tuple[EndLap, ...] | None:
     """The end laps of a slope, from its foot up: fewest sheets, then the most even lengths, the shorter ones
     on top. None where the rows let no sheet be short enough."""
     longest = stepped_down(sheets.longest, sheets.step)
-    fewest = slope.lapped(longest)
+    lengths = [length for length in slope.lengths if length <= longest]
+    while (fewest := slope.lapped(longest)) is None and lengths:
+        longest = lengths.pop()  # where the longest leave a stub on top, shorter ones may not
     if not fewest:
         return None if fewest is None else ()
     lengths = [length for length in slope.lengths if length <= longest]

@@ -5,10 +5,12 @@ Lengths in inches. What laps how far is common practice, no source.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil, hypot
 
 import pytest
 from ribwright.audit import audit
+from ribwright.envelope.end_laps import UpSlope, end_laps
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
 from ribwright.measure.laps import CladPlane, clad_planes
@@ -205,6 +207,19 @@ def refused(text: str) -> str:
 )
 def test_sheets_too_short_are_refused_with_the_length_that_will_do(text: str, said: str) -> None:
     assert said in refused(text)
+
+
+def test_sheets_lap_lower_where_the_longest_would_leave_a_stub_on_top() -> None:
+    """Up 18 ft on girts a foot and a half apart, none higher than 10-1/2 ft. Of 9 ft the first would lap at
+    7-1/2 ft and the next not end at 18; three do when the first is shorter."""
+    rows = tuple(1.5 * k * FOOT for k in range(1, 8))
+    sheets = replace(parse(starter_text("hay-barn", "hay-barn"), "x").sheets, longest=9 * FOOT)
+    laps = end_laps(UpSlope(0.0, 18 * FOOT, rows, 4 * INCH), sheets)
+    assert laps is not None
+    ends = [0.0, *(one for lap in laps for one in (lap.head, lap.foot)), 18 * FOOT]
+    lengths = [(b - a) / FOOT for a, b in zip(ends[::2], ends[1::2], strict=True)]
+    assert len(lengths) == 3
+    assert all(4 <= length <= 9 for length in lengths)
 
 
 def test_the_length_that_is_told_will_do() -> None:
