@@ -12,7 +12,7 @@ from ..choosing import chosen
 from ..findings import Finding
 from ..heading import is_braced, job, short
 from ..pieces import Model, Piece
-from ..roles import list_of
+from ..roles import LEAN_TO, Role, list_of
 from ..units import Units
 from .actors import line_of_text
 from .close_up import point_of
@@ -74,7 +74,8 @@ def pixels_of(models: Sequence[Model], wish: Wish) -> Pixels:
         braced = all(is_braced(model.roles) for model in models)
         text = f"{job(*named_together(models))}. {short(braced=braced)}"
         size = FINE * min(max(height / 55, SMALLEST), 1.7 * width / len(text))
-        over.append(line_of_text(text, size, (FINE * height / 80, FINE * height / 80), INK))
+        at = (FINE * height / 80, FINE * height / 80)
+        over.append(line_of_text(text, size, at, INK, patch=wish.view == INSIDE))
     places = [one.at for one in wish.findings or ()]
     behind = hidden(places, camera, pieces)
     over += rings(places, behind, camera, width, height)
@@ -95,13 +96,19 @@ def composed(models: Sequence[Model], wish: Wish) -> tuple[list[Piece], Camera, 
     if wish.at:
         camera = close_up(point_of(stood[0], wish.at), wish.view, wish.distance)
         return pieces, camera, Setting(ground, clear=wish.clear)
-    boxes = [bounds_of_pieces(part) for part in parts]
+    boxes = [bounds_of_pieces(_hall(part) if wish.view == INSIDE else part) for part in parts]
     someone = beside(boxes[-1], wish.view, ground) if wish.view in STANDING and not wish.clear else None
     aside = [bounds_of(person(someone)[0])] if someone else []
     if wish.clear:
         aside += [shadow_of(box, ground) for box in boxes]
     camera = whole(boxes, wish.view, wish.size[0] / wish.size[1], ground, aside)
     return pieces, camera, Setting(ground, someone, wish.clear, DIM_INSIDE if wish.view == INSIDE else DIM)
+
+
+def _hall(pieces: Sequence[Piece]) -> Sequence[Piece]:
+    """A building without its lean-tos, whose walls would stand before an eye that is inside of all."""
+    own = [piece for piece in pieces if piece.role != Role.SLAB and LEAN_TO not in piece.name.split()]
+    return own or pieces
 
 
 def _lined(pieces: Sequence[Piece], wish: Wish) -> Callable[[Piece], bool]:

@@ -55,11 +55,87 @@ def test_it_answers_what_a_customer_asks_first() -> None:
         "Front",
         str(len(own)),
         "14' 8-13/16\"",
-        "gainsboro",
+        " gainsboro",
         "9 of 2.000 in, right sheet on top",
     ]
     assert "Nothing is wrong" in read().said
     assert "Geometry, not engineering" in read().said
+
+
+OPENINGS = """
+width = "36 ft"
+length = "24 ft"
+eave_height = "12 ft"
+pitch = "4/12"
+[sheets]
+wall_colour = "firebrick"
+[ridge_vent]
+places = ["7 ft"]
+[[light_sheet]]
+face = "right"
+every = 3
+[[opening]]
+kind = "sliding door"
+wall = "left"
+width = "6 ft"
+height = "8 ft"
+from_left = "LEFT"
+slides = "SLIDES"
+colour = "white"
+[[opening]]
+kind = "sliding door"
+wall = "front"
+width = "10 ft"
+height = "8 ft"
+from_left = "13 ft"
+slides = "apart"
+[[opening]]
+kind = "walk door"
+wall = "back"
+width = "3 ft"
+height = "7 ft"
+from_left = "12 ft"
+swing = "left out"
+[[opening]]
+kind = "framed opening"
+wall = "back"
+width = "4 ft"
+height = "4 ft"
+from_left = "20 ft"
+sill = "3 ft"
+"""
+
+
+@cache
+def opened(left: str, slides: str) -> Reader:
+    text = OPENINGS.replace("LEFT", left).replace("SLIDES", slides)
+    return Reader(page_of(raise_building(parse(text, "opened")).model))
+
+
+@pytest.mark.parametrize(("left", "slides"), [("9 ft 6 in", "left"), ("1 ft 6 in", "right")])
+def test_it_says_which_is_the_door_how_large_and_how_it_opens(left: str, slides: str) -> None:
+    """As framed, by the solids: what was asked for; slides as the rail reaches, from outside."""
+    (table,) = (table for table in opened(left, slides).tables if table[0][:1] == ["Opening"])
+    assert sorted(table[1:]) == [
+        ["Back framed opening 2", "4'", "4'", "nothing"],
+        ["Back walk door 1", "3'", "7'", " whitesmoke hinged left, opens out"],
+        ["Front sliding door 1", "10'", "8'", " whitesmoke slide apart"],
+        ["Left sliding door 1", "6'", "8'", f" white slides {slides}, seen from outside"],
+    ]
+    assert "1 ridge vent, 10' long,  slategray." in opened(left, slides).said
+
+
+def test_light_sheets_are_told_from_those_of_steel() -> None:
+    """Nobody chose white walls."""
+    (right,) = (row for table in opened("9 ft 6 in", "left").tables for row in table if row[:1] == ["Right"])
+    assert right[3] == " firebrick, 2 light sheets  white"
+
+
+def test_it_says_what_is_not_in_it() -> None:
+    assert all(
+        words in read().said
+        for words in ("The permit is yours to get", "Of the foundation only the slab", "No load is checked")
+    )
 
 
 def test_every_figure_is_the_schedules() -> None:
@@ -249,8 +325,11 @@ def test_a_page_of_bodies_without_marks_names_them_by_shape() -> None:
 
 def test_an_elevation_is_the_sheets_as_measured() -> None:
     """The area of its outlines, holes taken out, is that of the sheets of the face."""
-    for plane, figure in zip(clad_planes(sample_model()), sample_page().split("<figure>")[1:], strict=True):
-        area = 0.0
+    figures = re.findall("<figure>(.*?)</figure>", sample_page(), re.DOTALL)
+    faces = [re.findall('aria-label="([^"]*), from outside"', figure)[0] for figure in figures]
+    assert faces == ["Front", "Back", "Left", "Right", "Left slope", "Right slope"]
+    for plane in clad_planes(sample_model()):
+        figure, area = figures[faces.index(plane.name.capitalize())], 0.0
         for path in re.findall(r'<path d="([^"]*)"', figure):
             rings = [
                 shapely.Polygon([point.split(",") for point in ring.split()])

@@ -12,8 +12,8 @@ from ribwright.intake import parse
 from ribwright.measure.sheet import measure_sheet
 from ribwright.raising import raise_building
 from ribwright.roles import list_of
+from ribwright.show.page.marked_up import capital
 from ribwright.show.page.paints import paints
-from ribwright.show.page.text import capital
 from ribwright.solids.placed import placed_triangles
 from ribwright.steps import steps
 from ribwright.units import format_length
@@ -142,6 +142,38 @@ def test_what_is_cut_away_is_neither_seen_nor_picked(opened: Watched) -> None:
     opened.page.get_by_label("Cut", exact=True).select_option("not at all")
     opened.does("app.light('')")
     assert opened.picture() == before
+
+
+def test_from_the_opening_view_one_looks_into_what_is_cut_open(opened: Watched) -> None:
+    """Of an upright cut the eye's side is taken away, of a level one what is over it; else the other."""
+    for axis, side in ((0, 1), (1, 1), (2, -1)):
+        for other, sign in (("false", side), ("true", -side)):
+            eye = opened.does(
+                f"app.slice({axis}, 0.5, {other}); const {{target: t, away, turn, rise}} = app.eye;"
+                "const eye = [t[0] + away * Math.sin(turn) * Math.cos(rise),"
+                "t[1] - away * Math.cos(turn) * Math.cos(rise), t[2] + away * Math.sin(rise)];"
+                "return eye.reduce((sum, value, k) => sum + value * app.cut[k], app.cut[3]);"
+            )
+            assert eye * sign > 0, (axis, other)
+    opened.does("app.slice(null, 0, false)")
+
+
+def test_in_parallel_nothing_is_seen_from_under_the_ground(opened: Watched) -> None:
+    """From no named view, nor from any other; the first shows the roof."""
+    level = opened.page.get_by_role("button", name="Parallel")
+    for name in ("Corner", "Front", "Left", "Back", "Right"):
+        opened.page.get_by_role("button", name=name, exact=True).click()
+        assert opened.does("return app.eye.parallel") is False
+        level.click()
+        assert level.get_attribute("aria-pressed") == "true"
+        assert opened.does("return app.eye.parallel && app.eye.rise") >= (0.5 if name == "Corner" else 0)
+        level.click()
+    opened.page.get_by_role("button", name="Front", exact=True).click()
+    opened.does("app.steer('turn', 0.3, 0)")
+    assert opened.does("return app.eye.rise") < 0  # from the height of an eye one looks up at it
+    level.click()
+    assert opened.does("return app.eye.parallel && app.eye.rise") == 0
+    level.click()
 
 
 def test_it_goes_up_step_by_step(opened: Watched) -> None:

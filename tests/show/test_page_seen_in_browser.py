@@ -146,6 +146,8 @@ def test_on_a_phone(chromium: Any, path: Path) -> None:
     box = phone.page.locator("#canvas").bounding_box()
     assert box["width"] == 390
     assert 300 < box["height"] < 700
+    heights = [one.bounding_box()["height"] for one in phone.page.locator(".part > summary").all()]
+    assert min(heights) > 38  # a finger's breadth
     phone.page.touchscreen.tap(*phone.spot(middle(front_sheet())))
     assert phone.page.locator("#card h2").inner_text().startswith("W")
     assert phone.said == []
@@ -208,6 +210,7 @@ def test_in_a_notebook(chromium: Any, tmp_path: Path) -> None:
 def readable(watched: Watched) -> None:
     """What stands without a picture: caution, sizes, lists with every column, findings."""
     assert watched.page.locator("#no-picture").is_visible()
+    assert watched.page.get_by_role("button", name="Corner").count() == 0  # nothing that does nothing
     assert not watched.page.locator("#canvas").is_visible()
     said = watched.page.locator("body").inner_text()
     assert all(
@@ -223,6 +226,18 @@ def readable(watched: Watched) -> None:
     watched.page.locator("#lists > summary").click()
     watched.page.locator("details.list > summary").first.click()
     assert watched.page.get_by_role("cell", name="13 head up, 13 turned").is_visible()
+
+
+def test_while_a_picture_is_coming_nobody_is_told_that_there_is_none(chromium: Any, path: Path) -> None:
+    never = "class { constructor() { return new TransformStream({ flush: () => new Promise(() => {}) }); } }"
+    coming = Watched(chromium, path)
+    coming.page.add_init_script(f"globalThis.DecompressionStream = {never};")
+    coming.page.reload()
+    coming.page.wait_for_selector("body.lively")
+    assert coming.page.locator("#glance .verdict").is_visible()
+    assert not coming.page.locator("#no-picture").is_visible()
+    assert coming.page.evaluate("document.body.dataset.drawn") is None
+    coming.context.close()
 
 
 def test_without_script(chromium: Any, path: Path) -> None:

@@ -85,6 +85,7 @@ class Reader(HTMLParser):
         self.blocks: dict[str, list[str]] = {"script": [], "style": []}
         self.said = ""
         self._open = ""
+        self._in_cell = False
         self.feed(text)
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
@@ -98,15 +99,18 @@ class Reader(HTMLParser):
             self.tables[-1].append([])
         elif tag in ("td", "th"):
             self.tables[-1][-1].append("")
+            self._in_cell = True
 
     def handle_data(self, data: str) -> None:
         if self._open in self.blocks:
             self.blocks[self._open][-1] += data
             return
         self.said += data
-        if self.tables and self.tables[-1] and self.tables[-1][-1]:
+        if self._in_cell:
             self.tables[-1][-1][-1] += data
 
     def handle_endtag(self, tag: str) -> None:
         if tag in self.blocks:
             self._open = ""
+        elif tag in ("td", "th"):
+            self._in_cell = False

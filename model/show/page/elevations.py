@@ -9,17 +9,19 @@ import shapely
 
 from ...measure.laps import CladPlane, LaidSheet, clad_planes
 from ...pieces import Model
+from .marked_up import capital, shown
 from .paints import shown as colour_of
-from .text import capital, shown
+from .text import in_order
 
-EDGE = 150.0  # mm around a drawing
+EDGE = 350.0  # mm around a drawing
 LETTERS = 210.0  # mm high
 DARK = 0.45  # of light; letters on what is darker are white
 
 
 def elevations(model: Model) -> str:
     """A figure for each plane, with the outlines of its sheets as they were measured."""
-    return "".join(_figure(plane) for plane in clad_planes(model))
+    planes = sorted(clad_planes(model), key=lambda plane: in_order(plane.name))
+    return "".join(map(_figure, planes))
 
 
 def _figure(plane: CladPlane) -> str:

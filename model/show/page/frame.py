@@ -71,6 +71,20 @@ _LAPS = (
     '<i class="higher"></i> higher sheet on top</p>'
     "<p>Left and right are as seen from outside.</p>"
 )
+_NOT_IN_IT = "".join(
+    (
+        "<ul><li>No load is checked: not wind, snow, earthquake, nor what stands or hangs in it. Sizes of ",
+        "members, their spacing, base plates, screws and bracing are placeholders until a licensed ",
+        "engineer's drawings replace them.</li>",
+        "<li>Of the foundation only the slab is drawn, as a plain body. What carries it, its steel, its ",
+        "joints and its anchor rods are the engineer's.</li>",
+        "<li>The permit is yours to get; local code governs. Ask before anything is ordered.</li>",
+        "<li>Bolts, welds and anchors are not drawn. Doors, windows and vents are stand-ins: ask for the ",
+        "rough opening of those that you buy.</li>",
+        "<li>What no list names is not in it: no wiring, plumbing, heating, nor finish inside, nor the ",
+        "work of putting it up.</li></ul>",
+    )
+)
 
 FRAME = (
     '<!doctype html>\n<html lang="en"><head><meta charset="utf-8">'
@@ -93,6 +107,8 @@ FRAME = (
         '<div id="findings">{{findings}}</div>',
         live=False,
     )
+    + "\n"
+    + _section("not-in-it", "What is not in it", _NOT_IN_IT, live=False)
     + "\n"
     + _section("show", "Show and hide", _SHOW)
     + _section("cut", "Cut", _CUT)

@@ -16,7 +16,7 @@ GROUPS = (
     "Trims",
     "Closures",
     "Screws",
-    "Doors and windows",
+    "Doors, windows, vents",
     "Other",
 )
 _BY_LIST = {
@@ -27,7 +27,7 @@ _BY_LIST = {
     "trims": "Trims",
     "closures": "Closures",
     "screws": "Screws",
-    "openings": "Doors and windows",
+    "openings": "Doors, windows, vents",
 }
 SKIN = ("Wall sheets", "Roof sheets", "Insulation", "Trims", "Closures")
 """What is made clear to look through."""

@@ -28,6 +28,8 @@ from .elevations import elevations
 from .frame import filled
 from .geometry import geometry
 from .joined import policy, script, style
+from .marked_up import shown
+from .openings import openings
 from .raising_steps import steps_text
 
 
@@ -46,7 +48,7 @@ def page(model: Model, listed: Schedule, audited: Audit, notes: Iterable[Finding
     return filled(
         {
             "policy": policy(script(), "img-src data:"),
-            "title": text.shown(model.name),
+            "title": shown(model.name),
             "style": style(),
             "live": "",
             "card": "",
@@ -63,7 +65,7 @@ def said(
     """What is to be read of a building, place by place of the page."""
     return {
         "head": text.head(listed, _box(model)),
-        "glance": text.glance(listed, audited, findings),
+        "glance": text.glance(listed, audited, findings, openings(model.pieces, raising, listed)),
         "found": str(len(findings)),
         "findings": text.findings(findings, listed),
         "lists": text.lists(listed),

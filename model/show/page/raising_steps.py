@@ -9,7 +9,7 @@ from ...pieces import Piece
 from ...steps import Dimension, Step
 from ...steps.words import FOLD, bent
 from ...units import format_length
-from .text import capital, shown
+from .marked_up import capital, shown
 
 
 def step_numbers(pieces: Sequence[Piece], steps: Sequence[Step]) -> list[int]:
@@ -25,7 +25,7 @@ def steps_text(steps: Sequence[Step], listed: Schedule) -> str:
 
 def _step(step: Step, listed: Schedule) -> str:
     count = sum(piece.count for piece in step.pieces)
-    bodies = f" <small>{count:,} {'body' if count == 1 else 'bodies'}</small>" if count else ""
+    bodies = f" <small>{count:,} {'piece' if count == 1 else 'pieces'}</small>" if count else ""
     read = "".join(f"<li>{_reading(one, listed)}</li>" for one in step.dimensions)
     ends = ", ".join(f"{count} {what} {mark}".strip() for count, mark, what in bent(step))
     fold = f"<p>{shown(capital(FOLD))}: {shown(ends)}</p>" if ends else ""

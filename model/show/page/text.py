@@ -5,6 +5,7 @@ Every text of the building's own is escaped and printable before it goes between
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
@@ -12,28 +13,18 @@ from ...audit import Audit, Figure
 from ...findings import Finding, amount, words
 from ...heading import job, note, units_said
 from ...order.lists import item_cells, sheet_cells
-from ...order.lists.schedule import Schedule
-from ...printable import printable
-from ...roles import FACES, LISTS
-from ...units import Units, area_unit, format_area, format_length, format_weight, weight_unit
+from ...order.lists.schedule import Row, Schedule
+from ...roles import FACES, LIGHTS, LISTS
+from ...units import Units, area_unit, format_area, format_weight, weight_unit
+from .marked_up import capital, coloured, length, shown
 
 USUAL = ("mark", "count", "length", "weight")
 """Columns of a list that stand in a narrow panel; the others are in the piece's card, and on paper."""
 
 
-def shown(text: str) -> str:
-    """A text of the building's as it may stand between tags or in an attribute."""
-    return escape(printable(text), quote=True)
-
-
-def capital(text: str) -> str:
-    """The text with its first letter large."""
-    return text[:1].upper() + text[1:]
-
-
 def head(listed: Schedule, box: Sequence[float]) -> str:
     """The building's name, its sizes and what this is not. box: across, along, and to the top, mm."""
-    across, along, top = (_length(size, listed) for size in box)
+    across, along, top = (length(size, listed) for size in box)
     first, rest = note(braced=listed.braced).split(": ", maxsplit=1)
     return (
         f"<h1>{shown(job(listed.name, listed.terms))}</h1>"
@@ -42,8 +33,9 @@ def head(listed: Schedule, box: Sequence[float]) -> str:
     )
 
 
-def glance(listed: Schedule, audited: Audit, found: Sequence[Finding]) -> str:
-    """Whether anything is wrong; face by face how many sheets, how long, which colour, how wide the laps."""
+def glance(listed: Schedule, audited: Audit, found: Sequence[Finding], openings: str) -> str:
+    """Whether anything is wrong; face by face how many sheets, how long, which colour, how wide the laps; the
+    openings, as they are said."""
     rows = "".join(_face_row(face, listed, audited) for face in _faces(listed))
     table = (
         "<table><caption>Sheets, face by face</caption><thead><tr>"
@@ -55,7 +47,7 @@ def glance(listed: Schedule, audited: Audit, found: Sequence[Finding]) -> str:
     area = f"{format_area(listed.area, listed.units)} {area_unit(listed.units)}"
     return (
         f'<p class="verdict {"bad" if _faults(found) else "good"}">{_verdict(found)}</p>'
-        f"{table if rows else ''}{_roof(audited, listed)}"
+        f"{table if rows else ''}{_roof(audited, listed)}{openings}"
         f"<p>{listed.count} sheets of {area} in all, laps counted twice; {weight} of steel. "
         f"{units_said(listed.units)}</p>"
     )
@@ -73,20 +65,35 @@ def _verdict(found: Sequence[Finding]) -> str:
 
 
 def _faces(listed: Schedule) -> list[str]:
-    found = list(dict.fromkeys(placed.face for placed in listed.placed))
-    return sorted(found, key=lambda face: FACES.index(face) if face in FACES else len(FACES))
+    return sorted(dict.fromkeys(placed.face for placed in listed.placed), key=in_order)
+
+
+def in_order(face: str) -> int:
+    """For sorting faces as people are shown them, those of lean-tos last."""
+    return FACES.index(face) if face in FACES else len(FACES)
 
 
 def _face_row(face: str, listed: Schedule, audited: Audit) -> str:
     rows = {row.mark: row for row in listed.rows}
     own = [rows[placed.mark] for placed in listed.placed if placed.face == face]
     longest = max(own, key=lambda row: row.length)
-    colours = ", ".join(dict.fromkeys(row.colour for row in own if row.colour))
-    name, length = shown(capital(face or "not said")), _length(longest.length, listed)
+    name, long = shown(capital(face or "not said")), length(longest.length, listed)
     return (
-        f'<tr><th scope="row">{name}</th><td>{len(own)}</td><td class="figure">{length}</td>'
-        f"<td>{shown(colours)}</td><td>{_laps(face, listed, audited)}</td></tr>"
+        f'<tr><th scope="row">{name}</th><td>{len(own)}</td><td class="figure">{long}</td>'
+        f"<td>{_colours(own)}</td><td>{_laps(face, listed, audited)}</td></tr>"
     )
+
+
+def _colours(rows: Sequence[Row]) -> str:
+    """The colours of sheets; apart, how many of them let light through."""
+    steel = dict.fromkeys(row.colour for row in rows if row.colour and row.role not in LIGHTS)
+    lights = Counter(row.colour for row in rows if row.role in LIGHTS)
+    said = [coloured(colour) for colour in steel]
+    said += [
+        f"<small>{count} light sheet{'s' if count > 1 else ''}</small> {coloured(colour)}"
+        for colour, count in lights.items()
+    ]
+    return ", ".join(said)
 
 
 def _laps(face: str, listed: Schedule, audited: Audit) -> str:
@@ -185,7 +192,3 @@ def _wide(column: str) -> str:
 def _cell(row: Cells, column: str) -> str:
     tag, scope = ("th", ' scope="row"') if column == "mark" else ("td", "")
     return f"<{tag}{scope}{_wide(column)}>{shown(row[column])}</{tag}>"
-
-
-def _length(mm: float, listed: Schedule) -> str:
-    return escape(format_length(mm, listed.units) + (" mm" if listed.units == "mm" else ""))

@@ -12,6 +12,7 @@ import { amount, order } from "../../../model/show/page/script/lists.mjs";
 import { boxes, creases, merged, repeated } from "../../../model/show/page/script/mesh.mjs";
 import { Pace } from "../../../model/show/page/script/pace.mjs";
 import { crosses, hit } from "../../../model/show/page/script/pick.mjs";
+import { room } from "../../../model/show/page/script/room.mjs";
 import { apart, dot, seen, uncut, unit } from "../../../model/show/page/script/vector.mjs";
 
 const CUBE = {
@@ -126,6 +127,13 @@ test("depths begin before all that is seen, and no sooner than they need", () =>
   }
   const among = { ...named("inside", BOX, 0, 1.2, false), away: 4000 };
   assert.equal(near(among, 1.2, STOOD), 200);
+});
+
+test("inside is in the building, not in what leans to it", () => {
+  const pieces = [piece(0, { name: "column 1" }), piece(1, { name: "left lean-to column 1", place: { ...PLACE, origin: [-900, 0, 0] } })];
+  const found = room(all(pieces));
+  assert.deepEqual([found.hall[0][0], found.box[0][0]], [0, -900]);
+  assert.deepEqual(room(all([pieces[1]])).hall, room(all([pieces[1]])).box);
 });
 
 test("the opening view is at the height of an eye", () => {

@@ -98,7 +98,7 @@ export class App {
 
   /** @param {string} name */
   #named(name) {
-    return named(name, name === "inside" ? this.room.box : this.room.framed, this.level, this.aspect, this.parallel);
+    return named(name, name === "inside" ? this.room.hall : this.room.framed, this.level, this.aspect, this.parallel);
   }
 
   /** @param {number} piece */
@@ -177,7 +177,7 @@ export class App {
     const [low, high] = [this.room.box[0][axis], this.room.box[1][axis]];
     const at = low + share * (high - low);
     const sign = other ? -1 : 1;
-    const kept = axis === 1 ? -1 : 1; // from the front one looks into what stands behind the cut
+    const kept = axis === 2 ? 1 : -1; // from the front left one looks into what stands behind the cut
     this.cut[axis] = sign * kept;
     this.cut[3] = -sign * kept * at;
     this.scene.stale = true;
@@ -209,6 +209,12 @@ export class App {
   view(number) {
     this.go(this.#named(VIEWS[number]));
     this.viewed = VIEWS[number];
+  }
+
+  /** Goes on in perspective or in parallel, as was chosen; in parallel nothing is seen from under the ground. */
+  seen() {
+    if (this.viewed) this.view(VIEWS.indexOf(this.viewed));
+    else this.go({ ...this.eye, parallel: this.parallel, wide: false, rise: this.parallel ? Math.max(0, this.eye.rise) : this.eye.rise });
   }
 
   /** Goes to a place of the building, to look at it from outside. @param {Vector} at */

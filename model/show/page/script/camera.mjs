@@ -11,6 +11,7 @@ const WIDE = Math.tan((75 * Math.PI) / 360); // a room needs a wide angle
 const MARGIN = 1.08;
 const EYE = 1650; // mm above the ground
 const LOWEST = 250; // mm above the ground
+const ALIKE = Math.asin(1 / Math.sqrt(3)); // from where a cube's three sides are alike
 export const VIEWS = ["corner", "front", "left", "back", "right", "top", "inside"];
 const TURNS = { corner: -0.66, front: 0, left: -Math.PI / 2, back: Math.PI, right: Math.PI / 2, top: 0, inside: 0 };
 
@@ -56,6 +57,7 @@ export function named(name, [low, high], ground, aspect, level) {
   /** @type {Eye} */
   const eye = { target: centre, turn: TURNS[/** @type {"corner"} */ (name)], rise: 0, away: 1, parallel: level, wide: false };
   if (name === "top") eye.rise = Math.PI / 2;
+  else if (name === "corner" && level) eye.rise = ALIKE;
   for (let again = 0; again < 4; again++) {
     eye.away = held(eye, [low, high], aspect);
     if (name !== "top" && !level) eye.rise = Math.asin(Math.max(-0.9, Math.min(0.9, (ground + EYE - centre[2]) / eye.away)));

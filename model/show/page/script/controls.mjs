@@ -45,7 +45,7 @@ function views(app) {
   level.addEventListener("click", () => {
     app.parallel = !app.parallel;
     level.setAttribute("aria-pressed", String(app.parallel));
-    app.go({ ...app.eye, parallel: app.parallel, wide: false });
+    app.seen();
   });
 }
 

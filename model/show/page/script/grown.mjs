@@ -5,7 +5,7 @@ const TAGS = new Set(
   "B CAPTION DETAILS DIV FIGCAPTION FIGURE H1 LI OL P SMALL SPAN STRONG SUMMARY TABLE TBODY TD TFOOT TH THEAD TR UL path svg text".split(" "),
 );
 const NAMES = new Set(
-  "aria-label class d data-finding data-mark fill fill-rule font-size role scope stroke stroke-width text-anchor viewBox x y".split(" "),
+  "aria-hidden aria-label class d data-finding data-mark fill fill-rule font-size role scope stroke stroke-width text-anchor viewBox x y".split(" "),
 );
 
 /** Puts it in place of what is there; lists that were open stay so. @param {HTMLElement} home @param {string} html */

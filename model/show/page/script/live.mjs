@@ -5,7 +5,7 @@ import { fillFound, fillSeen } from "./filled.mjs";
 import { put } from "./grown.mjs";
 import { answer, offer } from "./offered.mjs";
 import { part } from "./part.mjs";
-import { shown, still } from "./shown.mjs";
+import { shown, still, wait as stage } from "./shown.mjs";
 
 /** @typedef {{line: number, key: string, read: string, remedy: string, text: string}} Problem */
 /** @typedef {{file: string, folder: string, raising: boolean, problems: Problem[]}} State */
@@ -121,6 +121,7 @@ function change(digest, field, typed) {
 const line = new WebSocket(`ws://${globalThis.location.host}/line`);
 
 function begin() {
+  stage();
   let turn = Promise.resolve();
   part("export", HTMLButtonElement).addEventListener("click", () => line.send(JSON.stringify({ export: true })));
   line.addEventListener("open", () => line.send(globalThis.location.hash.slice(1)));

@@ -2,9 +2,10 @@
 
 import { building } from "./data.mjs";
 import { fillFound, fillSeen } from "./filled.mjs";
-import { shown, still } from "./shown.mjs";
+import { shown, still, wait } from "./shown.mjs";
 
 async function begin() {
+  wait();
   const text = document.getElementById("data")?.textContent ?? "";
   const app = shown(await building(JSON.parse(text)));
   fillSeen(app);

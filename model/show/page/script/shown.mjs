@@ -8,7 +8,7 @@ import { part } from "./part.mjs";
 /** @param {import("./data.mjs").Building} all @returns {App} */
 export function shown(all) {
   const canvas = part("canvas", HTMLCanvasElement);
-  document.body.classList.replace("still", "lively");
+  wait();
   const overlay = part("overlay", HTMLDivElement);
   const app = new App(all, canvas, overlay);
 
@@ -28,6 +28,11 @@ export function shown(all) {
   canvas.addEventListener("webglcontextlost", () => still("The picture was lost by this device."));
   Object.assign(globalThis, { ribwright: app }); // for whoever wants to ask it from the browser's console
   return app;
+}
+
+/** Makes room for a picture that is to come. */
+export function wait() {
+  document.body.classList.replace("still", "lively");
 }
 
 /** Leaves the page as it is without a picture. @param {string} why */
