@@ -4,32 +4,34 @@ from __future__ import annotations
 
 import tomllib
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from ..description.building import Building
 from ..description.keys.key import Key, Table
-from ..description.keys.sheet_tables import GABLE_SHEETS, SHEETS, WAINSCOT
+from ..description.keys.sheet_tables import GABLE_SHEETS, RIDGE_VENT, SHEETS, WAINSCOT
 from ..description.keys.steel_tables import TRIM
 from ..description.keys.tables import LEAN_TO, OPENING, ROOF, RUNS, TOP
 from ..description.keys.value_kinds import Choice
 from ..description.reading.draft import dotted
 from ..pieces import Piece
 from ..printable import printable
-from ..roles import list_of
+from ..roles import Role, list_of
 from ..show.page.paints import paint_numbers, paints
 
 Path = tuple[str | int, ...]
 """Of a key in a description: tables, items counted from 0, its name as it is spelled there."""
 
 SIZES = ("width", "length", "eave_height", "pitch")
+SHAPED = ("right_eave_height", "ridge", "break_at", "lower_pitch")
 OFFERED = (
     (TOP, SIZES),
-    (ROOF, ("right_eave_height", "ridge")),
+    (ROOF, SHAPED),
     (SHEETS, ("wall_colour", "roof_colour")),
     (GABLE_SHEETS, ("colour",)),
     (WAINSCOT, ("height", "colour")),
+    (RIDGE_VENT, ("length",)),
     (TRIM, tuple(key.name for key in TRIM.keys if key.name.endswith("colour"))),
     (RUNS, tuple(key.name for key in RUNS.keys)),
     (LEAN_TO, ("width", "pitch", "eave_height")),
@@ -80,7 +82,7 @@ def _places(table: Table, given: dict[str, Any]) -> Iterator[tuple[Path, dict[st
     elif table.shape == "array":
         for number, values in enumerate(given.get(table.name, [])):
             yield (table.name, number), values
-    elif table.name in given or table is not WAINSCOT:
+    elif table.name in given or table not in (WAINSCOT, RIDGE_VENT):
         yield (table.name,), given.get(table.name, {})
 
 
@@ -113,21 +115,31 @@ def offered(
     numbers = {(*field.path[:-1], field.key.name): number for number, field in enumerate(found)}
     openings = _opening_names(building)
     painted = paints(pieces)
+    shaped = [(ROOF.name, name) for name in SHAPED if _said(numbers, found, (ROOF.name, name))]
     lists: dict[tuple[int, ...], int] = {}
     own = []
     for piece, paint in zip(pieces, paint_numbers(pieces, painted), strict=True):
         asked = list(_of_opening(piece.name, openings))
         if list_of(piece.role) == "sheets":
             asked.append((RUNS.name, piece.label("face").replace(" ", "_")))
+        if piece.role == Role.RIDGE_VENT:
+            asked.append((RIDGE_VENT.name, "length"))
+        if paint >= 0 and painted[paint].part == WAINSCOT.name:
+            asked.append((WAINSCOT.name, "height"))
         if paint >= 0:
             asked.append((painted[paint].table, painted[paint].key))
         for number, beside in enumerate(building.lean_tos):
             if piece.name.startswith(f"{beside.name} "):
                 asked += [(LEAN_TO.name, number, name) for name in ("width", "pitch", "eave_height")]
-        asked += [(name,) for name in SIZES]
+        asked += [*((name,) for name in SIZES), *shaped]
         known = tuple(dict.fromkeys(numbers[path] for path in asked if path in numbers))
         own.append(lists.setdefault(known, len(lists)))
     return [list(one) for one in lists], own
+
+
+def _said(numbers: Mapping[Path, int], found: Sequence[Field], path: Path) -> bool:
+    """Whether the description says something there: a roof without a break is not asked about one."""
+    return path in numbers and bool(found[numbers[path]].typed)
 
 
 def _opening_names(building: Building) -> dict[str, int]:

@@ -281,6 +281,35 @@ def test_a_key_is_changed_in_the_card_of_what_was_picked(shown: Shown) -> None:
     )
 
 
+SLIDING = """
+[[opening]]
+kind = "sliding door"
+wall = "back"
+width = "6 ft"
+height = "8 ft"
+from_left = "9 ft"
+"""
+
+
+def test_a_sliding_door_goes_the_other_way_from_the_card_of_its_leaf(shown: Shown) -> None:
+    shown.served.write(named("sliding", TEXT + SLIDING))
+    shown.has("name", "sliding")
+    card(shown, "back sliding door 1 leaf")
+    ends = (
+        "return app.all.pieces.find(({name}) => name === 'back sliding door 1 rail').place.origin[0] - "
+        "app.all.pieces.find(({name}) => name === 'back sliding door 1 leaf').place.origin[0]"
+    )
+    before = shown.does(ends)
+    assert "slides right, seen from outside" in glance(shown)
+    shown.page.get_by_label("back sliding door 1: slides").select_option("left")
+    shown.page.wait_for_function(
+        "() => document.getElementById('glanced').textContent.includes('slides left, seen from outside')"
+    )
+    assert "slides" in shown.page.locator("#offered").inner_text()
+    assert 'slides = "left"' in shown.served.file.read_text(encoding="utf-8")
+    assert abs(shown.does(ends) - before) > 1500  # the rail is on the other side
+
+
 def test_what_may_not_be_is_said_in_the_card_and_leaves_the_file(shown: Shown) -> None:
     card(shown, "front 2")
     field = shown.page.get_by_label("width", exact=True)
