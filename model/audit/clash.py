@@ -100,7 +100,7 @@ def apart(a: TopoDS_Solid, b: TopoDS_Solid, turn: Vectors, shifts: Vectors, air:
     return np.asarray((shifts @ normals.T + rooms > air).any(axis=1))
 
 
-@lru_cache(maxsize=PAIRS)
+@lru_cache(maxsize=REMEMBERED)
 def _sides(a: TopoDS_Solid, b: TopoDS_Solid, turn: bytes) -> tuple[Vectors, Vectors]:
     """The outer planes of two bodies, b turned as it is in a's frame: normals (n, 3) there, away from the
     body, and the air (n,) before each to the other body, where b stands at a's origin."""
