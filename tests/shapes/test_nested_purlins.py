@@ -9,6 +9,7 @@ import pytest
 from ribwright.audit import audit
 from ribwright.catalog.sections import parse_section
 from ribwright.envelope.nesting import least_wider, nest_of
+from ribwright.envelope.opening_lines import OpeningLines
 from ribwright.envelope.splices import in_stock
 from ribwright.envelope.tiers import flat_of
 from ribwright.errors import DescriptionError
@@ -21,7 +22,7 @@ from ribwright.papers.job import job_of
 from ribwright.papers.places import details_of
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
-from ribwright.recipe import Part, Prism
+from ribwright.recipe import Part, Prism, Turned
 from ribwright.solids.placed import placed_triangles
 from ribwright.steps import steps
 from shapely.affinity import rotate, translate
@@ -241,3 +242,23 @@ def test_no_screw_clips_the_end_of_a_purlin_that_it_does_not_go_through() -> Non
 def _ends(part: Part) -> tuple[float, float]:
     assert isinstance(part.recipe, Prism)
     return part.recipe.start[2], part.recipe.end[2]
+
+
+@pytest.mark.parametrize("profile", ["36 x 9 x 3/4", "1000 x 250 x 35"])
+@pytest.mark.parametrize("thick", ["0.059", "0.075", "0.105"])
+def test_trim_screws_are_as_much_longer_as_lower_purlins_lie_lower(thick: str, profile: str) -> None:
+    """Through the ridge cap's leg and the air over a pan, 5 mm past the face of one that lies a thickness
+    under the steel plane; in whole quarter inches."""
+    text = SHED.replace("0.059 wider 1/8", f"{thick} wider 3/16")
+    text = text.replace("[framing]", f'sheets.profile = "{profile}"\n[framing]')
+    parts = lay_out(parse(text, "x")).parts
+    caps = [part for part in parts if part.name.endswith("slope ridge cap screws")]
+    assert len(caps) == 2
+    for part in caps:
+        assert isinstance(part.recipe, Turned)
+        heights = [abs(z) for _, z in part.recipe.meridian]
+        below = np.array(part.place.point((0.0, 0.0, min(z for _, z in part.recipe.meridian))))
+        slope = next(f for f in OpeningLines(parse(text, "x")).slopes if f.name == part.label("face"))
+        deep = slope.frame.seen((float(below[0]), float(below[1]), float(below[2])))[2]
+        assert deep <= -(float(thick) * INCH + 5.0)
+        assert max(heights) % (INCH / 4) == pytest.approx(0.0, abs=1e-6)

@@ -45,7 +45,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
     flats = _flats(on)
     wanted = _on_slope(on) if face.sloped else _on_wall(on)
     for name, run, seat, spots in wanted:
-        screw = _reaching(seat + on.lines.lap_room)
+        screw = _reaching(seat + on.lines.lap_room + on.lines.steel.under(face))
         laps, ends = _barred(on, run, on.laps(run)), _barred(on, run, on.bars(run))
         row = []
         for at, where in spots:
