@@ -212,6 +212,18 @@ def test_laps_stand_with_their_measured_widths(opened: Watched) -> None:
     assert opened.page.locator(".label.size").count() == 0
 
 
+def test_sizes_of_what_is_hidden_are_not_said_over_what_is_seen(opened: Watched) -> None:
+    """The ridge is behind the front gable: how far heads reach under its cap is said from above alone."""
+    opened.does("app.laps = true; app.relabel(); app.view(1)")
+    opened.picture()
+    shown = opened.page.locator(".label.size:visible")
+    assert set(shown.all_inner_texts()) == {"2.000 in"}
+    opened.does("app.view(5)")
+    opened.picture()
+    assert any("head under trim" in text for text in shown.all_inner_texts())
+    opened.does("app.laps = false; app.relabel()")
+
+
 def test_tried_colours_are_lines_for_the_description(opened: Watched) -> None:
     opened.does("document.getElementById('colours').open = true")
     before = opened.picture()
@@ -277,6 +289,17 @@ def test_a_finding_is_gone_to_and_its_pin_says_it(chromium: Any, tmp_path: Path)
     assert shown.does("return [...app.lit]") == finding["pieces"]
     height = "app.eye.target[2] + app.eye.away * Math.sin(app.eye.rise) - app.level"
     assert shown.does(f"return {height}") > 0
+    shown.does("app.view(3)")  # a pin is dashed where something stands before its place
+    shown.does("app.moving = false; app.drawn()")
+    pins = shown.page.locator(".label.pin").evaluate_all(
+        "(all) => all.map((one) => one.className.includes('behind'))"
+    )
+    shown.does("app.view(1)")
+    shown.does("app.drawn()")
+    others = shown.page.locator(".label.pin").evaluate_all(
+        "(all) => all.map((one) => one.className.includes('behind'))"
+    )
+    assert pins != others
     shown.page.locator(".label.pin:visible").first.click(force=True)
     assert "[" in shown.page.evaluate("document.activeElement.textContent")
     assert shown.said == []

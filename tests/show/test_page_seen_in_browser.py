@@ -38,6 +38,25 @@ def test_it_draws_in_few_calls(opened: Watched) -> None:
     opened.does("app.clear = false; app.laps = false; app.dress();")
 
 
+def test_shadows_are_drawn_again_only_where_what_stands_is_another(opened: Watched) -> None:
+    """To light a piece is then answered sooner; the first picture that is at rest has them."""
+    opened.does("app.moving = false; app.drawn()")
+    passes = (
+        "const gl = app.scene.gl, bind = gl.bindFramebuffer.bind(gl); let count = 0;"
+        "gl.bindFramebuffer = (to, frame) => { count += frame === app.scene.shade.frame; bind(to, frame); };"
+        "{0}; app.drawn(); delete gl.bindFramebuffer; return count;"
+    )
+    for does, count in (
+        ("app.light('W1')", 0),
+        ("app.hidden.add(4); app.dress()", 1),
+        ("app.hidden.clear(); app.dress()", 1),
+        ("app.light('')", 0),
+        ("document.getElementById('person').click()", 1),
+        ("document.getElementById('person').click()", 1),
+    ):
+        assert opened.does(passes.replace("{0}", does)) == count, does
+
+
 def test_colours_are_true(opened: Watched) -> None:
     """The median of a sunlit wall is the colour it has: for every sixth colour, for all when asked long."""
     names = colour_names() if os.environ.get("LONG") else (*colour_names()[::6], "black", "white", "navy")

@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
+import { behind } from "../../../model/show/page/script/behind.mjs";
 import { between, moved, named, nearer, place, ray, toward, turned, VIEWS } from "../../../model/show/page/script/camera.mjs";
 import { lines, rgb } from "../../../model/show/page/script/colours.mjs";
 import { numbers, stand, unstand } from "../../../model/show/page/script/data.mjs";
@@ -94,6 +95,22 @@ test("a ray meets the nearest piece that is wanted and not cut away", () => {
   assert.equal(pick(() => false, [0, 0, 0, 0]), null);
   assert.equal(crosses([[0, 0, 0], [1, 1, 1]], [5, 5, -1], [0, 0, 1], Infinity), false);
 });
+
+for (const level of [false, true]) {
+  test(`a place behind something is told${level ? " in parallel" : ""}`, () => {
+    const two = all([piece(0), piece(1, { place: { ...PLACE, origin: [0, 900, 0] } })]);
+    const eye = { ...named("front", BOX, 0, 1.2, level), target: [50, 50, 50], rise: 0 };
+    const far = (/** @type {(k: number) => boolean} */ hides, cut = [0, 0, 0, 0]) => behind(two, boxes(two), eye, hides, cut);
+    const at = [50, 950, 50];
+    assert.equal(far(() => true)(at), true);
+    assert.equal(far((k) => k === 1)(at), false); // within what it is said of
+    assert.equal(far(() => true, [0, -1, 0, 500])(at), false); // the first is cut away
+    assert.equal(far(() => true)([50, 0, 50]), false);
+    const asked = far(() => true);
+    for (let k = 0; k < 60; k++) asked(at);
+    assert.equal(asked(at), false);
+  });
+}
 
 for (const level of [false, true]) {
   for (const name of VIEWS.filter((one) => one !== "inside")) {

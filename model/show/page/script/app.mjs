@@ -1,5 +1,6 @@
 /** The building on the screen: what is shown of it, what is lit, and when it is drawn. */
 
+import { behind } from "./behind.mjs";
 import { between, moved, named, nearer, place, ray, turned, VIEWS } from "./camera.mjs";
 import { rgb } from "./colours.mjs";
 import { length } from "./figures.mjs";
@@ -107,6 +108,16 @@ export class App {
     return step <= this.step && !this.hidden.has(group);
   }
 
+  /** Whether a piece stands and one does not look through it. @param {number} piece */
+  hides(piece) {
+    return this.stands(piece) && !this.#through(this.all.pieces[piece]);
+  }
+
+  /** @param {import("./data.mjs").Piece} piece */
+  #through({ number, role, group }) {
+    return !this.lit.has(number) && (GLASS.has(role) || (this.clear && this.all.skin.includes(group)));
+  }
+
   /** Tells the graphics how each piece looks now. */
   dress() {
     const { pieces, colours, skin } = this.all;
@@ -115,7 +126,7 @@ export class App {
     for (const piece of pieces) {
       const colour = piece.paint < 0 ? colours[piece.colour] : this.tried[piece.paint];
       const lit = this.lit.has(piece.number);
-      const through = !lit && (GLASS.has(piece.role) || (this.clear && skin.includes(piece.group)));
+      const through = this.#through(piece);
       const outside = bare || skin.includes(piece.group);
       const bits =
         (this.stands(piece.number) ? SHOWN : 0) + (lit ? LIT : 0) + (through ? CLEAR : 0) + (outside ? OUTSIDE : 0);
@@ -169,25 +180,20 @@ export class App {
   /** @param {number | null} axis @param {number} share of the way through @param {boolean} other side kept */
   slice(axis, share, other) {
     this.cut = [0, 0, 0, 0];
-    if (axis === null) {
-      this.scene.stale = true;
-      this.draw();
-      return "";
-    }
+    this.scene.stale = true;
+    this.draw();
+    if (axis === null) return "";
     const [low, high] = [this.room.box[0][axis], this.room.box[1][axis]];
     const at = low + share * (high - low);
     const sign = other ? -1 : 1;
     const kept = axis === 2 ? 1 : -1; // from the front left one looks into what stands behind the cut
     this.cut[axis] = sign * kept;
     this.cut[3] = -sign * kept * at;
-    this.scene.stale = true;
-    this.draw();
     return length(at - Math.min(0, low), this.all.units);
   }
 
   /** Cuts again as the controls say. */
   recut = () => {};
-
   /** The words over the picture. */
   relabel() {
     /** @type {import("./labels.mjs").Label[]} */
@@ -286,7 +292,8 @@ export class App {
       this.pace.took(performance.now() - start);
       this.draw();
     }
-    this.labels.place(this.matrix, place(this.eye), this.cut);
+    const far = this.moving ? () => false : behind(this.all, this.room.boxed, this.eye, (k) => this.hides(k), this.cut);
+    this.labels.place(this.matrix, place(this.eye), this.cut, far);
     document.body.dataset.drawn = String(Number(document.body.dataset.drawn ?? 0) + 1);
   }
 }

@@ -26,7 +26,7 @@ export function wire(app) {
   const ticked = /** @type {[string, (on: boolean) => void][]} */ ([
     ["clear", (on) => ((app.clear = on), app.dress())],
     ["lines", (on) => ((app.lines = on), app.draw())],
-    ["person", (on) => ((app.person = on), app.dress())],
+    ["person", (on) => ((app.person = on), (app.scene.stale = true), app.draw())],
     ["laps-on", (on) => ((app.laps = on), app.relabel())],
   ]);
   for (const [id, does] of ticked) {

@@ -43,9 +43,11 @@ export class Labels {
     return /** @type {SVGLineElement} */ (this.lines.appendChild(document.createElementNS(this.lines.namespaceURI, "line")));
   }
 
-  /** Puts every word where its point is seen; those that would lie on another are left out.
-   * @param {Float32Array} matrix @param {Vector} eye @param {number[]} cut */
-  place(matrix, eye, cut) {
+  /** Puts every word where its point is seen; those that would lie on another are left out, and sizes of what stands behind
+   * something, whose pins are dashed.
+   * @param {Float32Array} matrix @param {Vector} eye @param {number[]} cut
+   * @param {(at: Vector) => boolean} behind whether something stands before a point */
+  place(matrix, eye, cut, behind) {
     const { clientWidth: width, clientHeight: height } = this.over;
     const spot = (/** @type {Vector} */ p) => {
       const at = seen(matrix, p);
@@ -59,7 +61,12 @@ export class Labels {
       const at = faces(label, eye) && uncut(label.at, cut) ? spot(label.at) : null;
       const size = [word.offsetWidth || 8 * label.text.length, word.offsetHeight || 20];
       const box = at ? [at[0] - size[0] / 2, at[1] - size[1] / 2, at[0] + size[0] / 2, at[1] + size[1] / 2] : [];
-      const free = at && (label.kind === "pin" || !taken.some((other) => meets(box, other)));
+      const pin = Boolean(label.press);
+      const room = at && (pin || !taken.some((other) => meets(box, other)));
+      const far = Boolean(room && label.kind !== "tape" && behind(label.at));
+      const free = room && (pin || !far);
+      word.classList.toggle("behind", far);
+      word.title = far ? "behind what is seen" : "";
       word.style.visibility = free ? "visible" : "hidden";
       line?.setAttribute("visibility", free ? "visible" : "hidden");
       if (!at || !free) continue;

@@ -51,6 +51,8 @@ export class Scene {
     this.painted = { buffers: [], arrays: [] };
     this.strips = points(gl, this.painted, new Float32Array(0), 6);
     this.stale = true;
+    /** Which pieces stand, as shadows were told. */
+    this.stands = new Uint8Array(0);
     /** What shuts out the sky, once that is told. @type {ReturnType<typeof depths> | undefined} */
     this.over = undefined;
     this.covered = false;
@@ -82,7 +84,9 @@ export class Scene {
     gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA8, ACROSS, lines, 0, gl.RGBA, gl.UNSIGNED_BYTE, all);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
-    this.stale = true;
+    const stands = looks.filter((_, k) => k % 4 === 3).map((bits) => bits & 1);
+    this.stale ||= stands.length !== this.stands.length || stands.some((one, k) => one !== this.stands[k]);
+    this.stands = stands;
   }
 
   /** The strips of laps: triangles, a colour behind each point. @param {Float32Array} data */
