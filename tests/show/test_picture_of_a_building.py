@@ -11,8 +11,10 @@ import pytest
 from ribwright.audit import audit
 from ribwright.catalog.colours import colour_names, rgb
 from ribwright.errors import FileError
+from ribwright.intake import parse, starter_text
 from ribwright.pieces import Model
 from ribwright.place import Point3, add
+from ribwright.raising import raise_building
 from ribwright.show.hidden import hidden
 from ribwright.show.offscreen import Pixels
 from ribwright.show.paint import drawn_colour
@@ -233,3 +235,13 @@ def test_what_is_told_below_is_what_was_found() -> None:
     assert [line.split()[0] for line in lines[:3]] == [str(n) for n in range(1, len(lines[:3]) + 1)]
     assert spans([2, 5, 6, 7, 9, 10]) == "2, 5-7, 9, 10"
     assert told((), (), "mm") == ["The audit of the solids found nothing."]
+
+
+def test_inside_is_in_the_hall_not_under_a_lean_to() -> None:
+    """Of a building with a porch before its front gable: between the hall's own columns."""
+    model = raise_building(parse(starter_text("porch", "porch"), "porch")).model
+    own = [piece for piece in model.pieces if piece.role == "column" and "lean-to" not in piece.name]
+    points = np.vstack([points for points, _ in placed_triangles(own)])
+    _, camera, _ = composed([model], Wish(view="inside"))
+    assert (points.min(axis=0)[:2] < camera.eye[:2]).all()
+    assert (camera.eye[:2] < points.max(axis=0)[:2]).all()
