@@ -68,7 +68,7 @@ def covers(
         yield from _too_often(face, of_face)
         yield from _too_often(face, face.plane.end_laps)
         yield from _new(_in_openings(face), said)
-        yield from _new(_holes(face), said)
+        yield from _new(_holes(face, shelter), said)
         yield from _new(_bare(face, shelter, wide=True), said)
     yield from _new(_open_to_sky(site, faces), said)
     for face in (face for face in faces if face not in upper):
@@ -154,12 +154,14 @@ def _nearest(face: Clad, shape: shapely.Geometry) -> tuple[LaidSheet, ...]:
     return tuple(sheets[:1])
 
 
-def _holes(face: Clad) -> Iterator[tuple[Finding, Box]]:
-    """Holes in the skin that neither an opening explains nor a trim that sheds, as over a rail."""
+def _holes(face: Clad, shelter: shapely.Geometry) -> Iterator[tuple[Finding, Box]]:
+    """Holes in the skin that neither an opening explains nor a trim that sheds, as over a rail, nor a roof
+    that ends in them behind its trims."""
     for part in shapely.get_parts(face.plane.outline):
         for ring in part.interiors:
             hole = shapely.Polygon(ring)
-            if not _thick(hole.difference(closed_by(face, hole)), GAP / 2):
+            closed = closed_by(face, hole) | (shelter | face.trimmed if hole.intersects(shelter) else shelter)
+            if not _thick(hole.difference(closed), GAP / 2):
                 continue
             if all(hole.distance(opening.shape) > POCKET for opening in face.openings):
                 yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area), _box(face, hole)

@@ -96,8 +96,8 @@ class Headwall:
         members = self.wall.site.listed("members")
         steel = self.wall.shades(members, ROOF_DEEP, ROOF_DEEP)
         about = shapely.union_all([one.shape.buffer(AROUND, join_style="mitre") for one in steel])
-        before = about & shapely.box(self.left, -1e6, self.right, self.head + AROUND)
         under_roof = shapely.box(self.left - AROUND, -1e6, self.right + AROUND, self.head + AROUND)
+        before = about & under_roof
         ends = (shapely.box(u - AROUND, -1e6, u + AROUND, 1e6) & under_roof for u in self.closed)
         return shapely.union_all([before, *ends, *self._under_bends()])
 

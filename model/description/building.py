@@ -128,7 +128,9 @@ class Building:
     light_sheets: the first that names a sheet gives its colour. insulation: None where there is none.
     lean_tos: buildings of one slope that stand against a wall of this one. joined: of such a one, its own
     wall at the other building, where it has neither columns nor sheets; between: whether that building's wall
-    is clad under its roof.
+    is clad under its roof; bays: of that building's those that it stands along, from the front or, at a
+    gable, its left, None for all; along: from the start of that wall to its own (mm); inset: its own end
+    walls that stand short of that wall's corners.
     """
 
     name: str
@@ -158,6 +160,9 @@ class Building:
     lean_tos: tuple[Building, ...] = ()
     joined: Wall | None = None
     between: Literal["clad", "open"] = "clad"
+    bays: tuple[int, ...] | None = None
+    along: float = 0.0
+    inset: frozenset[Wall] = frozenset()
     infill: frozenset[Wall] = frozenset()
     skirt: Skirt | None = None
     insulation: Insulation | None = None

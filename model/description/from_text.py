@@ -147,6 +147,7 @@ def _lean_to(draft: Draft, main: Building, values: Values) -> Building:
         ridge_vents=None,
         joined=joined,
         between=values["between"],
+        bays=values["bays"],
     )
 
 

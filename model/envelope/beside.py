@@ -16,9 +16,9 @@ def beside(main: Building, other: Building) -> Place:
     """Where the origin of a building that is joined to another stands in it, and which way its axes run."""
     match other.joined:
         case "back":
-            return Place((main.width, -other.width, 0.0), (0.0, 1.0, 0.0), (-1.0, 0.0, 0.0))
+            return Place((main.width - other.along, -other.width, 0.0), (0.0, 1.0, 0.0), (-1.0, 0.0, 0.0))
         case "front":
-            return Place((0.0, main.length + other.width, 0.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
+            return Place((other.along, main.length + other.width, 0.0), (0.0, -1.0, 0.0), (1.0, 0.0, 0.0))
         case "right":
-            return Place((-other.width, 0.0, 0.0))
-    return Place((main.width, 0.0, 0.0))
+            return Place((-other.width, other.along, 0.0))
+    return Place((main.width, other.along, 0.0))

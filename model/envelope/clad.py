@@ -43,7 +43,7 @@ def regions_of(
         found.append(Region(WAINSCOT, lower, _below(_outline(building, sides, lower, wall, gaps), seam.head)))
         outline = _above(outline, seam.foot)
     headwall = headwall_of(building, name)
-    if headwall is not None and headwall.foot < max(v for _, v in outline):
+    if headwall is not None and not headwall.inset and headwall.foot < max(v for _, v in outline):
         found.append(Region(UNDER, skin, fitted_wall(_below(outline, headwall.head), step)))
         outline = _above(outline, headwall.foot)
     return (*found, Region("", skin, fitted_wall(outline, step)))

@@ -85,7 +85,7 @@ class GirtLines(RoofLines):
         """Where sheets of a wall end over each other, from the lowest up."""
         ends: list[Seam | Headwall] = [self.seam] if self.seam and wall.tiered else []
         headwall = headwall_of(self.building, wall.name)
-        return [*ends, headwall] if headwall and not wall.hung else ends
+        return [*ends, headwall] if headwall and not (wall.hung or headwall.inset) else ends
 
     def girts(self, wall: Face) -> tuple[float, ...]:
         """Heights of a wall's girts, from the slab up; of hung sheets from the one at their feet up, of a

@@ -18,7 +18,7 @@ from ..description.walls_around import is_gable, opposite
 from ..place import Place, Point2
 from .beside import beside
 from .face import Cut
-from .lengths import stepped_down
+from .lengths import stepped_down, stepped_up
 from .skin_lines import HEAD_CLEARANCE, foot, lap_room, outermost
 from .sliding import rails
 from .tiers import SEAM_ROW, flat_of, girts_behind, seam_girts, seam_of, tiered
@@ -32,6 +32,12 @@ HANG = 12.7
 NOTCH = 3.175
 """mm; round a rafter that comes through the sheets (1/8 in)."""
 
+PAST_TRIM = 19.05
+"""mm; a flashing runs so far (3/4 in) past a trim that it passes."""
+
+BESIDE = 0.8
+"""mm; between a flashing and the sheets cut around it (1/32 in). Ours."""
+
 OFF_MIDDLE = 6.35
 """mm; a row may stand so far (1/4 in) off the middle of its girt's flat. Ours."""
 
@@ -44,7 +50,8 @@ class Headwall:
     """Heights on a main wall (mm). number: of the lean-to, from 0. wall: which it stands at, and whether
     that is a gable. roof: of its steel plane at that wall's steel line, rise: what it falls in one of run
     outward. bend: of the flashing, inside. top: of its upper leg. head: where the sheets under it end; foot:
-    where those over it begin. ledge: of the ledger's underside."""
+    where those over it begin. ledge: of the ledger's underside. inset: the lean-to's
+    end walls that stand short of the wall's corners."""
 
     number: int
     wall: str
@@ -56,6 +63,7 @@ class Headwall:
     head: float
     foot: float
     ledge: float
+    inset: frozenset[str] = frozenset()
 
     @property
     def rows(self) -> Point2:
@@ -82,7 +90,9 @@ def in_line_at(building: Building, walls: Iterable[str]) -> Headwall | None:
     """The headwall at the corner of two walls where a lean-to's clad end stands in line with one of them."""
     ends = {wall for wall in walls if headwall_of(building, wall) is None}
     headwall = next((one for wall in walls if (one := headwall_of(building, wall))), None)
-    return None if headwall is None or ends & building.lean_tos[headwall.number].open_walls else headwall
+    if headwall is None or ends & headwall.inset:
+        return None
+    return None if ends & building.lean_tos[headwall.number].open_walls else headwall
 
 
 def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
@@ -90,9 +100,9 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     rise, wall = tan(radians(lean_to.pitch)), opposite(lean_to.joined)
     seam = seam_of(building) if tiered(building, wall) else None
     low = seam.foot if seam else foot(building)
-    roof = lean_to.eave_height + lean_to.width * rise
+    step, roof = building.sheets.step, lean_to.eave_height + lean_to.width * rise
     bend = roof + over_roof(lean_to) * hypot(1.0, rise)
-    ledge = roof - lean_to.framing.roof_depth
+    ledge, feet = roof - lean_to.framing.roof_depth, bend + lap_room(building) + HANG
     return Headwall(
         number=number,
         wall=wall,
@@ -101,10 +111,39 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
         rise=rise,
         bend=bend,
         top=bend + trim_profiles()["headwall"].out_of_plane,
-        head=low + stepped_down(ledge - HEAD_CLEARANCE - low, building.sheets.step),
-        foot=bend + lap_room(building) + HANG,
+        head=low + stepped_down(ledge - HEAD_CLEARANCE - low, step),
+        foot=low + stepped_up(feet - low, step) if lean_to.inset and step <= HANG else feet,
         ledge=ledge,
+        inset=lean_to.inset,
     )
+
+
+def span_of(building: Building, headwall: Headwall, frame: Place) -> Point2:
+    """From which u to which, in its wall's frame, a lean-to stands there."""
+    lean_to = building.lean_tos[headwall.number]
+    place = beside(building, lean_to)
+    one, other = (frame.seen(place.point((0.0, y, 0.0)))[0] for y in (0.0, lean_to.length))
+    return min(one, other), max(one, other)
+
+
+def past_end(building: Building) -> float:
+    """How far the flashing of a lean-to runs past an end of it that stands short of a corner: over its rake
+    trim, and as far as past a corner trim."""
+    return lap_room(building) + building.sheets.flange + PAST_TRIM
+
+
+def headwall_slots(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
+    """What a roof takes of the sheets that run past its ends: from the heads under it to the feet over it,
+    and past its ends as far as its flashing lies before them."""
+    headwall = headwall_of(building, wall)
+    if headwall is None or not headwall.inset:
+        return
+    left, right = span_of(building, headwall, frame)
+    crown = max(outermost(building.sheets, skin) for skin in (building.sheets.sides, building.sheets.gables))
+    under = headwall.bend - (crown + lap_room(building)) * headwall.rise - NOTCH
+    past = past_end(building) + BESIDE
+    yield left - NOTCH, headwall.head, right + NOTCH, headwall.foot
+    yield left - past, under, right + past, headwall.foot
 
 
 def over_roof(building: Building) -> float:

@@ -7,12 +7,23 @@ from dataclasses import replace
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
+from ..description.key_checks import APART
 from ..description.opening import Opening
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..description.walls_around import around
 from ..units import parse_length
 from .end_lap_checks import length_misfits
-from .headwall import OFF_WALL, Headwall, girts_apart, girts_shared, headwall_girts, headwalls
+from .headwall import (
+    OFF_WALL,
+    Headwall,
+    girts_apart,
+    girts_shared,
+    headwall_girts,
+    headwalls,
+    past_end,
+    span_of,
+)
+from .lean_to_bays import bay_count, in_a_row
 from .opening_lines import OpeningLines
 from .roof_lines import Eave
 from .shell_checks import shell_misfits
@@ -34,7 +45,7 @@ OWN = ("width", "eave_height", "pitch")
 def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]:
     """Every place where a lean-to does not go with the building that it stands at."""
     found = list(headwalls(lines.building))
-    apart = [one for headwall in found for one in _not_yet(lines.building, headwall)]
+    apart = [one for headwall in found for one in _not_yet(lines, headwall)]
     yield from dict.fromkeys(apart)
     if not found or apart:
         return
@@ -47,12 +58,14 @@ def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]
     yield from _ledger(lines.building)
 
 
-def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
+def _not_yet(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
     """What a lean-to cannot stand with."""
+    building = lines.building
     nearest = "not yet possible with a lean-to; what comes nearest: "
     for key in ("ledge_depth", "hang"):
         if getattr(building.slab, key):
             yield ("slab", key), nearest + "0, sheets that stand on the slab"
+    yield from _in_bays(lines, headwall)
     yield from _not_enclosed(building, headwall)
     if building.bracing and headwall.at_gable:
         remedy = "not yet possible with a lean-to at a gable; what comes nearest: no bracing"
@@ -61,6 +74,32 @@ def _not_yet(building: Building, headwall: Headwall) -> Iterator[Objection]:
     if headwall.wall in building.open_walls or bays:
         whole = 'open all along by [[lean_to]] between = "open"'
         yield ("walls", headwall.wall), f"clad, with a framed opening for each way through, or {whole}"
+
+
+def _in_bays(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
+    """A lean-to stands along bays side by side; where it ends short of a corner, so far, beside a clad wall
+    and with an open end. An opening of its outer wall stands within it."""
+    building = lines.building
+    lean_to, path = building.lean_tos[headwall.number], ("lean_to", headwall.number)
+    if not headwall.inset:
+        if not in_a_row(lean_to):
+            yield (*path, "bays"), f"bays side by side, from 1 to {bay_count(lean_to)}"
+        return
+    nearest = "not yet possible along some of the bays; what comes nearest: "
+    if lean_to.between == "open":
+        yield (*path, "between"), nearest + '"clad", with a framed opening for each way through'
+    if clad := sorted(headwall.inset - lean_to.open_walls):
+        yield (*path, "walls"), f"{nearest}an open end, without {' and '.join(clad)}"
+    if building.wainscot is not None:
+        yield ("wainscot", "height"), nearest + "no wainscot"
+    wall = lines.named[headwall.wall]
+    if lines.laps_of(wall):
+        least = at_least(wall.upper.head - wall.upper.foot, building.units)
+        yield ("sheets", "longest"), f"at least {least}: past the lean-to's end they go up in one length"
+    for number, opening in enumerate(lean_to.openings):
+        most = lean_to.length - APART - opening.width
+        if opening.wall == headwall.wall and over(opening.from_left, most):
+            yield ("opening", number, "from_left"), f"at most {at_most(most, building.units)}, in that wall"
 
 
 def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]:
@@ -167,12 +206,19 @@ def _across_openings(lines: OpeningLines, headwall: Headwall) -> Iterator[Object
     it where the wall is open under the roof."""
     is_open = headwall.wall in lines.building.open_between
     for number, opening in enumerate(lines.building.openings):
-        if opening.wall != headwall.wall:
+        if opening.wall != headwall.wall or _beside_roof(lines, headwall, opening):
             continue
         up, down = _past(lines, headwall, opening)
         if not under(0.0, down) or not (is_open or under(0.0, up)):
             continue
         yield from _clad_there(lines, number) if is_open else _moved(lines, headwall, number, (up, down))
+
+
+def _beside_roof(lines: OpeningLines, headwall: Headwall, opening: Opening) -> bool:
+    """Whether an opening stands wholly beside the roof, clear of its flashing by a strip of sheet."""
+    left, right = span_of(lines.building, headwall, lines.named[headwall.wall].frame)
+    room = past_end(lines.building) + STRIP
+    return opening.from_left >= right + room or opening.from_left + opening.width <= left - room
 
 
 def _clad_there(lines: OpeningLines, number: int) -> Iterator[Objection]:

@@ -8,8 +8,8 @@ from ..description.building import Building
 from ..description.from_text import building_of, draft_of
 from ..description.reading.source import read_text
 from ..envelope.fit_checks import misfits
-from ..envelope.gable_bays import with_bays_on_posts
 from ..envelope.lapped_walls import with_room_for_laps
+from ..envelope.lean_to_bays import with_lean_tos_in_bays
 from ..errors import DescriptionError
 
 
@@ -33,7 +33,7 @@ def _checked(text: str, name: str, source_name: str) -> Building:
     draft = draft_of(text, source_name)
     if draft.problems:
         raise DescriptionError(draft.in_order(), source_name)
-    building = with_bays_on_posts(with_room_for_laps(building_of(draft, name)))
+    building = with_lean_tos_in_bays(with_room_for_laps(building_of(draft, name)))
     for path, remedy in misfits(building, even_bays=not draft.tables["frame"]["bays"]):
         draft.object_to(path, remedy)
     if draft.problems:

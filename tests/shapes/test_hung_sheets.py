@@ -115,6 +115,10 @@ SHAPES = {
     + f'pitch = "2/12"\n{INFILL}[roof]\nshape = "single slope"\n[slab]\nledge_depth = "1.5 in"\n',
     "a skirt all round": SMALL + 'pitch = "4/12"\n[skirt]\nfoot = "5 ft"\n',
     "a skirt beside clad gables": SMALL + 'pitch = "4/12"\n[skirt]\nfoot = "4 ft"\nwalls = "left"\n',
+    "a skirt before jambs not as deep as girts": SMALL
+    + 'pitch = "4/12"\n[skirt]\nfoot = "4 ft"\nwalls = "left"\n[framing]\njamb = "cee 3.5x2x0.059"\n',
+    "a skirt beside the points of long screws": SMALL
+    + 'pitch = "4/12"\n[skirt]\nfoot = "4 ft"\nwalls = "left"\n[screws]\nlength = "3 in"\n',
     "a skirt, metric, beside open sides": 'units = "mm"\nwidth = "5 m"\nlength = "5 m"\n'
     'eave_height = "2800 mm"\npitch = "12 deg"\n[walls]\nleft = "open"\n[skirt]\nfoot = "1600 mm"\n',
     "a skirt beside a wainscot": SMALL

@@ -49,6 +49,7 @@ OWN_STOCK = (
     *SPLICES,
     (OPENING.name, "slides"),
     (LEAN_TO.name, "between"),
+    (LEAN_TO.name, "bays"),
 )
 """Nor are these, which are tried by hand, go with a kind, or are added to some buildings."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
@@ -59,7 +60,7 @@ LIT = 4
 BLANKETED = 5
 """Every fifth is insulated, in walls, roof or both."""
 PASSED = 2
-"""Every second lean-to is open to its building, where it can be."""
+"""Every second lean-to is open to its building, every other one bay long, where it can be."""
 AIRED = 5
 """Every fifth has a vent on its ridge, where it can have one."""
 NESTED = 3
@@ -147,9 +148,10 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
 
 
 def _passed(number: int, text: str) -> str:
-    """A description whose lean-to, if it has one, is open to its building."""
+    """A description whose lean-to, if it has one, is open to its building, or ends within its wall."""
     header = _header(LEAN_TO.name)
-    passed = text.replace(header, f'{header}\nbetween = "open"') if number % PASSED else text
+    more = 'between = "open"' if number % PASSED else "bays = 1"
+    passed = text.replace(header, f"{header}\n{more}")
     return passed if parsed(passed) is not None else text
 
 

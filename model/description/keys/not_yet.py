@@ -4,7 +4,7 @@ from __future__ import annotations
 
 NOT_YET = {
     "porch": "a lean-to along a wall: [[lean_to]]",
-    "inset": "a lean-to as long as the building",
+    "inset": "a lean-to along some of the building's bays: bays",
     "hip": "a gable",
     "valley": "two buildings, each with a roof of its own",
     "dormer": "a gable without",

@@ -8,6 +8,7 @@ add it to TABLES.
 from __future__ import annotations
 
 from .catalogued import Colour, ColourCode
+from .counted import Numbers
 from .key import Key, Table
 from .limit_table import LIMITS
 from .not_yet import OTHER_SHAPES
@@ -251,6 +252,13 @@ LEAN_TO = Table(
             Words(("front", "back", "left", "right", "outer")),
             'which of its own are clad: ["front", "back", "outer"] encloses it, at a gable "left", "right"',
             "none",
+        ),
+        Key(
+            "bays",
+            Numbers(),
+            "which of the building's it stands along, side by side, from the front; at a gable from the left",
+            unless="all",
+            example=("1, 2", "1, 2"),
         ),
         Key("between", Choice(SIDES), "the main wall inside it, under its roof", SIDES[0]),
     ),

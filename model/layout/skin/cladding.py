@@ -14,6 +14,7 @@ from ...description.building import Building
 from ...description.opening import Opening
 from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
+from ...envelope.headwall import headwall_slots
 from ...envelope.light_sheets import light_columns
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DRIP_PAST, SHELF_FALL, head_angle, lap_room, over_shelf, plane
@@ -142,6 +143,7 @@ def clad_of(building: Building, face: Face, region: Region) -> Polygon:
     """What the sheets of a region cover: all of it less its face's openings."""
     cuts = [*_holes(building, face), *(_slot(building, opening) for opening in face.openings)]
     cuts += _under_covers(building, face)
+    cuts += (shapely.box(*slot) for slot in headwall_slots(building, face.name, face.frame))
     return shapely.difference(Polygon(region.clad), shapely.union_all(cuts))
 
 

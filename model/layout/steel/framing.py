@@ -119,7 +119,9 @@ def _line_end(lines: SteelLines, face: Face, hand: str) -> tuple[float, Plane]:
     if face.hung and lines.end_jamb(
         lines.named[face.beside(hand).other], "right" if hand == "left" else "left"
     ):
-        corner += inward * lines.building.framing.jamb.width  # beside the upright of the wall that is clad
+        # Beside the upright of the wall that is clad, and its girt, where that comes nearer to the corner.
+        jamb, girt = lines.building.framing.jamb, lines.building.framing.girt.depth
+        corner += inward * max(jamb.width, girt if jamb.depth < girt else 0.0)
         return corner, square((corner, 0.0, 0.0), RIGHT)
     if lines.setback and not face.beside(hand).open:
         return corner, _corner_mitre(face, hand)
@@ -137,7 +139,7 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     bays = face.gap_ends() if lines.setback else ()
     stood += [(u, into, f"of bay {number}") for number, (u, into) in enumerate(bays, 1)]
     hung = [(hand, into) for hand, into in INWARD if lines.hung_jamb(face, hand)]
-    stood += [(lines.steel_end(face, hand) + into * shape.width, into, hand) for hand, into in hung]
+    stood += [(lines.steel_end(face, hand) + into * lines.past_upright, into, hand) for hand, into in hung]
     foot = face.hung.girt + lines.building.framing.girt.width / 2 if face.hung else 0.0
     for end, into, name in stood:
         u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
@@ -211,7 +213,8 @@ def _girt_end(lines: SteelLines, face: Face, hand: str, v: float) -> tuple[float
     if lines.to_corner(face, hand, v):
         end, plane = _line_end(lines, face, hand)
         if lines.hung_jamb(face, hand) and face.hung and v > face.hung.girt:
-            end += inward * lines.building.framing.jamb.depth
+            beside = lines.past_upright - lines.building.framing.jamb.width
+            end += inward * (beside + lines.building.framing.jamb.depth)
             plane = square((end, 0.0, 0.0), RIGHT)
         return end, plane
     girt = lines.building.framing.girt

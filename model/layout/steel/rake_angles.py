@@ -57,7 +57,7 @@ def _beside_jambs(lines: SteelLines, face: Face, hand: str) -> float:
     jamb, other = lines.building.framing.jamb, lines.named[face.beside(hand).other]
     deep = lines.end_jamb(face, hand) or lines.hung_jamb(face, hand)
     wide = face.hung and lines.end_jamb(other, "right" if hand == "left" else "left")
-    return jamb.depth * deep + jamb.width * bool(wide)
+    return jamb.depth * deep + (lines.past_upright if deep else jamb.width) * bool(wide)
 
 
 Raked = tuple[str, Span, Point3, Point3, tuple[Plane, Plane]]

@@ -5,6 +5,7 @@ that nearly lie in one plane."""
 from __future__ import annotations
 
 from ...envelope.face import Face, Rake
+from ...envelope.headwall import PAST_TRIM
 from ...envelope.skin_lines import SHELF_FALL
 from ...place import Point2, unit
 from ..skin.rib_lines import crest, past_first_rib
@@ -47,6 +48,15 @@ def rake_end(lines: TrimLines, gable: Face, rake: Rake, foot: bool) -> Tabs:
     high, side, hang = lines.roof_crown - CLEAR, rake.side, -out - t / 2
     corners = ((hang, low), (inner, low), (inner, high), (hang, high))
     return tab([(side * x, y) for x, y in corners], inner + out + t, t)
+
+
+def wall_end(lines: TrimLines, gable: Face, rake: Rake) -> Tabs:
+    """At the head of a rake that ends before a wall's sheets: of its drop, turned out along them as far as
+    the flashing over it runs, before the edge that is cut round the roof."""
+    hang, t = -lines.head(gable) - lines.thickness / 2, lines.thickness
+    low, high, far = -lines.rake_drop(gable), lines.roof_crown - CLEAR, hang - PAST_TRIM
+    corners = ((hang, low), (hang, high), (far, high), (far, low))
+    return tab([(rake.side * x, y) for x, y in corners], PAST_TRIM + t, t)
 
 
 def cap_end(lines: TrimLines, line: tuple[Point2, ...], rises: Point2) -> Tabs:

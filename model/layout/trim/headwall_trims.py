@@ -11,11 +11,12 @@ from math import inf
 
 from ...envelope.beside import at_gable
 from ...envelope.face import HAIR, Face
-from ...envelope.headwall import NOTCH, Headwall, headwall_of
+from ...envelope.headwall import NOTCH, Headwall, headwall_of, past_end
 from ...envelope.skin_lines import over_in_line
 from ...place import Place, Point2, Point3, dot
 from ...roles import Role
 from ..steel.straight_member import Plane
+from .opening_trims import EARS
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
 
@@ -35,7 +36,12 @@ def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
     behind: Box = (-1.0, bend - 3 * t, t, bend + legs.out_of_plane + 3 * t)
     onward = dot(wall.frame.x, lines.towards_wind) > 0
     x, (u, v) = (-1.0, eave.left) if onward else (1.0, eave.right)
-    past = _past_ends(lines)
+    hands = ("left", "right") if onward else ("right", "left")
+    (before, cut), (after, other) = (_past_end(lines, wall.beside(hand).other) for hand in hands)
+    low, high = -before - cut, wall.width + after + other
+    # Past them runs on the leg behind the sheets alone.
+    over: Box = (t, -reach, 2 * reach, bend + 3 * t) if onward else (-2 * reach, -reach, -t, bend + 3 * t)
+    ears = ((low - 1, -before, over), (high - other, high + 1, over))
     yield TrimRun(
         name="headwall flashing",
         role=Role.FLASHING,
@@ -44,18 +50,22 @@ def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
         frame=wall.frame @ Place((u, v, 0.0), (0.0, 0.0, x), (0.0, 1.0, 0.0)),
         line=line if onward else mirrored(line),
         thickness=t,
-        start=Plane((0.0, 0.0, -past), ALONG),
-        end=Plane((0.0, 0.0, wall.width + past), ALONG),
+        start=Plane((0.0, 0.0, low), ALONG),
+        end=Plane((0.0, 0.0, high), ALONG),
         nest=(0.0, t / eave.cos),
         snips=(behind if onward else (-behind[2], behind[1], -behind[0], behind[3]),),
+        notches=tuple(ear for ear, long in zip(ears, (cut, other), strict=True) if long),
     )
 
 
-def _past_ends(lines: TrimLines) -> float:
-    """How far the flashing runs past the corners of the wall: where nothing is clad under it, to the ends of
-    a gable's sheets, whose corner ribs it closes."""
+def _past_end(lines: TrimLines, end: str) -> Point2:
+    """How far the flashing runs past an end of the roof, and its upper leg past that: at an end that stands
+    short of the wall's corner, behind the sheets beside it; where nothing is clad under it, to the ends of a
+    gable's sheets, whose corner ribs it closes."""
+    if end in lines.building.inset:
+        return past_end(lines.building), EARS
     hung = lines.building.between == "open" and at_gable(lines.building)
-    return over_in_line(lines.building) if hung else 0.0
+    return (over_in_line(lines.building) if hung else 0.0), 0.0
 
 
 def at_headwall(
@@ -65,7 +75,7 @@ def at_headwall(
     roof ends at: from the lower sheets' heads to the upper ones' feet, and lower where a rafter comes out."""
     found = (headwall_of(lines.building, wall.name) for wall in (before, after))
     headwall = next((one for one in found if one), None)
-    if headwall is None:
+    if headwall is None or {before.name, after.name} & headwall.inset:
         return
     past = lines.lap_room + lines.thickness + 1
     low = _round_rafters(lines, headwall, max(bend) + past)

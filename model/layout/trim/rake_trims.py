@@ -10,7 +10,7 @@ from ...place import Place, Point2, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
 from .break_lines import rake_start, rake_stop
-from .closed_ends import rake_end
+from .closed_ends import rake_end, wall_end
 from .end_tabs import CLEAR
 from .trim_lines import TrimLines
 from .trim_run import Box, TrimRun, mirrored
@@ -43,6 +43,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
         if lines.building.joined in (gable.beside("left").other, gable.beside("right").other):
             end = _plumb(rake, rake.length - lines.at_wall / rake.cos)  # at the main wall's corner trim
             runs_out = False
+        at_wall = wall_end(lines, gable, rake) if gable.name in lines.building.inset else ()
         yield TrimRun(
             name=f"{gable.name} {rake.name} rake trim",
             role=Role.RAKE_TRIM,
@@ -55,7 +56,7 @@ def rake_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
             end=rake_stop(lines, rake) or _mitre(rake) or end,
             nest=(side * -t, t),
             start_tabs=rake_end(lines, gable, rake, foot=True),
-            end_tabs=rake_end(lines, gable, rake, foot=False) if runs_out else (),
+            end_tabs=rake_end(lines, gable, rake, foot=False) if runs_out else at_wall,
         )
 
 
