@@ -60,6 +60,11 @@ class GirtLines(RoofLines):
         hung = eave.plane(0.0, self.rake_back[1]) if self.run_on and self.setback else self.strut_foot(eave)
         return min(self.strut_foot(eave), hung) - self.building.framing.girt.width / 2
 
+    @property
+    def past_upright(self) -> float:
+        """From a corner past the upright of the next wall, which is clad, and its screws' points."""
+        return max(self.building.framing.jamb.width, self.building.screws.length)
+
     @cached_property
     def seam(self) -> Seam | None:
         """Where tiers meet."""

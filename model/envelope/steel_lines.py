@@ -71,11 +71,6 @@ class SteelLines(GirtLines):
         girt = wall.hung.girt + self.building.framing.girt.width / 2
         return self.strut_foot(self.over_corner(wall, hand)) - girt > LEAST_GIRT
 
-    @property
-    def past_upright(self) -> float:
-        """From a corner to that short upright: past that of the wall that is clad, and its screws' points."""
-        return max(self.building.framing.jamb.width, self.building.screws.length)
-
     def gap_spans(self, wall: Face) -> list[tuple[float, float]]:
         """What a wall's open bays take of its lines of steel, the uprights at their ends included."""
         jamb = self.building.framing.jamb.depth if self.setback else 0.0
