@@ -57,7 +57,7 @@ def test_the_test_command_is_the_one_that_is_checked() -> None:
     checks = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
     commands = [line for kind, text in BLOCKS if kind == "console" for line in text.splitlines()]
     assert "python3 -m pytest" in commands
-    assert "\npython3 -m pytest\n" in checks
+    assert "\npython3 -m pytest --all\n" in checks
 
 
 def test_a_stranger_can_follow_it(
