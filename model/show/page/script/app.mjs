@@ -5,7 +5,7 @@ import { between, moved, named, nearer, place, ray, turned, VIEWS } from "./came
 import { rgb } from "./colours.mjs";
 import { length } from "./figures.mjs";
 import { Labels } from "./labels.mjs";
-import { GLASS } from "./mesh.mjs";
+import { GLASS, LIT } from "./mesh.mjs";
 import { Pace } from "./pace.mjs";
 import { hit } from "./pick.mjs";
 import { room } from "./room.mjs";
@@ -18,7 +18,7 @@ import { apart, middle } from "./vector.mjs";
 
 const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
-const [SHOWN, LIT, CLEAR, OUTSIDE] = [1, 2, 4, 8];
+const [SHOWN, CLEAR, OUTSIDE] = [1, 4, 8];
 const NEAR_BY = 2500; // mm
 
 export class App {

@@ -9,6 +9,8 @@ import { looking, parallel, perspective, times } from "./vector.mjs";
  *   around it, and its diagonal, mm */
 
 const LEAST = 20; // mm from the eye
+const THIN = 3; // mm a pixel, from where on what is thin is seen
+const SMALL = 12; // mm a pixel at what is nearest, from where on screws are seen
 const ROOM = 0.9; // of the way to what is nearest
 
 /** The matrix that shows the building. @param {Eye} eye @param {number} aspect @param {Stood} stood */
@@ -43,4 +45,20 @@ export function outside(eye, [low, high]) {
  * @param {Eye} eye @param {number} aspect @param {Stood} stood */
 export function ahead(eye, aspect, stood) {
   return eye.parallel ? 15 / (4 * stood.reach) : 0.002 * near(eye, aspect, stood);
+}
+
+/** mm that a pixel is wide so far from the eye. @param {Eye} eye @param {number} height of the picture, pixels
+ * @param {number} away */
+function pixel(eye, height, away) {
+  return (2 * away * tangent(eye)) / height;
+}
+
+/** @param {Eye} eye @param {number} height of the picture, pixels */
+export function thinSeen(eye, height) {
+  return pixel(eye, height, eye.away) < THIN;
+}
+
+/** @param {Eye} eye @param {number} height of the picture, pixels @param {Stood} stood */
+export function smallSeen(eye, height, { framed }) {
+  return pixel(eye, height, eye.parallel ? eye.away : outside(eye, framed)) < SMALL;
 }

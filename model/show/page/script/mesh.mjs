@@ -13,6 +13,7 @@ import { apart, cross, plus } from "./vector.mjs";
  *   places: twelve numbers each, its three axes' rows with the offset behind */
 
 export const GLASS = new Set(["pane", "wall light sheet", "roof light sheet"]); // roles
+export const LIT = 2; // the bit of a piece's look that says it is
 /** What lies on what, from outside in; the last of them begins with panes. */
 export const LAYERS = ["trims and doors", "sheets", "all behind them", "panes"];
 const THIN = 2; // mm; a sheet's edge is, a small rib's flank is not // mm

@@ -2,9 +2,9 @@
 
 import { tangent } from "./camera.mjs";
 import { depths, letGo, points, program, smooth } from "./gl.mjs";
-import { ahead, matrix, outside } from "./lens.mjs";
+import { ahead, matrix, outside, smallSeen, thinSeen } from "./lens.mjs";
 import { SUN } from "./light.mjs";
-import { LAYERS } from "./mesh.mjs";
+import { LAYERS, LIT } from "./mesh.mjs";
 import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
 import { taken } from "./taken.mjs";
 
@@ -17,7 +17,6 @@ import { taken } from "./taken.mjs";
 const ACROSS = 1024; // texels of a line of looks
 const SHADE = 2048;
 const OVER = 1024;
-const NEAR = 3; // mm a pixel, from where on thin things are drawn
 const PANES = LAYERS.length - 1;
 /** Pixels of its slope by which each layer is put behind the one that lies on it: some graphics know corners to a sixteenth
  * of a pixel, and what is seen aslant would come through what touches it. From inside nothing that touches is seen. */
@@ -60,7 +59,8 @@ export class Scene {
     this.fine = undefined;
     this.ahead = 0;
     this.behind = 0;
-    this.near = false;
+    this.near = this.tiny = false;
+    this.triangles = 0; // of the last picture
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
     gl.blendFuncSeparate(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA, gl.ONE, gl.ONE);
@@ -84,6 +84,7 @@ export class Scene {
     gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA8, ACROSS, lines, 0, gl.RGBA, gl.UNSIGNED_BYTE, all);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
     gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
+    for (const row of this.own.rows) row.lit = row.owners.some((number) => looks[4 * number + 3] & LIT);
     const stands = looks.filter((_, k) => k % 4 === 3).map((bits) => bits & 1);
     this.stale ||= stands.length !== this.stands.length || stands.some((one, k) => one !== this.stands[k]);
     this.stands = stands;
@@ -98,7 +99,7 @@ export class Scene {
   /** @param {Shown} shown @returns {Float32Array} the matrix it was drawn by */
   draw(shown) {
     const { gl, canvas } = this;
-    this.calls = 0;
+    [this.calls, this.triangles] = [0, 0];
     if (this.stale) this.covered = false;
     if (shown.shadows && this.stale) this.#shadows(shown);
     if (shown.corners && !this.covered) this.#cover(shown);
@@ -111,7 +112,7 @@ export class Scene {
     const seen = matrix(shown.eye, width / height, this.own);
     this.behind = outside(shown.eye, this.own.framed) ? BEHIND : 0;
     this.ahead = ahead(shown.eye, width / height, this.own);
-    this.near = (2 * shown.eye.away * tangent(shown.eye)) / height < NEAR;
+    [this.near, this.tiny] = [thinSeen(shown.eye, height), !smallSeen(shown.eye, height, this.own)];
     this.#air(shown.eye);
     gl.activeTexture(gl.TEXTURE2);
     gl.bindTexture(gl.TEXTURE_2D, this.over?.texture ?? null);
@@ -180,13 +181,13 @@ export class Scene {
     gl.enable(gl.POLYGON_OFFSET_FILL);
     for (const [layer, to] of ends.entries()) {
       gl.polygonOffset(layer < PANES ? this.behind * layer : 0, 0);
-      if (to > start) this.#call(() => gl.drawElements(gl.TRIANGLES, to - start, gl.UNSIGNED_INT, 4 * start));
+      if (to > start) this.#call(() => gl.drawElements(gl.TRIANGLES, to - start, gl.UNSIGNED_INT, 4 * start), to - start);
       start = Math.max(start, to);
     }
     gl.disable(gl.POLYGON_OFFSET_FILL);
-    for (const row of small ? this.own.rows : []) {
+    for (const row of this.own.rows.filter(({ lit }) => small && (lit || !this.tiny))) {
       gl.bindVertexArray(row.array);
-      this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count));
+      this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count), row.size * row.count);
     }
   }
 
@@ -286,9 +287,10 @@ export class Scene {
     this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
   }
 
-  /** @param {() => void} draw */
-  #call(draw) {
+  /** @param {() => void} draw @param {number} [corners] of triangles */
+  #call(draw, corners = 0) {
     draw();
     this.calls++;
+    this.triangles += corners / 3;
   }
 }

@@ -52,5 +52,5 @@ function row(gl, held, { mesh, places, owners, count }) {
   const from = buffer(gl, held, places);
   for (let k = 0; k < 3; k++) attribute(gl, 2 + k, from, 4, { stride: 48, start: 16 * k, each: 1 });
   buffer(gl, held, mesh.faces, gl.ELEMENT_ARRAY_BUFFER);
-  return { array: made, size: mesh.faces.length, count };
+  return { array: made, size: mesh.faces.length, count, owners, lit: false };
 }
