@@ -201,7 +201,7 @@ ACROSS = opening("front", "3 ft", "window", "36 36", 'sill = "7 ft 6 in"\n')
             "bracing.brace",
             "not yet possible with a lean-to at a gable",
         ),
-        (OPEN + '[walls]\nfront = "open"\n', "walls.front", "not yet possible with a lean-to"),
+        (OPEN + '[walls]\nfront = "open"\n', "walls.front", 'between = "open"'),
         (OPEN + '[walls]\nfront = "infill"\n', "walls.front", "not yet possible with a lean-to"),
         (SHED + '[walls]\nleft = "open"\n', "walls.left", 'walls without "left"'),
         (SHED + '[framing]\ngirts = "flush"\n', "framing.girts", '"by-pass"'),
