@@ -256,7 +256,7 @@ LEAN_TO = Table(
         Key(
             "bays",
             Numbers(),
-            "which of the building's it stands along, side by side, from the front; at a gable from the left",
+            "that it stands along, in a row, from the front, at a gable from its left",
             unless="all",
             example=("1, 2", "1, 2"),
         ),
