@@ -64,19 +64,20 @@ def covers(
         yield from _new(open_breaks(one), said)
     upper = [one.upper for one in breaks]
     under = [sheltered(ends, face) for face in faces]
-    for face, of_face, shelter in zip(faces, laps, under, strict=True):
+    bare = [_uncovered(face, shelter) for face, shelter in zip(faces, under, strict=True)]
+    for face, of_face, shelter, parts in zip(faces, laps, under, bare, strict=True):
         yield from _too_often(face, of_face)
         yield from _too_often(face, face.plane.end_laps)
         yield from _new(_in_openings(face), said)
         yield from _new(_holes(face, shelter), said)
-        yield from _new(_bare(face, shelter, wide=True), said)
+        yield from _new(_bare(face, parts, wide=True), said)
     yield from _new(_open_to_sky(site, faces), said)
     for face in (face for face in faces if face not in upper):
         yield from _new(_eave(face), said)
     for face, shelter in zip(faces, under, strict=True):
         yield from _new(_raw_edges(face, shelter), said)
-    for face, shelter in zip(faces, under, strict=True):
-        yield from _new(_bare(face, shelter, wide=False), said)
+    for face, parts in zip(faces, bare, strict=True):
+        yield from _new(_bare(face, parts, wide=False), said)
 
 
 def _new(found: Iterable[tuple[Finding, Box]], said: list[Box]) -> Iterator[Finding]:
@@ -138,14 +139,18 @@ def _in_openings(face: Clad) -> Iterator[tuple[Finding, Box]]:
                 yield finding, _box(face, part)
 
 
-def _bare(face: Clad, shelter: shapely.Geometry, *, wide: bool) -> Iterator[tuple[Finding, Box]]:
-    """Steel's hull, as far up as sheets go, less sheets, trims, openings and what is sheltered; what is wide,
-    or strips."""
+def _uncovered(face: Clad, shelter: shapely.Geometry) -> list[shapely.Geometry]:
+    """Steel's hull, as far up as sheets go, less sheets, trims, openings and what is sheltered."""
     open_ = [hole.shape.buffer(SEAL, join_style="mitre") for hole in face.openings]
     closed = shapely.union_all([face.plane.outline, face.trimmed, shelter, *open_])
     due = face.whole.intersection(shapely.box(*face.plane.outline.bounds))
-    parts = [part for part in _thick(due.difference(closed), GAP / 2) if bool(_thick(part, STRIP)) == wide]
-    for part in (part for part in parts if shapely.minimum_bounding_radius(part) > SPECK / 2):
+    parts = _thick(due.difference(closed), GAP / 2)
+    return [part for part in parts if shapely.minimum_bounding_radius(part) > SPECK / 2]
+
+
+def _bare(face: Clad, parts: Sequence[shapely.Geometry], *, wide: bool) -> Iterator[tuple[Finding, Box]]:
+    """Those of the uncovered parts that are wide, or the strips."""
+    for part in (part for part in parts if bool(_thick(part, STRIP)) == wide):
         yield _found(face, Code.UNCOVERED, _nearest(face, part), part, part.area), _box(face, part)
 
 

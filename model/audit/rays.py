@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 
 from ..measure.faces import Vectors
 from ..place import Point3, cross, unit
+from ..solids.properties import REMEMBERED
 from .site import Numbers
 
 SLIVER = 1e-9
@@ -16,9 +19,16 @@ SAME = 1e-5
 
 def across(direction: Vectors) -> Vectors:
     """Axes (2, 3) square to a direction and to each other, so that first x second is the direction."""
+    return _across(_point(direction))
+
+
+@lru_cache(maxsize=REMEMBERED)
+def _across(direction: Point3) -> Vectors:
     aside = np.eye(3)[int(np.abs(direction).argmin())]
-    first = np.array(unit(cross(_point(aside), _point(direction))))
-    return np.array([first, cross(_point(direction), _point(first))])
+    first = unit(cross(_point(aside), direction))
+    axes = np.array([first, cross(direction, first)])
+    axes.flags.writeable = False  # since it is shared
+    return axes
 
 
 def _point(vector: Vectors) -> Point3:
