@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from math import inf
 
 from ..measure.laps import CladPlane
+from ..measure.standing import standing_box
 from ..pieces import Piece
 from ..roles import Role, list_of
 from .frames import bay_of, nearest, on_post, under
@@ -41,7 +42,7 @@ def sorted_pieces(site: Survey) -> Mapping[Key, list[Piece]]:
         pieces.sort(key=lambda piece: _place(site, key, piece))
     for number, plan in enumerate(site.plans):
         for one in plan.sheets:
-            found[_on_plane(site, number, one.piece)].append(one.piece)
+            found[_laid(site, number, one.piece)].append(one.piece)
     trims.sort(key=lambda one: one[0])
     for piece in rest:
         if list_of(piece.role) == "screws":
@@ -61,10 +62,16 @@ def _key(site: Survey, piece: Piece) -> Key:
     return _stage(site, piece), 0, 0
 
 
-def _on_plane(site: Survey, number: int, piece: Piece) -> Key:
-    """The step of a sheet, or of a row of screws through it."""
-    seams = site.seams.get(number, ())
-    tier = LOWER + 2 * sum(seam < height(piece) for seam in seams) if seams else 0
+def _laid(site: Survey, number: int, piece: Piece) -> Key:
+    """The step of a sheet, or of a row of screws through it. One that reaches past a seam, cut round what
+    ends there, goes up with those over it."""
+    return _on_plane(site, number, piece, float(standing_box(piece)[1, 2]) - NEAR_SEAM)
+
+
+def _on_plane(site: Survey, number: int, piece: Piece, up: float | None = None) -> Key:
+    """The step of what lies on a plane, by how high that is: its middle, unless told."""
+    seams, up = site.seams.get(number, ()), height(piece) if up is None else up
+    tier = LOWER + 2 * sum(seam < up for seam in seams) if seams else 0
     stage = wall_or_roof(site.planes[number])
     return (Stage.LOWER_ROOF if number in site.lower else stage), number, tier
 
@@ -160,4 +167,4 @@ def _screw_key(site: Survey, trims: list[tuple[Key, Piece]], screw: Piece) -> Ke
         if trim is not None:
             return next(key for key, one in trims if one is trim)
     number = plane_of(site.planes, screw)
-    return (Stage.UNKNOWN, 0, 0) if number is None else _on_plane(site, number, screw)
+    return (Stage.UNKNOWN, 0, 0) if number is None else _laid(site, number, screw)

@@ -12,11 +12,13 @@ from math import ceil, floor, hypot
 
 import pytest
 from ribwright.audit import audit
+from ribwright.audit.reach import reach as reached
 from ribwright.errors import DescriptionError
 from ribwright.findings import Code, words
 from ribwright.intake import parse
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
+from ribwright.steps.raising_order import steps
 from support.judged import judged
 from support.lean_tos import spread
 from support.plants import Plant, drop, move
@@ -83,6 +85,17 @@ def test_sheets_are_cut_round_the_roof_and_whole_beside_it() -> None:
     # Of 14 sheets from the back corner six stand before the roof alone: those from 4 x 36 = 144 to 360 along.
     assert len(under) == len(over) == 6
     assert len(whole) == 14 - 6
+
+
+def test_its_flashing_goes_up_before_the_sheets_that_are_cut_round_it() -> None:
+    """They go up with those over the roof, on its upper leg."""
+    order = [piece.name for step in steps(raised()) for piece in (*step.pieces, *step.folded)]
+    trapped = {finding.pieces[0] for finding in reached(raised(), order)}
+    assert not any("flashing" in name for name in trapped)
+    first = order.index("lean-to headwall flashing 1")
+    pieces = (p for p in raised().pieces if (p.role, p.label("face")) == ("wall sheet", "left"))
+    for name in (piece.name for piece in pieces):
+        assert (order.index(name) > first) == (reach(name)[1][2] > 114 + 12), name
 
 
 def test_its_rake_trim_ends_at_the_wall_turned_out() -> None:
