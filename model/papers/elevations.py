@@ -30,6 +30,7 @@ from .elevation_shapes import (
 from .frame import Content
 from .job import Job
 from .labels import Labels
+from .sheet_notes import stretches
 from .single import Subject, around, scale_for, sorted_out, width_for, window_of
 from .stacked import stacked
 
@@ -170,10 +171,21 @@ def _said(one: Job, face: Face) -> str:
     lifted = [sheet.number for sheet in plan.sheets if sheet.lift]
     if lifted:
         said += f" Lift the overlap leg of the one before at #{min(lifted)} to #{max(lifted)}."
-    return said
+    return said + _raised_feet(one, face)
 
 
-OPENING_HEAD = ("", "opening", "fill", "rough", "from the left corner", "sill", "head")
+def _raised_feet(one: Job, face: Face) -> str:
+    """How far over the lowest the feet of sheets over openings, and of higher tiers, are."""
+    feet: dict[str, list[int]] = {}
+    for sheet in face.plan.sheets:
+        if sheet.foot > BROKEN and not sheet.part.startswith("course"):
+            feet.setdefault(one.length(sheet.foot), []).append(sheet.number)
+    unit = "" if one.units == "ft-in" else " mm"
+    told = [f"{up}{unit} at #{stretches(numbers)}" for up, numbers in feet.items()]
+    return f" Feet over the lowest: {'; '.join(told)}." if told else ""
+
+
+OPENING_HEAD = ("", "opening", "nominal", "rough", "from the left corner", "sill", "head")
 
 
 def _opening_rows(one: Job, face: Face, window: Polygon) -> list[tuple[str, ...]]:

@@ -69,7 +69,7 @@ def framed(one: Job, contents: Sequence[Content]) -> tuple[Page, ...]:
             one.paper,
             one.units,
             content.views,
-            (*content.shapes, *_frame(one), *_block(one, content, f"sheet {number} of {len(contents)}")),
+            (*content.shapes, *_frame(one), *_block(one, content, f"page {number} of {len(contents)}")),
         )
         for number, content in enumerate(contents, 1)
     )

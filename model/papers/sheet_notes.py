@@ -56,10 +56,10 @@ def where(one: Job, mark: str) -> str:
     places: dict[str, list[int]] = defaultdict(list)
     for plane, plan in one.faces:
         places[plane.name] += [sheet.number for sheet in plan.sheets if sheet.mark == mark]
-    return "; ".join(f"{face} #{_stretches(numbers)}" for face, numbers in places.items() if numbers)
+    return "; ".join(f"{face} #{stretches(numbers)}" for face, numbers in places.items() if numbers)
 
 
-def _stretches(numbers: Sequence[int]) -> str:
+def stretches(numbers: Sequence[int]) -> str:
     """Numbers with those that follow each other said by the first and the last."""
     runs: list[list[int]] = []
     for number in sorted(set(numbers)):

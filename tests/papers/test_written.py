@@ -47,7 +47,7 @@ def test_every_page_says_what_it_is_and_is_not(name: str) -> None:
     braced = is_braced({piece.role for piece in starter_model(name).pieces})
     for number, page in enumerate(pages, 1):
         assert len(page.found(short(braced=braced))) == 1
-        assert len(page.found(f"sheet {number} of {len(pages)}")) == 1
+        assert len(page.found(f"page {number} of {len(pages)}")) == 1
         assert page.found(starter_model(name).name)
     titles = [page.title for page in starter_pages(name)]
     first = sum(title.startswith("index") for title in titles)
