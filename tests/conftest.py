@@ -19,6 +19,8 @@ settings.load_profile("long" if os.environ.get("LONG") else "plain")
 
 SAMPLE = "workshop"
 """The starter that a run of every day raises."""
+BROAD = {"shapes", "live", "book"}
+"""Folders of tests that it leaves out: other buildings, and what runs in processes of its own."""
 
 
 def starter_of(nodeid: str) -> str:
@@ -40,7 +42,7 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
-    """A run of every day judges the sample and what is cheap. What is named is run whole."""
+    """A run of every day judges the sample. What is named is run whole."""
     if config.getoption("--all") or config.args_source is pytest.Config.ArgsSource.ARGS:
         return
     config.hook.pytest_deselected(items=[item for item in items if broad(item)])
@@ -49,7 +51,7 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 def broad(item: pytest.Item) -> bool:
     """Whether a test is about other buildings than the sample, or marked to take as long."""
-    others = "shapes" in item.path.parts or starter_of(item.nodeid) not in ("", SAMPLE)
+    others = bool(BROAD & set(item.path.parts)) or starter_of(item.nodeid) not in ("", SAMPLE)
     return others or item.get_closest_marker("broad") is not None
 
 

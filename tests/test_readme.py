@@ -60,6 +60,7 @@ def test_the_test_command_is_the_one_that_is_checked() -> None:
     assert "\npython3 -m pytest --all\n" in checks
 
 
+@pytest.mark.broad
 def test_a_stranger_can_follow_it(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], missing: object
 ) -> None:

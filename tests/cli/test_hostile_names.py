@@ -19,6 +19,8 @@ from ribwright.pieces import Model, Piece
 from ribwright.printable import cell
 from support.sample_building import sample_model
 
+pytestmark = pytest.mark.broad
+
 ATTACKS = [
     "\x1b]0;owned\x07",
     "=cmd|'/C calc'!A0",

@@ -12,6 +12,8 @@ import pytest
 from ribwright.exchange.step import write_step
 from support.small_model import small_model
 
+pytestmark = pytest.mark.broad
+
 COMMAND = [
     sys.executable,
     "-c",

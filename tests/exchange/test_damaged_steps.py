@@ -27,6 +27,8 @@ from ribwright.raising import raise_building
 from ribwright.recipe import Prism, Section, Turned
 from ribwright.solids import realise
 
+pytestmark = pytest.mark.broad
+
 Chance = random.Random
 
 DAMAGED = 120

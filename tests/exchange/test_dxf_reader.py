@@ -23,6 +23,8 @@ from ribwright.solids.properties import volume
 from support.small_model import small_model
 from support.store import store
 
+pytestmark = pytest.mark.broad
+
 MODELS = {"store": store, "store in mm": lambda: store("mm"), "odd names": small_model}
 SCREWS_TRIED = 3  # rows; every screw of them
 

@@ -30,6 +30,8 @@ from ribwright.solids.properties import volume
 from support.small_model import small_model
 from support.store import store, store_schedule
 
+pytestmark = pytest.mark.broad
+
 FOOT, POUND = 0.3048, 0.45359237
 SCRIPT = Path(__file__).parents[1] / "support" / "web_ifc.js"
 

@@ -30,6 +30,8 @@ from ribwright.outputs import USUAL, write_outputs
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 
+pytestmark = pytest.mark.broad
+
 STORE = """\
 name = "store"
 width = "10 ft"

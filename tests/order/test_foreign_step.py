@@ -33,6 +33,8 @@ from shapely import box
 from support.bodies import LEFT, sheet_over
 from support.poses import moved
 
+pytestmark = pytest.mark.broad
+
 PLATES = {"base plate"}
 """Members that no shape tells: a flat bar may be anything."""
 SHED = """name = "shed"

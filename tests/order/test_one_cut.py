@@ -18,6 +18,8 @@ from ribwright.roles import list_of
 from ribwright.units import INCH
 from support.judged import judged
 
+pytestmark = pytest.mark.broad
+
 SHED = (
     'width = "16 ft"\nlength = "14 ft"\neave_height = "8 ft"\npitch = "3/12"\n'
     '[roof]\nright_eave_height = "8 ft 1/8 in"\n[sheets]\nstep = "0 in"\ntolerance = "{}"\n'

@@ -21,7 +21,7 @@ from support.browser import Watched
 from support.pages import faulty, front_sheet, middle, page_of
 from support.sample_building import sample_model, sample_schedule
 
-pytestmark = pytest.mark.usefixtures("nothing_wrong")
+pytestmark = [pytest.mark.broad, pytest.mark.usefixtures("nothing_wrong")]
 
 
 def test_a_click_on_a_sheet_shows_its_row(opened: Watched) -> None:

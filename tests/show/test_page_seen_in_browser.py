@@ -21,7 +21,7 @@ from support.sample_building import sample_schedule
 
 MOST_CALLS, TRUE = 60, 6.0
 
-pytestmark = pytest.mark.usefixtures("nothing_wrong")
+pytestmark = [pytest.mark.broad, pytest.mark.usefixtures("nothing_wrong")]
 
 
 def test_the_five_answers_are_read_out(opened: Watched) -> None:
