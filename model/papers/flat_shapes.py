@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
+from typing import Literal
 
 import numpy as np
 import shapely
@@ -157,10 +158,10 @@ def _inside(flat: Flat, on: On, word: str, place: str, ratio: float) -> list[Tex
         return [Text((x + far * ratio, y - 1.5 * ratio), word, anchor="middle", patch=True) for far in SPREAD]
     pans.sort(key=lambda u: abs(u - width / 2))
     way, v = (1, 0.0) if place == "foot" else (-1, flat.length)
+    anchor: Literal["left", "right"] = "left" if way > 0 else "right"
     return [
-        Text(
-            (x + way * far * ratio, y - 1.5 * ratio), word, anchor="left" if way > 0 else "right", patch=True
-        )
+        Text((x + way * far * ratio, y + (aside - 1.5) * ratio), word, anchor=anchor, patch=True)
         for far in range(2, 60, 3)
+        for aside in (0.0, 0.5, -0.5)
         for x, y in (on((u, v)) for u in pans)
     ]
