@@ -21,6 +21,8 @@ from steputils import p21
 from support.sample_building import sample_model
 from support.small_model import SHEET, small_model
 
+pytestmark = pytest.mark.broad
+
 Matrix = NDArray[np.float64]  # (4, 4), from an occurrence's frame to the frame it stands in
 
 

@@ -22,6 +22,8 @@ from ribwright.steps.raising_order import steps
 from support.clashes import manifold
 from support.rays import Solids
 
+pytestmark = pytest.mark.broad
+
 FOOT = 304.8
 TEXT = 'width = "20 ft"\nlength = "{length} ft"\neave_height = "10 ft"\npitch = "{pitch}"\n{more}'
 RUN_ON = '[roof]\ngable_overhang = "1 ft"\n'

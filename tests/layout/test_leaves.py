@@ -20,6 +20,8 @@ from ribwright.steps import steps
 from ribwright.units import INCH
 from support.judged import judged
 
+pytestmark = pytest.mark.broad
+
 SHED = 'width = "30 ft"\nlength = "36 ft"\neave_height = "12 ft"\npitch = "3/12"\n'
 
 

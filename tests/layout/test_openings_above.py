@@ -16,6 +16,8 @@ from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 
+pytestmark = pytest.mark.broad
+
 HALL = """width = "30 ft"
 length = "30 ft"
 eave_height = "12 ft"

@@ -66,8 +66,9 @@ def lying(shape: SectionShape) -> SectionShape:
 
 
 def sizes(shape: SectionShape) -> list[float]:
-    angle = 0.0 if shape.shape == "zee" and not shape.lip else shape.angle
-    return [getattr(shape, size) for size in SIZES[:-1]] + [angle]
+    if shape.shape == "zee" and not shape.lip:
+        shape = replace(shape, angle=0.0)  # of the lip
+    return [getattr(shape, size) for size in SIZES]
 
 
 def is_measured(solid: TopoDS_Solid, shape: SectionShape, within: float = 1e-3) -> None:
