@@ -374,9 +374,10 @@ def test_a_process_that_was_lost_is_followed_by_another(own: Live) -> None:
 
 
 def children(served: Live) -> list[str]:
-    """The processes that it started."""
+    """The processes that it started and that live: one that was lost may still be told of."""
     number = served.process.pid
-    return Path(f"/proc/{number}/task/{number}/children").read_text(encoding="ascii").split()
+    started = Path(f"/proc/{number}/task/{number}/children").read_text(encoding="ascii").split()
+    return [process for process in started if _alive(process)]
 
 
 def _alive(process: str) -> bool:
