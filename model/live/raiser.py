@@ -8,6 +8,7 @@ import signal
 import sys
 from asyncio.subprocess import PIPE, Process
 from collections.abc import Callable
+from contextlib import suppress
 
 from .problems import plain
 from .told import Answer, Found, Job, Ready, Wrong, heard, packet
@@ -80,7 +81,8 @@ class Raiser:
         self.tries += 1
         self.process.stdin.write(packet(self.job))
         if hasattr(signal, "SIGUSR1"):
-            os.kill(self.process.pid, signal.SIGUSR1)  # it is waited for, so its number is still its own
+            with suppress(ProcessLookupError):  # lost, and not yet heard of: the next one is given it
+                os.kill(self.process.pid, signal.SIGUSR1)
 
     def _lost(self) -> None:
         if self.job and self.tries >= TRIES:

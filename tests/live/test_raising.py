@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import asyncio
 import signal
 import subprocess
 import sys
 import time
+from asyncio.subprocess import PIPE
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -14,7 +16,7 @@ import pytest
 from ribwright.intake import parse, sample_text, starter_text, starters
 from ribwright.layout import lay_out
 from ribwright.live.laying import Layouts, colours, uncoloured
-from ribwright.live.raiser import COMMAND
+from ribwright.live.raiser import COMMAND, Raiser
 from ribwright.live.told import Found, Job, Ready, Seen, Wrong, packet, received
 from ribwright.raising import raise_building
 from ribwright.show.page.content import seen
@@ -171,3 +173,22 @@ def test_a_module_in_the_folder_is_none_of_its(tmp_path: Path) -> None:
     assert isinstance(received(process.stdout), Ready)
     process.communicate(timeout=30)
     assert process.returncode == 0
+
+
+GONE = Job(1, "", "", "gone", 1)
+
+
+def test_a_text_for_a_process_that_is_gone_unheard_waits_for_the_next() -> None:
+    """It ended, and was taken away, before its end was heard of."""
+
+    async def gone() -> Raiser:
+        raiser = Raiser(lambda answer: None)
+        command = (sys.executable, "-c", "")
+        raiser.process = await asyncio.create_subprocess_exec(*command, stdin=PIPE, stdout=PIPE)
+        await raiser.process.wait()
+        raiser.listens = True
+        raiser.take(GONE)
+        return raiser
+
+    raiser = asyncio.run(gone())
+    assert raiser.job == GONE
