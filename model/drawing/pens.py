@@ -40,6 +40,12 @@ class Style:
     heights: dict[Size, float]
     arrow: float
 
+    @property
+    def row(self) -> float:
+        """mm from a line of small text to the next: half a height between two (ASME Y14.2; ISO 3098-1 has as
+        much for letters without accents; both from memory)."""
+        return 1.5 * self.heights[Size.SMALL]
+
     def width(self, pen: Pen) -> float:
         """Of a line."""
         return self.thick if pen in THICK else self.thin

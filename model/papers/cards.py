@@ -10,7 +10,7 @@ from ..drawing.dimensions import drawn
 from ..drawing.pens import Pen, Size, Style
 from ..drawing.values import Dimension, Line, Polyline, RunningDimension, Shape, Text, View
 from ..place import Point2
-from .frame import ROW, Content, lines_down, room_of, wrapped
+from .frame import Content, lines_down, room_of, wrapped
 from .job import Job
 
 FIRST = 3.0
@@ -30,6 +30,16 @@ class Card:
     height: float
     put: Callable[[Point2], tuple[Sequence[View], Sequence[Shape]]]
     more: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Deck:
+    """Cards of one kind. what: they are. notes: what holds for all of them, said where they begin and over
+    each page."""
+
+    what: str
+    notes: str
+    cards: Iterable[Card]
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,21 +63,64 @@ def half(one: Job) -> float:
     return room_of(one).width / 2 - BETWEEN
 
 
-def card_pages(one: Job, what: str, notes: str, cards: Iterable[Card]) -> Iterator[Content]:
-    """Pages of cards from the top down, a line between them; notes: what holds for all, over each page."""
-    room = room_of(one)
-    said = wrapped(one, notes, room.width)
-    top = room.high - ROW * len(said)
-    page: list[_Row] = []
-    left = top - room.low
-    for row in _rows(cards):
-        if page and row.height > left:
-            yield _page(one, what, said, top, page)
-            page, left = [], top - room.low
-        page.append(row)
-        left -= row.height + BETWEEN
-    if page:
-        yield _page(one, what, said, top, page)
+def card_pages(one: Job, decks: Iterable[Deck]) -> Iterator[Content]:
+    """Pages of cards from the top down, a line between them; one deck goes on under another."""
+    page = _Page(one)
+    for deck in decks:
+        said = wrapped(one, deck.notes, room_of(one).width)
+        for row in _rows(deck.cards):
+            if page.decks and page.height_with(deck, said, row) > page.left:
+                yield page.content()
+                page = _Page(one)
+            page.put(deck, said, row)
+    if page.decks:
+        yield page.content()
+
+
+class _Page:
+    """A page that is being filled. left: mm on paper under what it has. decks: of which it has cards, with
+    the names of the first and the last."""
+
+    def __init__(self, one: Job) -> None:
+        self.one, self.room = one, room_of(one)
+        self.y = self.room.high
+        self.decks: dict[str, tuple[str, str]] = {}
+        self.views: list[View] = []
+        self.shapes: list[Shape] = []
+
+    @property
+    def left(self) -> float:
+        return self.y - self.room.low
+
+    def height_with(self, deck: Deck, said: Sequence[str], row: _Row) -> float:
+        """mm on paper that one more row takes, with the notes of its deck where they are not said yet."""
+        notes = 0.0 if deck.what in self.decks else self.one.style.row * len(said)
+        return (BETWEEN if self.decks else 0.0) + notes + row.height
+
+    def put(self, deck: Deck, said: Sequence[str], row: _Row) -> None:
+        """One more row, under a line."""
+        left, right, middle = self.room.left, self.room.right, (self.room.left + self.room.right) / 2
+        if self.decks:
+            y = self.y - BETWEEN / 2
+            self.shapes.append(Line((left, y), (right, y), Pen.DIMENSION))
+            self.y -= BETWEEN
+        if deck.what not in self.decks:
+            self.shapes += lines_down(self.one, said, (left, self.y - FIRST))
+            self.y -= self.one.style.row * len(said)
+        if len(row.cards) > 1:
+            self.shapes.append(Line((middle, self.y), (middle, self.y - row.height), Pen.DIMENSION))
+        for card, at in zip(row.cards, (left, middle + BETWEEN), strict=False):
+            views, shapes = card.put((at, self.y))
+            self.views += views
+            self.shapes += shapes
+        self.y -= row.height
+        first, _ = self.decks.get(deck.what, (row.cards[0].name, ""))
+        self.decks[deck.what] = first, row.cards[-1].name
+
+    def content(self) -> Content:
+        """All of it: `cut sheets: W9 to R2; trims: TB1 to TB4`."""
+        named = (f"{what}: {' to '.join(dict.fromkeys(names))}" for what, names in self.decks.items())
+        return Content("; ".join(named), tuple(self.views), tuple(self.shapes))
 
 
 def _rows(cards: Iterable[Card]) -> Iterator[_Row]:
@@ -83,26 +136,6 @@ def _rows(cards: Iterable[Card]) -> Iterator[_Row]:
         row = _Row((card,))
     if row.cards:
         yield row
-
-
-def _page(one: Job, what: str, said: Sequence[str], top: float, rows: Sequence[_Row]) -> Content:
-    room = room_of(one)
-    middle = (room.left + room.right) / 2
-    views: list[View] = []
-    shapes: list[Shape] = [*lines_down(said, (room.left, room.high - FIRST))]
-    y = top
-    for row in rows:
-        if row is not rows[0]:
-            shapes.append(Line((room.left, y + BETWEEN / 2), (room.right, y + BETWEEN / 2), Pen.DIMENSION))
-        if len(row.cards) > 1:
-            shapes.append(Line((middle, y), (middle, y - row.height), Pen.DIMENSION))
-        for card, left in zip(row.cards, (room.left, middle + BETWEEN), strict=False):
-            seen, more = card.put((left, y))
-            views += seen
-            shapes += more
-        y -= row.height + BETWEEN
-    names = [rows[0].cards[0].name, rows[-1].cards[-1].name]
-    return Content(f"{what}: {' to '.join(dict.fromkeys(names))}", tuple(views), tuple(shapes))
 
 
 def plain(shape: Dimension | RunningDimension, view: View, style: Style) -> Iterator[Shape]:

@@ -7,18 +7,18 @@ from dataclasses import dataclass, field
 
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Line, Polyline, Shape, Text
-from .frame import ROW, Content, Room, room_of, wrapped
+from .frame import Content, Room, room_of, wrapped
 from .job import Job
 
 TICK = "tick"
 """A cell that is a box to tick."""
 BOX = 3.6
 """mm on paper: of a side of such a box."""
-NAME = ROW + 6.0
+NAME = 11.0
 """mm on paper that the name of a section takes."""
 BETWEEN = 3.0
 """mm on paper between two cells, and between two sections."""
-PADDING, TO_READ = 1.4, 0.6
+PADDING, TO_READ = 1.0, 0.6
 """mm on paper under the text of a row: of one to tick, and of one that is only read."""
 
 
@@ -53,7 +53,7 @@ def checklist(one: Job, title: str, sections: Sequence[Section]) -> Iterator[Con
     left = room.height
     for section in sections:
         for band in _bands(one, room, section):
-            least = band.height if band.heads else band.height + 4 * ROW
+            least = band.height if band.heads else band.height + 4 * one.style.row
             if pages[-1] and least > left:
                 pages.append(list(band.heads))
                 left = room.height - sum(head.height for head in band.heads)
@@ -61,7 +61,7 @@ def checklist(one: Job, title: str, sections: Sequence[Section]) -> Iterator[Con
             left -= band.height
     for number, bands in enumerate(pages, 1):
         part = "" if len(pages) == 1 else f", part {number} of {len(pages)}"
-        yield Content(title + part, (), tuple(_drawn(room, bands)))
+        yield Content(title + part, (), tuple(_drawn(one, room, bands)))
 
 
 def _bands(one: Job, room: Room, section: Section) -> Iterator[_Band]:
@@ -69,8 +69,12 @@ def _bands(one: Job, room: Room, section: Section) -> Iterator[_Band]:
     name = _Band(NAME, ((room.left, (section.name,)),), Size.LARGE)
     notes = [line for note in section.notes for line in wrapped(one, note, room.width)]
     starts = [room.left + room.width * sum(section.shares[:i]) for i in range(len(section.shares))]
-    heads = _Band(ROW, tuple((x, (cell,)) for x, cell in zip(starts, section.head, strict=True)), ruled=True)
-    said = _Band(ROW * len(notes) + PADDING, ((room.left, tuple(notes)),))
+    heads = _Band(
+        one.style.row + TO_READ,
+        tuple((x, (cell,)) for x, cell in zip(starts, section.head, strict=True)),
+        ruled=True,
+    )
+    said = _Band(one.style.row * len(notes) + PADDING, ((room.left, tuple(notes)),))
     yield name
     yield from [_following(said, name)] if notes else []
     yield from [_following(heads, name)] if section.rows else []
@@ -80,7 +84,7 @@ def _bands(one: Job, room: Room, section: Section) -> Iterator[_Band]:
             lines = (TICK,) if cell == TICK else wrapped(one, cell, room.width * share - BETWEEN)
             cells.append((x, tuple(lines)))
         padding = PADDING if TICK in row else TO_READ
-        high = ROW * max(len(lines) for _, lines in cells) + padding
+        high = one.style.row * max(len(lines) for _, lines in cells) + padding
         yield _Band(high, tuple(cells), ruled=True, heads=(name, heads))
 
 
@@ -88,13 +92,13 @@ def _following(band: _Band, name: _Band) -> _Band:
     return _Band(band.height, band.cells, band.size, band.ruled, (name,))
 
 
-def _drawn(room: Room, bands: Sequence[_Band]) -> Iterator[Shape]:
-    y = room.high
+def _drawn(one: Job, room: Room, bands: Sequence[_Band]) -> Iterator[Shape]:
+    y, row = room.high, one.style.row
     for band in bands:
-        first = NAME - 2.6 if band.size is Size.LARGE else ROW
+        first = NAME - 2.6 if band.size is Size.LARGE else row
         for x, lines in band.cells:
             for number, line in enumerate(lines):
-                base = y - first - ROW * number + 1.0
+                base = y - first - row * number + 0.7
                 yield _box(x, base) if line == TICK else Text((x, base), line, band.size)
         y -= band.height
         if band.ruled:

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 import shapely
 
 from ..measure.congruent import groups
 from ..measure.sheet import MeasuredSheet
 from ..measure.snap import snapped
 from ..order.lists.schedule import Row
-from .cards import Card, card_pages
+from .cards import Card, Deck
 from .flat import Flat
 from .flat_card import flat_card
-from .frame import Content
 from .job import Job
 from .scales import between
 from .sheet_notes import sheet_notes
@@ -27,11 +24,11 @@ RATIOS = {"ft-in": (48.0, 192.0), "mm": (50.0, 200.0)}
 """Sheets are drawn to 1/4 in a foot, or 1:50, where they fit, and never smaller than the second."""
 
 
-def cut_sheets(one: Job) -> Iterator[Content]:
-    """Pages of cards, a card a mark, in the order of the schedule."""
+def sheet_deck(one: Job) -> Deck:
+    """A card a mark, in the order of the schedule."""
     measured = sheets_by_mark(one)
     cards = (_card(one, row, measured[row.mark]) for row in one.listed.rows)
-    yield from card_pages(one, "cut sheets", NOTES, cards)
+    return Deck("cut sheets", NOTES, cards)
 
 
 def sheets_by_mark(one: Job) -> dict[str, MeasuredSheet]:

@@ -14,7 +14,7 @@ from .breaks import Broken, broken
 from .cards import Card, half
 from .flat import Flat
 from .flat_shapes import EDGE, ROW_GAP, below, flat_shapes, rows_down, told_once
-from .frame import ROW, lines_down, room_of, wrapped
+from .frame import lines_down, room_of, wrapped
 from .job import Job
 
 NOTES, LEAST = 100.0, 42.0
@@ -66,7 +66,7 @@ def flat_card(
     past = below(one, flat, scale.ratio)
     under = max(EDGE + 1.5, past) if flat.fall else _reach(one, flat) + past
     above = max(EDGE + 4.5 if flat.fall else 3.0, _over(one, flat, scale.ratio))
-    told, drawn_down = TOP + ROW * len(lines), above + high + under
+    told, drawn_down = TOP + one.style.row * len(lines), above + high + under
     beside, down = laid.notes, 0.0
     if laid.narrow:
         beside, down = (0.0, told) if told <= drawn_down else (half(one) - aside.width, drawn_down)
@@ -79,7 +79,7 @@ def flat_card(
         views, words = aside.put((at[0] + beside, at[1] - down))
         drawn_notes: list[Shape] = [
             Text((at[0], at[1] - 6.5), flat.mark, Size.LARGE),
-            *lines_down(lines, (at[0], at[1] - TOP - 3.0)),
+            *lines_down(one, lines, (at[0], at[1] - TOP - 3.0)),
         ]
         return [*views, replace(view, shapes=tuple(drawn))], [*drawn_notes, *words, *loose]
 

@@ -14,10 +14,10 @@ from ..place import Point2
 from .job import Job
 from .scales import bar_length
 
-ROW = 4.9
-"""mm from a line of small text to the next."""
 BLOCK = 20.0
 """mm: height of the title block."""
+UNDER_HEAD = 0.8
+"""mm: how much farther the first row of a table stands under its head, for the line between them."""
 PAD = 3.0
 """mm between a line of the frame and text."""
 
@@ -127,9 +127,9 @@ def flowed(one: Job, text: str, rooms: Iterable[float], size: Size = Size.SMALL)
     return lines
 
 
-def lines_down(lines: Sequence[str], at: Point2, size: Size = Size.SMALL, row: float = ROW) -> list[Text]:
+def lines_down(one: Job, lines: Sequence[str], at: Point2) -> list[Text]:
     """Lines of text from a point down; at: the first one's baseline."""
-    return [Text((at[0], at[1] - row * i), line, size) for i, line in enumerate(lines)]
+    return [Text((at[0], at[1] - one.style.row * i), line) for i, line in enumerate(lines)]
 
 
 def table(
@@ -147,12 +147,12 @@ def table(
     last = at[0] + room - starts[-1]
     shapes: list[Shape] = []
     for number, row in enumerate((head, *rows)):
-        y = at[1] - height - ROW * number
+        y = at[1] - height - one.style.row * number - (UNDER_HEAD if number else 0.0)
         cells = [*row[:-1], cut(one, row[-1], last)]
         shapes += [Text((x, y), cell) for x, cell in zip(starts, cells, strict=True) if cell]
     y = at[1] - height - 1.4
     shapes.append(Line((at[0], y), (min(at[0] + room, starts[-1] + wide[-1]), y), Pen.DIMENSION))
-    return shapes, ROW * (len(rows) + 1)
+    return shapes, one.style.row * (len(rows) + 1) + UNDER_HEAD
 
 
 def grid(one: Job, cells: Sequence[str], at: Point2, room: float) -> tuple[list[Shape], float]:
@@ -162,10 +162,10 @@ def grid(one: Job, cells: Sequence[str], at: Point2, room: float) -> tuple[list[
     wide = max(width(cell, one.style.heights[Size.SMALL]) for cell in cells) + 4.0
     across = max(1, int((room + 4.0) / wide))
     shapes: list[Shape] = [
-        Text((at[0] + wide * (number % across), at[1] - ROW * (number // across + 1)), cell)
+        Text((at[0] + wide * (number % across), at[1] - one.style.row * (number // across + 1)), cell)
         for number, cell in enumerate(cells)
     ]
-    return shapes, ROW * -(-len(cells) // across)
+    return shapes, one.style.row * -(-len(cells) // across)
 
 
 def titled(one: Job, view: View, at: Point2, size: Size = Size.LARGE) -> list[Shape]:

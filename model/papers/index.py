@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Iterator, Sequence
 
 from ..drawing.font import width
 from ..drawing.pens import Size
 from ..drawing.values import Shape, Text
 from ..heading import job, note, units_said
-from .frame import ROW, Content, cut, lines_down, room_of, table, wrapped
+from .frame import Content, cut, lines_down, room_of, table, wrapped
 from .job import Job
 
 COLUMNS = 3
 HEAD = ("sheet", "shows")
 APART = 4.0
 """mm on paper beside a column's titles, and beside its numbers."""
-Rows = Sequence[tuple[str, str]]
+Row = tuple[str, str]
 
 
 def index(one: Job, titles: Sequence[str], before: int = 1) -> Iterator[Content]:
@@ -27,17 +28,26 @@ def index(one: Job, titles: Sequence[str], before: int = 1) -> Iterator[Content]
     lines = wrapped(one, f"{note(braced=one.listed.braced)} {units_said(one.units)}", room.width)
     shapes: list[Shape] = [
         Text((room.left, y), name, Size.LARGE),
-        *lines_down(lines, (room.left, y - ROW - 2.0)),
+        *lines_down(one, lines, (room.left, y - one.style.row - 2.0)),
     ]
-    rows = [row for number, title in enumerate(titles, before + 1) for row in _rows(one, str(number), title)]
-    top, title = y - ROW * (len(lines) + 1) - 6.0, "index"
-    while title == "index" or rows:
-        shown = COLUMNS * _most(one, top)
-        yield Content(title, (), (*shapes, *_columns(one, rows[:shown], top)))
-        rows, shapes, top, title = rows[shown:], [], room.high, "index, more"
+    entries = deque(list(_rows(one, str(number), title)) for number, title in enumerate(titles, before + 1))
+    top, title = y - one.style.row * (len(lines) + 1) - 6.0, "index"
+    while title == "index" or entries:
+        most = _most(one, top)
+        columns = [_taken(entries, most) for _ in range(COLUMNS)]
+        yield Content(title, (), (*shapes, *_drawn(one, columns, top)))
+        shapes, top, title = [], room.high, "index, more"
 
 
-def _rows(one: Job, number: str, title: str) -> Iterator[tuple[str, str]]:
+def _taken(entries: deque[list[Row]], most: int) -> list[Row]:
+    """The rows of a column: of as many titles as go whole into it."""
+    rows: list[Row] = []
+    while entries and (not rows or len(rows) + len(entries[0]) <= most):
+        rows += entries.popleft()
+    return rows
+
+
+def _rows(one: Job, number: str, title: str) -> Iterator[Row]:
     """A title in rows as wide as a column, its number before the first."""
     wide = room_of(one).width / COLUMNS - width(HEAD[0], one.style.heights[Size.SMALL]) - 2 * APART
     for line in wrapped(one, title, wide):
@@ -47,13 +57,12 @@ def _rows(one: Job, number: str, title: str) -> Iterator[tuple[str, str]]:
 
 def _most(one: Job, top: float) -> int:
     """How many rows a column has from a height down."""
-    return int((top - room_of(one).low) / ROW) - 2
+    return int((top - room_of(one).low) / one.style.row) - 2
 
 
-def _columns(one: Job, rows: Rows, top: float) -> Iterator[Shape]:
-    """A table in columns beside each other, from a height down to the end of the page."""
-    room, most = room_of(one), _most(one, top)
-    for column in range(COLUMNS):
-        part = rows[column * most : (column + 1) * most]
-        at = (room.left + column * room.width / COLUMNS, top)
-        yield from table(one, HEAD, part, at, room.width / COLUMNS - APART)[0]
+def _drawn(one: Job, columns: Sequence[Sequence[Row]], top: float) -> Iterator[Shape]:
+    """Tables beside each other, from a height down."""
+    room = room_of(one)
+    for number, rows in enumerate(columns):
+        at = (room.left + number * room.width / COLUMNS, top)
+        yield from table(one, HEAD, rows, at, room.width / COLUMNS - APART)[0]

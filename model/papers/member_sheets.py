@@ -6,13 +6,12 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from ..measure.member import measure_member
 from ..order.lists.item_cells import cells
 from ..order.lists.items import Item
 from ..units import weight_unit
-from .cards import Card, card_pages
+from .cards import Card, Deck
 from .checklists import Section, checklist
 from .flat import Flat, ends_cut
 from .flat_card import flat_card
@@ -24,9 +23,6 @@ from .sheet_notes import likewise, said
 from .sticks import cut_from_sticks
 from .trim_sheets import pieces_by_mark
 
-if TYPE_CHECKING:
-    pass
-
 NOTES = (
     "Members whose ends are not square, from each side that shows it (turned: a quarter turn on); distances "
     "from the upper edge and from one end, hooked once. Hatched: cut off."
@@ -37,13 +33,16 @@ HEAD = ("mark", "count", "what", "length", "ends", "holes", "section")
 SHARES = (0.07, 0.06, 0.14, 0.12, 0.17, 0.12, 0.32)
 
 
-def member_sheets(one: Job) -> Iterator[Content]:
-    """The list of all members and of the sticks they are cut from, then cards of those that are cut
-    otherwise than square."""
+def member_lists(one: Job) -> Iterator[Content]:
+    """The list of all members and of the sticks they are cut from."""
     items = one.listed.listed("members")
-    if not items:
-        return
-    yield from checklist(one, "members", [_list(one, items), cut_from_sticks(one)])
+    if items:
+        yield from checklist(one, "members", [_list(one, items), cut_from_sticks(one)])
+
+
+def member_deck(one: Job) -> Deck:
+    """Cards of the members that are cut otherwise than square."""
+    items = one.listed.listed("members")
     first = pieces_by_mark(one)
     alike: dict[object, list[tuple[Item, list[Flat]]]] = defaultdict(list)
     for item in items:
@@ -51,7 +50,7 @@ def member_sheets(one: Job) -> Iterator[Content]:
         ways = measure_member(first[item.mark].solid).ways  # turned, never mirrored: hands stay apart
         alike[item.section, min(ends_cut(way.points) for way in ways)].append((item, sides))
     cards = (card for found in alike.values() for card in _cards(one, found))
-    yield from card_pages(one, "members", NOTES, cards)
+    return Deck("members", NOTES, cards)
 
 
 def _list(one: Job, items: Sequence[Item]) -> Section:

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterator
 
 from ..drawing.values import Page, Paper
 from ..pieces import Model
-from .cut_sheets import cut_sheets
+from .cards import card_pages
+from .cut_sheets import sheet_deck
 from .delivery import delivery
 from .details import details
 from .elevations import elevations
@@ -14,11 +15,17 @@ from .frame import Content, framed
 from .framing import framing
 from .index import index
 from .job import Job, Pictured, job_of
-from .member_sheets import member_sheets
+from .member_sheets import member_deck, member_lists
 from .punch_list import punch_list
 from .slab import slab_plan
 from .step_pages import step_pages
-from .trim_sheets import trim_sheets
+from .trim_sheets import trim_deck
+
+
+def cut_sheets(one: Job) -> Iterator[Content]:
+    """The cards of all that is cut: sheets, trims, members."""
+    return card_pages(one, (deck(one) for deck in (sheet_deck, trim_deck, member_deck)))
+
 
 Progress = Callable[[str, int, int], None]
 """Called with what is being drawn, how many are done, how many there are."""
@@ -29,9 +36,8 @@ PARTS: dict[str, Callable[[Job], Iterator[Content]]] = {
     "elevations": elevations,
     "details": details,
     "steps": step_pages,
+    "members": member_lists,
     "cut sheets": cut_sheets,
-    "trims": trim_sheets,
-    "members": member_sheets,
     "punch list": punch_list,
 }
 """What is drawn, in order. A new part is a line here and the function that draws its pages."""

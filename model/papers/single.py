@@ -14,7 +14,7 @@ from ..drawing.font import width
 from ..drawing.pens import Size
 from ..drawing.values import RunningDimension, Scale, Shape, Text, View
 from ..place import Point2
-from .frame import ROW, Content, grid, lines_down, room_of, table, titled, wrapped
+from .frame import Content, grid, lines_down, room_of, table, titled, wrapped
 from .job import Job
 from .labels import Labels
 from .scales import fitting
@@ -108,11 +108,11 @@ def _free(one: Job, subject: Subject) -> tuple[float, float]:
     room = room_of(one)
     sides = sum(reach(one, subject, side) for side in ("left", "right"))
     ends = sum(reach(one, subject, side) for side in ("above", "below"))
-    notes = ROW * len(wrapped(one, subject.notes, room.width))
-    cells = ROW * (len(subject.cells) + 1) + 2.0 if subject.cells else 0.0
+    notes = one.style.row * len(wrapped(one, subject.notes, room.width))
+    cells = one.style.row * (len(subject.cells) + 1) + 2.0 if subject.cells else 0.0
     return (
         room.width - sides - 2 * MARGIN,
-        room.height - HEAD - notes - ends - cells - ROW * SPARE - 2 * MARGIN,
+        room.height - HEAD - notes - ends - cells - one.style.row * SPARE - 2 * MARGIN,
     )
 
 
@@ -126,7 +126,9 @@ def reach(one: Job, subject: Subject, side: Side) -> float:
 def height_of(one: Job, subject: Subject, scale: Scale) -> float:
     """mm on paper that a subject takes, if all of it has room on its drawing."""
     low, high = float(subject.window.bounds[1]), float(subject.window.bounds[3])
-    beside = room_of(one).height - _free(one, subject)[1] - ROW * SPARE - reach(one, subject, "above")
+    beside = (
+        room_of(one).height - _free(one, subject)[1] - one.style.row * SPARE - reach(one, subject, "above")
+    )
     return beside + _over(one, subject, scale) + (high - low) / scale.ratio
 
 
@@ -151,7 +153,7 @@ def page_of(one: Job, subject: Subject, scale: Scale, top: float | None = None) 
     top = room.high if top is None else top
     notes = wrapped(one, subject.notes, room.width)
     left, low, right, high = window.bounds
-    head = top - HEAD - ROW * len(notes) - _over(one, subject, scale) - MARGIN
+    head = top - HEAD - one.style.row * len(notes) - _over(one, subject, scale) - MARGIN
     free = _free(one, subject)[0] + 2 * MARGIN - (right - left) / scale.ratio
     at = (
         room.left + reach(one, subject, "left") + free / 2 - left / scale.ratio,
@@ -173,7 +175,7 @@ def page_of(one: Job, subject: Subject, scale: Scale, top: float | None = None) 
         (view,),
         (
             *titled(one, view, (room.left, top - 6.0)),
-            *lines_down(notes, (room.left, top - HEAD - 2.0)),
+            *lines_down(one, notes, (room.left, top - HEAD - 2.0)),
             *under,
             *(shapes if fits else ()),
         ),
@@ -189,9 +191,9 @@ def _below(one: Job, subject: Subject, said: str, top: float) -> tuple[list[Shap
     """What had no room, and what is not drawn, from a height down; and where it ends."""
     room = room_of(one)
     lines = wrapped(one, f"{said} {subject.said}", room.width)
-    end = top - ROW * len(lines)
+    end = top - one.style.row * len(lines)
     columns, taken = grid(one, subject.listed, (room.left, end), room.width)
-    return [*lines_down(lines, (room.left, top - ROW)), *columns], end - taken
+    return [*lines_down(one, lines, (room.left, top - one.style.row)), *columns], end - taken
 
 
 def running(one: Job, row: Row, view: View, window: Polygon) -> RunningDimension | None:

@@ -12,7 +12,7 @@ from ..drawing.values import Image, Shape, Text
 from ..printable import printable
 from ..steps import Step
 from ..steps.step_text import said
-from .frame import ROW, Content, Room, cut, flowed, room_of
+from .frame import Content, Room, cut, flowed, room_of
 from .job import Job
 
 WIDE, HIGH = 64.0, 48.0
@@ -33,13 +33,14 @@ not be read. Where a step has less left, all that is said of it stands beside it
 @dataclass(frozen=True, slots=True)
 class _Told:
     """A step and all that is said of it. rows: a word before and a line each. beside: how many of them stand
-    beside its picture; the others go on under it."""
+    beside its picture; the others go on under it. row: mm from one to the next."""
 
     number: int
     name: str
     rows: tuple[tuple[str, str], ...]
     picture: bytes
     beside: int
+    row: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ class _Part:
     def height(self) -> float:
         """mm that it takes."""
         rows = self.end - self.start
-        return max(HIGH if self.picture else 0.0, ROW * (rows + HEAD)) + APART
+        return max(HIGH if self.picture else 0.0, self.step.row * (rows + HEAD)) + APART
 
 
 def step_pages(one: Job) -> Iterator[Content]:
@@ -86,12 +87,12 @@ def step_pages(one: Job) -> Iterator[Content]:
 
 def _told(one: Job, room: Room, number: int, step: Step, picture: bytes) -> _Told:
     high = HIGH + 1.0 + one.style.heights[Size.SMALL]
-    beside = ceil(high / ROW - HEAD - 1) if picture else 0
+    beside = ceil(high / one.style.row - HEAD - 1) if picture else 0
     rows = _rows(one, room, step, beside)
     if picture and beside < len(rows) < beside + UNDER:
         rows = _rows(one, room, step)
         beside = len(rows)
-    return _Told(number, printable(step.name), tuple(rows), picture, beside)
+    return _Told(number, printable(step.name), tuple(rows), picture, beside, one.style.row)
 
 
 def _rows(one: Job, room: Room, step: Step, beside: int | None = None) -> list[tuple[str, str]]:
@@ -110,7 +111,7 @@ def _rows(one: Job, room: Room, step: Step, beside: int | None = None) -> list[t
 def _fitting(told: _Told, start: int, left: float) -> int:
     """How many of a step's rows go into what is left of a page (mm), whole sentences where any does; under a
     picture more than one or two, or none."""
-    most = max(0, min(len(told.rows) - start, int((left - APART) / ROW - HEAD)))
+    most = max(0, min(len(told.rows) - start, int((left - APART) / told.row - HEAD)))
     few = range(told.beside + 1, told.beside + UNDER) if told.picture and not start else range(0)
     goes = [n for n in range(1, most + 1) if n not in few]
     ends = [n for n in goes if start + n == len(told.rows) or told.rows[start + n][0]]
@@ -131,14 +132,14 @@ def _content(one: Job, room: Room, parts: Sequence[_Part]) -> Content:
 def _drawn(one: Job, room: Room, part: _Part, top: float) -> Iterator[Shape]:
     """A part of a step, from a height down: its picture on the left, its name and lists beside it and under
     it."""
-    past = WIDE + APART if part.picture else 0.0
+    past, row = WIDE + APART if part.picture else 0.0, one.style.row
     if part.picture:
         yield Image((room.left, top - HIGH), WIDE, HIGH, part.picture)
     title = f"{part.step.number}. {part.step.name}" + (", more" if part.start else "")
     left = room.left + past
-    yield Text((left, top - ROW), cut(one, title, room.right - left, Size.PLAIN), Size.PLAIN)
+    yield Text((left, top - row), cut(one, title, room.right - left, Size.PLAIN), Size.PLAIN)
     for number, (what, line) in enumerate(part.step.rows[part.start : part.end]):
-        left, base = room.left + (past if number < part.step.beside else 0.0), top - ROW * (number + HEAD + 1)
+        left, base = room.left + (past if number < part.step.beside else 0.0), top - row * (number + HEAD + 1)
         if what:
             yield Text((left, base), what)
         yield Text((left + WORD, base), line)

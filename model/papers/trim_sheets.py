@@ -13,10 +13,9 @@ from ..order.lists.items import Item
 from ..order.written.bend_text import bend_text, folds_text
 from ..pieces import Piece
 from ..units import format_weight, weight_unit
-from .cards import Card, card_pages
+from .cards import Card, Deck
 from .flat import Flat, ends_cut
 from .flat_card import ALONE, flat_card
-from .frame import Content
 from .job import Job
 from .member_flats import member_flat
 from .scales import between
@@ -32,8 +31,8 @@ RATIOS = {"ft-in": (12.0, 48.0), "mm": (10.0, 50.0)}
 """Trims are drawn to 1 in a foot, or 1:10, where they fit, and never smaller than the second."""
 
 
-def trim_sheets(one: Job) -> Iterator[Content]:
-    """Pages of cards, a card a mark of folded trim."""
+def trim_deck(one: Job) -> Deck:
+    """A card a mark of folded trim; of marks that differ in length alone one."""
     first = pieces_by_mark(one)
     painted: dict[tuple[str, str, int], str] = {}
     for item in one.listed.listed("trims"):
@@ -48,7 +47,7 @@ def trim_sheets(one: Job) -> Iterator[Content]:
             sides = (member_flat(item.mark, first[item.mark].solid, turned) for turned in (False, True))
             flat, shown = max(sides, key=lambda side: side.width), item
         alike[_cut_alike(one, shown, flat)].append((shown, flat))
-    yield from card_pages(one, "trims", NOTES, (_card(one, found) for found in alike.values()))
+    return Deck("trims", NOTES, (_card(one, found) for found in alike.values()))
 
 
 def _cut_alike(one: Job, item: Item, flat: Flat) -> object:

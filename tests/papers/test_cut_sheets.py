@@ -9,7 +9,8 @@ import shapely
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Dimension, Page, RunningDimension
 from ribwright.intake import starters
-from ribwright.papers.cut_sheets import cut_sheets, sheets_by_mark
+from ribwright.papers.cards import card_pages
+from ribwright.papers.cut_sheets import sheet_deck, sheets_by_mark
 from ribwright.papers.frame import framed
 from ribwright.papers.job import Job, job_of
 from support.read_pdf import Read, read_pdf
@@ -22,7 +23,7 @@ FOOT, INCH = 304.8, 25.4
 
 def drawn(name: str) -> tuple[Job, tuple[Page, ...], list[Read]]:
     one = job_of(starter_model(name))
-    pages = framed(one, list(cut_sheets(one)))
+    pages = framed(one, list(card_pages(one, [sheet_deck(one)])))
     return one, pages, read_pdf(pdf(pages, name))
 
 

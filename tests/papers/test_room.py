@@ -9,7 +9,8 @@ import pytest
 from ribwright.drawing.pdf import pdf
 from ribwright.drawing.values import Text
 from ribwright.intake import parse, starters
-from ribwright.papers.cut_sheets import cut_sheets
+from ribwright.papers.cards import card_pages
+from ribwright.papers.cut_sheets import sheet_deck
 from ribwright.papers.details import details
 from ribwright.papers.frame import framed
 from ribwright.papers.job import job_of
@@ -37,7 +38,7 @@ FOUND = {
 @pytest.mark.parametrize("text", FOUND.values(), ids=FOUND)
 def test_what_a_long_run_found_has_room(text: str) -> None:
     one = job_of(raise_building(parse(text, "found")).model)
-    pages = framed(one, [*cut_sheets(one), *details(one)])
+    pages = framed(one, [*card_pages(one, [sheet_deck(one)]), *details(one)])
     assert crowded(pages, read_pdf(pdf(pages, "found"))) == {}
 
 

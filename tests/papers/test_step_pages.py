@@ -10,9 +10,10 @@ import pdfplumber
 import pytest
 from PIL import Image as Bitmap
 from ribwright.drawing.pdf import pdf
+from ribwright.drawing.pens import STYLES
 from ribwright.drawing.values import Image
 from ribwright.errors import FileError
-from ribwright.papers.frame import ROW, framed
+from ribwright.papers.frame import framed
 from ribwright.papers.job import job_of
 from ribwright.papers.step_pages import step_pages
 from ribwright.pieces import Model
@@ -73,12 +74,12 @@ def blank_pictures(model: Model, raising: tuple[Step, ...]) -> list[bytes]:
 
 def rows_under(image: Image, read: Read) -> int:
     """Rows of text that go on below a picture, from its left edge, down to the next step."""
-    left, low = image.at
+    (left, low), row = image.at, STYLES["ft-in"].row
     bases = {round(one.start[1], 2): one for one in read.texts if left - 1 < one.start[0] < left + 30}
     below = [(base, bases[base]) for base in sorted(bases, reverse=True) if base < low]
-    places = [low - ROW * (n + 1.5) for n in range(len(below))]
+    places = [low - row * (n + 1.5) for n in range(len(below))]
     rows = takewhile(
-        lambda row: abs(row[0][0] - row[1]) < ROW / 2 and not re.match(r"\d+\. ", row[0][1].text),
+        lambda one: abs(one[0][0] - one[1]) < row / 2 and not re.match(r"\d+\. ", one[0][1].text),
         zip(below, places, strict=True),
     )
     return len(list(rows))

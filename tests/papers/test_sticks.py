@@ -11,7 +11,7 @@ from ribwright.intake import starters
 from ribwright.order.buying.order_list import buying_on
 from ribwright.papers.frame import framed
 from ribwright.papers.job import job_of
-from ribwright.papers.member_sheets import member_sheets
+from ribwright.papers.member_sheets import member_lists
 from ribwright.papers.sticks import cut_from_sticks
 from support.read_pdf import read_pdf
 from support.rebuilt import parse
@@ -60,7 +60,7 @@ def test_every_member_is_cut_from_one_stick(name: str) -> None:
 @pytest.mark.parametrize("name", ["garage", "machine-shed"])
 def test_all_of_it_stands_on_the_pages(name: str) -> None:
     one = job_of(starter_model(name))
-    pages = read_pdf(pdf(framed(one, list(member_sheets(one))), name))
+    pages = read_pdf(pdf(framed(one, list(member_lists(one))), name))
     said = Counter(word for page in pages for text in page.texts for word in text.text.split())
     rows = cut_from_sticks(one).rows
     assert not Counter(word for row in rows for cell in row[1:] for word in cell.split()) - said

@@ -12,10 +12,11 @@ from ribwright.drawing.pdf import pdf
 from ribwright.intake import starters
 from ribwright.measure.faces import Vectors
 from ribwright.measure.member import measure_member
+from ribwright.papers.cards import card_pages
 from ribwright.papers.frame import framed
 from ribwright.papers.job import Job, job_of
-from ribwright.papers.member_sheets import member_sheets
-from ribwright.papers.trim_sheets import pieces_by_mark, trim_sheets
+from ribwright.papers.member_sheets import member_deck
+from ribwright.papers.trim_sheets import pieces_by_mark, trim_deck
 from support.read_pdf import Read, read_pdf
 from support.rebuilt import card, outline, parse
 from support.starter_buildings import starter_model
@@ -27,7 +28,7 @@ LEAN = 1.2
 
 def read(name: str) -> tuple[Job, list[Read]]:
     one = job_of(starter_model(name))
-    pages = framed(one, [*trim_sheets(one), *member_sheets(one)])
+    pages = framed(one, [*card_pages(one, [trim_deck(one), member_deck(one)])])
     return one, read_pdf(pdf(pages, name))
 
 
