@@ -15,7 +15,7 @@ from itertools import islice
 
 from ribwright.description.building import Building
 from support.judged import Judged, judged
-from support.random_buildings import KEYS, Drawn, buildings, described, parsed
+from support.random_buildings import KEYS, Drawn, buildings, hand, parsed
 from support.random_values import has_ends
 
 Case = tuple[Drawn, Building]
@@ -26,7 +26,7 @@ def off_default(text: str) -> set[tuple[str, str]]:
     read = tomllib.loads(text)
     tables = [("", {k: v for k, v in read.items() if not isinstance(v, dict | list)})]
     tables += [(name, table) for name, table in read.items() if isinstance(table, dict)]
-    tables += [(name, one) for name in ("opening", "lean_to") for one in read.get(name, ())]
+    tables += [(name, one) for name, array in read.items() if isinstance(array, list) for one in array]
     return {(t, k) for t, table in tables for k, value in table.items() if str(value) != KEYS[t, k].default}
 
 
@@ -34,7 +34,7 @@ def drawn_table(first: int, cases: list[Case]) -> str:
     """A line for each key: buildings that have it off its default, and of those drawn with it at its lowest
     and its highest how many can be built."""
     last = cases[-1][0].number
-    every = Counter(card for number in range(first, last + 1) for card in described(number).dealt.items())
+    every = Counter(card for number in range(first, last + 1) for card in hand(number).items())
     built = Counter(card for drawn, _ in cases for card in drawn.dealt.items())
     off = Counter(key for drawn, _ in cases for key in off_default(drawn.text))
     lines = [f"{'key':28} {'off':>4} {'lowest':>8} {'highest':>8}"]

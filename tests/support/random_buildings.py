@@ -15,14 +15,12 @@ from random import Random
 
 from ribwright.description.building import Building
 from ribwright.description.keys.sheet_tables import HALF_WALL, RIDGE_VENT
-from ribwright.description.keys.steel_tables import MEMBER_KINDS
 from ribwright.description.keys.tables import (
     BRACING,
     INSULATION,
     KINDS,
     LEAN_TO,
     LIGHT_SHEETS,
-    LIMITS,
     OPENING,
     SLIDES,
     TABLES,
@@ -33,25 +31,30 @@ from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
 from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends, inches
 
-HAND = 7
+HAND = 16
 """Keys that a building is dealt."""
+FEWEST = 7
+"""Of them that it keeps at least, where some do not suit each other and are put back."""
 AT_ENDS = 2
 """Of them stand at an end of their range."""
 TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
-DRAWN = tuple(kind for kind in KINDS if kind not in ("vent", SLIDING))
-"""Kinds that are drawn; windows become vents, others slide, so that other buildings stay as they were."""
-UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name, LIMITS.name)
-"""Tables whose keys are not dealt: most are added to some buildings, one lays nothing otherwise."""
-SPLICES = (("framing", "purlin_splices"), ("framing", "purlin_lap"))
-OWN_STOCK = (
-    *(("framing", f"{kind}_stock") for kind in MEMBER_KINDS),
-    *SPLICES,
-    (OPENING.name, "slides"),
+OFTEN = ("framed opening", "roll-up door")
+DRAWN = (*("window" if kind in ("vent", SLIDING) else kind for kind in KINDS), *OFTEN)
+"""Kinds that are drawn; of windows some become vents, of others some slide."""
+UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name)
+"""Tables whose keys are not dealt: they are added to some buildings."""
+ADDED = (
+    ("framing", "purlin_stock"),
+    ("framing", "purlin_splices"),
+    ("framing", "purlin_lap"),
+    *((OPENING.name, name) for name in ("colour", "swing", "slides")),
     (LEAN_TO.name, "between"),
     (LEAN_TO.name, "bays"),
 )
-"""Nor are these, which are tried by hand, go with a kind, or are added to some buildings."""
+"""Nor are these, which go with others."""
+PAINTED = 0.3
+"""The share of openings whose leaf has a colour of its own."""
 SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
@@ -65,12 +68,12 @@ AIRED = 5
 """Every fifth has a vent on its ridge, where it can have one."""
 NESTED = 3
 """Every third has zee purlins that nest where they are longer than a stock that is short, where it can."""
-HALVED = 4
-"""Every fourth has half walls where it is not open, and no openings, where it can have them."""
-VENTED = 3
-"""Every third has vents for windows."""
-SLID = 4
-"""Every fourth has a door that slides, where it can have one."""
+HALVED = 3
+"""Every third has half walls where it is not open, and no openings, where it can have them."""
+VENTED = 2
+"""Every second has vents for windows."""
+SLID = 3
+"""Every third has a door that slides, where it can have one."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -92,7 +95,7 @@ KEYS = {(table.name, key.name): key for table in TABLES for key in table.keys}
 
 @dataclass(frozen=True)
 class Drawn:
-    """A description: its number, what it was dealt, its text."""
+    """A description: its number, what it was dealt and kept, its text."""
 
     number: int
     dealt: Dealt
@@ -102,13 +105,19 @@ class Drawn:
 def described(number: int) -> Drawn:
     """The description of a number, the same at every run: of those tried with the keys that it was dealt, the
     first that can be built, or the last."""
-    chance = Random(f"building {number}")
-    dealt = _hand(number, chance)
-    for _ in range(TRIES):
-        text = _text(number, dealt, chance)
+    chance = Random(f"values {number}")
+    for kept in _kept(hand(number)):
+        text = _text(number, kept, chance)
         if parsed(text) is not None:
             break
-    return Drawn(number, dealt, text)
+    return Drawn(number, kept, text)
+
+
+def _kept(dealt: Dealt) -> Iterator[Dealt]:
+    """A hand as often as it is tried, then with a key less each time, those at an end kept longest."""
+    cards = sorted(dealt.items(), key=lambda card: not card[1])
+    for keys in (*[HAND] * TRIES, *range(HAND - 1, FEWEST - 1, -1)):
+        yield dict(cards[:keys])
 
 
 def _text(number: int, dealt: Dealt, chance: Random) -> str:
@@ -132,19 +141,26 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
     openings = _openings(chance, wanted, values, *size)
     top = _lines(values.pop(""))
     tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
-    if number % VENTED == 2:
+    if number % VENTED:
         openings = [one | {"kind": "vent"} if one["kind"] == "window" else one for one in openings]
     text = top + tables + _holes(openings)
     if number % SLID == 2:
         sliding = (top + tables + _holes(some) for some in _slid(number, openings))
         text = next((one for one in sliding if parsed(one) is not None), text)
-    if number % HALVED == 3:
-        height = Random(f"half walls {number}").randint(30, 60)
-        text = _where_it_can(top + tables, f'[{HALF_WALL.name}]\nheight = "{height} in"\n', otherwise=text)
+    if number % HALVED == 2:
+        text = _where_it_can(top + tables, _half_walls(number, values), otherwise=text)
     if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
         text = _where_it_can(text, f"[{BRACING.name}]\n{_lines(keys)}")
     return _clothed(number, _passed(number, text))
+
+
+def _half_walls(number: int, values: Values) -> str:
+    """A table of half walls, around or at the sides of a building with open gables."""
+    half = f'[{HALF_WALL.name}]\nheight = "{Random(f"half walls {number}").randint(30, 60)} in"\n'
+    if "walls" not in values and number % 5:
+        half += 'walls = "sides"\n[walls]\nfront = "open"\nback = "open"\n'
+    return half
 
 
 def _passed(number: int, text: str) -> str:
@@ -176,7 +192,9 @@ def _clothed(number: int, text: str) -> str:
     if number % LIT == 1:
         own = Random(f"light sheets {number}")
         face = own.choice([*WALLS, "left slope", "right slope"])
-        lights = f'[[{LIGHT_SHEETS.name}]]\nface = "{face}"\nevery = {own.randint(2, 4)}\n'
+        which = own.choice(["sheets = [2]", f"every = {own.randint(2, 4)}"])
+        colour = own.choice(["", 'colour = "lightsteelblue"\n'])
+        lights = f'[[{LIGHT_SHEETS.name}]]\nface = "{face}"\n{which}\n{colour}'
         text = _where_it_can(text, lights)
         if f"[[{LEAN_TO.name}]]" in text:
             own_slope = f'[[{LIGHT_SHEETS.name}]]\nface = "lean-to slope"\nevery = {own.randint(2, 4)}\n'
@@ -186,6 +204,7 @@ def _clothed(number: int, text: str) -> str:
         where = own.choice([["walls"], ["roof"], ["walls", "roof"]])
         thick = "".join(f'{face} = "{own.randint(2, 6)} in"\n' for face in where)
         blankets = f'[{INSULATION.name}]\n{thick}roll = "{own.choice([36, 48, 60, 72])} in"\n'
+        blankets += f'longer = "{own.choice([0, 6, 12])} in"\n'
         text = _where_it_can(text, blankets)
     if number % AIRED == 4:
         own = Random(f"ridge vents {number}")
@@ -201,6 +220,7 @@ def _nested(text: str, own: Random) -> str:
     depth, thick = own.choice([4, 6, 8]), own.choice(["0.05", "0.059", "0.075", "0.105"])
     keys = f'purlin = "zee {depth}x2.25x{thick} wider 0.1875"\npurlin_splices = "nested"\n'
     keys += f'purlin_stock = ["{own.choice([12, 16, 20, 24])} ft"]\n'
+    keys += f'purlin_lap = "{own.randint(12, 36)} in"\n' * own.randint(0, 1)
     head, table, rest = text.partition("[framing]\n")
     return _where_it_can(head, f"[framing]\n{keys}{rest}", otherwise=head + table + rest)
 
@@ -226,8 +246,10 @@ def parsed(text: str) -> Building | None:
         return None
 
 
-def _hand(number: int, chance: Random) -> Dealt:
-    cards = [card for card in KEYS if card[0] not in UNDEALT and card not in OWN_STOCK]
+def hand(number: int) -> Dealt:
+    """What the building of a number is dealt."""
+    chance = Random(f"building {number}")
+    cards = [card for card in KEYS if card[0] not in UNDEALT and card not in ADDED]
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]
@@ -249,9 +271,10 @@ def _inches(value: object) -> float:
 def _openings(
     chance: Random, wanted: dict[str, object] | None, values: Values, width: float, length: float, eave: float
 ) -> list[dict[str, object]]:
-    """Up to three openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
+    """Up to four openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
     wanted: what the first has to have."""
-    walls = chance.sample(WALLS, chance.randint(0 if wanted is None else 1, 3))
+    clad = [wall for wall in WALLS if not str(values.get("walls", {}).get(wall, "")).startswith("open")]
+    walls = chance.sample(clad, min(len(clad), chance.randint(0 if wanted is None else 1, 4)))
     if wanted and "wall" in wanted:
         walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
     found: list[dict[str, object]] = []
@@ -279,6 +302,8 @@ def _openings(
         }
         if kind in SWUNG:
             opening["swing"] = chance.choice(SWUNG[kind])
+        if chance.random() < PAINTED:
+            opening["colour"] = "firebrick"
         found.append(opening | asked)
     return found
 

@@ -46,12 +46,33 @@ HIGH_LEAN_TO: dict[str, tuple[str, dict[str, object]]] = {
     "eave_height": ("56 ft", {"width": "4 ft"}),
 }
 """The main eave over a lean-to, and what else it has, for a key at its high end."""
+LONG_STOCK: dict[str, object] = {"stock": ["200 ft"]}
+"""For members that may not be spliced."""
 DOOR_ROOM = ("headroom", "side_room", "depth_back")
 ENDS: tuple[End, ...] = ("low", "high", "")
 SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
-    ("", "width", "high"): {"": {"length": "10 ft", "pitch": "1/12"}},
+    ("", "width", "high"): {
+        "": {"length": "10 ft", "pitch": "1/12"},
+        "framing": LONG_STOCK,
+        "frame": {"front_posts": "none", "back_posts": "none"},
+    },
     ("", "length", "high"): {"": {"width": "8 ft"}, "frame": {"spacing": "20 ft"}},
-    ("", "eave_height", "high"): {"": {"width": "20 ft", "length": "20 ft"}},
+    ("", "eave_height", "high"): {"": {"width": "20 ft", "length": "20 ft"}, "framing": LONG_STOCK},
+    ("roof", "right_eave_height", "low"): {"": {"width": "16 ft", "eave_height": "66 in", "pitch": "4/12"}},
+    ("roof", "right_eave_height", ""): {"": {"width": "30 ft", "eave_height": "11 ft", "pitch": "9/12"}},
+    ("roof", "right_eave_height", "high"): {
+        "": {"width": "22 ft", "length": "22 ft", "eave_height": "58 ft"},
+        "framing": LONG_STOCK,
+    },
+    ("roof", "ridge", "low"): {"": {"width": "10 ft", "pitch": "12/12"}},
+    ("roof", "ridge", ""): {"": {"width": "45 ft", "pitch": "3/12"}, "framing": LONG_STOCK},
+    ("roof", "ridge", "high"): {
+        "": {"width": "200 ft", "length": "10 ft", "eave_height": "10 ft", "pitch": "0.5/12"},
+        "roof": {"right_eave_height": "16 ft"},
+        "frame": {"front_posts": "none", "back_posts": "none"},
+        "framing": LONG_STOCK,
+    },
+    ("slab", "hang", ""): {"slab": {"hang": "2 in"}},
     ("sheets", "ridge_gap", "high"): {"": {"width": "24 ft"}},
     ("slab", "ledge_depth", "high"): {"slab": {"thickness": "15 in"}},
     ("frame", "spacing", "high"): {"": {"length": "41 ft"}},
@@ -86,18 +107,23 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
         "": {"width": "104 ft", "length": "12 ft", "pitch": "1/12"},
         "roof": {"lower_pitch": "4/12"},
         "sheets": {"longest": "60 ft"},
+        "framing": LONG_STOCK,
     },
     **{
         ("roof", "lower_pitch", end): {"": {"width": "26 ft", "pitch": "7/12"}, "roof": {"break_at": "6 ft"}}
         for end in ENDS
     },
     ("skirt", "foot", ""): {"": {"width": "14 ft", "length": "14 ft", "eave_height": "18 ft"}},
-    ("skirt", "foot", "high"): {"": {"width": "20 ft", "length": "20 ft", "eave_height": "52 ft"}},
+    ("skirt", "foot", "high"): {
+        "": {"width": "20 ft", "length": "20 ft", "eave_height": "52 ft"},
+        "framing": LONG_STOCK,
+    },
     **{("skirt", "walls", end): {"skirt": {"foot": "4 ft"}} for end in ENDS},
     ("frame", "bays", "low"): {"": {"length": "8 ft"}},
     ("frame", "bays", "high"): {"": {"length": "80 ft"}},
     ("framing", "girt_heights", "high"): {
-        "": {"width": "24 ft", "length": "20 ft", "eave_height": "50 ft", "pitch": "18/12"}
+        "": {"width": "24 ft", "length": "20 ft", "eave_height": "50 ft", "pitch": "18/12"},
+        "framing": LONG_STOCK,
     },
     ("opening", "width", "high"): {
         "": {"width": "70 ft", "length": "10 ft", "pitch": "1/12"},
@@ -105,12 +131,14 @@ SUITS: dict[tuple[str, str, End], dict[str, dict[str, object]]] = {
     },
     ("opening", "height", "high"): {
         "": {"width": "20 ft", "length": "20 ft", "eave_height": "44 ft"},
+        "framing": LONG_STOCK,
         "opening": {"kind": "overhead door"},
     },
     ("opening", "sill", "low"): {"opening": {"kind": "window"}},
     ("opening", "width", "low"): {"opening": {"kind": "window"}},
     ("opening", "sill", "high"): {
         "": {"width": "20 ft", "length": "20 ft", "eave_height": "46 ft"},
+        "framing": LONG_STOCK,
         "opening": {"kind": "window", "height": "24 in"},
     },
 }
