@@ -14,8 +14,8 @@ from math import hypot
 import numpy as np
 import shapely
 
+from ..measure.clad_planes import DEEP, CladPlane
 from ..measure.faces import Vectors, flats
-from ..measure.laps import DEEP, CladPlane
 from ..place import add, dot
 from .shadow import seen
 from .site import Numbers, Site

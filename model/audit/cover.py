@@ -9,7 +9,8 @@ import shapely
 
 from ..findings import Code, Finding, Quantity
 from ..measure.faces import Vectors
-from ..measure.laps import EndLap, LaidSheet, SideLap
+from ..measure.laid_sheets import LaidSheet
+from ..measure.laps import EndLap, SideLap
 from ..terms import Terms
 from .breaks import Break, open_breaks
 from .clad import EAVE, HAIRLINE, Clad

@@ -13,7 +13,7 @@ import numpy as np
 import shapely
 
 from ..findings import Code, Finding
-from ..measure.laps import LaidSheet
+from ..measure.laid_sheets import LaidSheet
 from .clad import Clad, Shade
 from .found import found
 from .limits import over, under

@@ -9,7 +9,7 @@ import shapely
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
-from ..measure.laps import LaidSheet
+from ..measure.laid_sheets import LaidSheet
 from .clad import Clad
 from .driven import Driven
 from .found import found

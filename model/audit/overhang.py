@@ -11,7 +11,7 @@ import shapely
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
-from ..measure.laps import LaidSheet
+from ..measure.laid_sheets import LaidSheet
 from ..terms import Terms
 from .clad import Clad
 from .found import found

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
-from ..measure.laps import LaidSheet
+from ..measure.laid_sheets import LaidSheet
 from .clad import Clad
 from .found import found
 from .limits import over

@@ -9,7 +9,8 @@ import numpy as np
 import shapely
 
 from ..findings import Code, Finding
-from ..measure.laps import EndLap, LaidSheet, SideLap
+from ..measure.laid_sheets import LaidSheet
+from ..measure.laps import EndLap, SideLap
 from ..terms import Terms
 from .clad import Clad
 from .found import found

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from ..findings import CHECKS, Check, Code, Finding, Quantity, in_order
-from ..measure.laps import SideLap, clad_planes
+from ..measure.clad_planes import clad_planes
+from ..measure.laps import SideLap
 from ..pieces import Model
 from ..roles import LISTS, List, list_of
 from .bite import bites, least_bite

@@ -15,8 +15,9 @@ from ..pieces import Model, Piece
 from ..place import dot
 from ..roles import LEAN_TO, Role
 from ..terms import Asked
+from .clad_planes import CladPlane
 from .faces import Vectors
-from .laps import CladPlane, LaidSheet
+from .laid_sheets import LaidSheet
 from .standing import standing_corners
 
 STEEL = (Role.BASE_RAIL, Role.GIRT, Role.EAVE_STRUT, Role.LEDGER, Role.PURLIN, Role.RAKE_ANGLE)

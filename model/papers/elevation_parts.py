@@ -11,7 +11,7 @@ from statistics import fmean
 import numpy as np
 import shapely
 
-from ..measure.laps import CladPlane
+from ..measure.clad_planes import CladPlane
 from ..measure.member import measure_member
 from ..pieces import Piece
 from ..place import Place, Point2, dot

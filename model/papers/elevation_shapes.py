@@ -13,7 +13,7 @@ from shapely.geometry import LineString, Polygon
 from ..drawing.dimensions import along, direction, readable
 from ..drawing.pens import Pen, Size
 from ..drawing.values import Line, Polyline, Shape, Text
-from ..measure.laps import CladPlane
+from ..measure.clad_planes import CladPlane
 from ..measure.placing import FacePlan
 from ..pieces import Piece
 from ..place import Point2

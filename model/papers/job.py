@@ -10,8 +10,8 @@ import numpy as np
 
 from ..drawing.pens import STYLES, Style
 from ..drawing.values import A4, LETTER, Paper
+from ..measure.clad_planes import CladPlane, clad_planes
 from ..measure.faces import Vectors
-from ..measure.laps import CladPlane, clad_planes
 from ..measure.placing import FacePlan
 from ..measure.standing import standing_box
 from ..measure.told_by_shape import told_by_shape

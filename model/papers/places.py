@@ -9,7 +9,7 @@ from itertools import pairwise
 import numpy as np
 import shapely
 
-from ..measure.laps import CladPlane
+from ..measure.clad_planes import CladPlane
 from ..place import Place, Point2, Point3, dot, unit
 from ..roles import ROOF_SHEETS, WALL_SHEETS, Role
 from .detail import Detail, Measured

@@ -10,8 +10,8 @@ import numpy as np
 import shapely
 from shapely.geometry import Polygon
 
+from ..measure.clad_planes import CladPlane
 from ..measure.faces import Vectors, flats
-from ..measure.laps import CladPlane
 from ..measure.round_bar import RoundBar, round_bar
 from ..measure.snap import ASIDE, snapped
 from ..measure.standing import standing_corners

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from ..measure.clad_planes import CladPlane
 from ..measure.faces import KEPT, Vectors, body
-from ..measure.laps import CladPlane
 from ..measure.member import measure_member
 from ..measure.standing import standing_box
 from ..pieces import Piece

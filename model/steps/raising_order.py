@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import atan2, degrees, hypot
 
-from ..measure.laps import CladPlane
+from ..measure.clad_planes import CladPlane
 from ..measure.placing import FacePlan
 from ..pieces import Model, Piece
 from ..roles import Role, list_of

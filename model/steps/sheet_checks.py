@@ -7,8 +7,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from ..measure.clad_planes import CladPlane
 from ..measure.faces import Vectors
-from ..measure.laps import CladPlane
 from ..measure.placing import OTHER, FacePlan, PlacedSheet
 from ..measure.standing import standing_corners
 from ..pieces import Piece

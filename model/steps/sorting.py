@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from math import inf
 
-from ..measure.laps import CladPlane
+from ..measure.clad_planes import CladPlane
 from ..measure.standing import standing_box
 from ..pieces import Piece
 from ..roles import Role, list_of

@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from ..measure.clad_planes import CladPlane, clad_planes
 from ..measure.congruent import groups
-from ..measure.laps import CladPlane, clad_planes
 from ..measure.nested import MemberLap, member_laps
 from ..measure.placing import FacePlan, face_plans
 from ..measure.standing import standing_box

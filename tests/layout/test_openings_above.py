@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import face_plans
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

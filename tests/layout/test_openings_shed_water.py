@@ -7,7 +7,7 @@ from collections import Counter
 import numpy as np
 import pytest
 from ribwright.intake import parse, starter_text, starters
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.sheet import measure_sheet
 from ribwright.pieces import Piece
 from ribwright.raising import raise_building

@@ -11,7 +11,7 @@ from OCP.gp import gp_Ax3, gp_Dir, gp_Pln, gp_Pnt
 from OCP.GProp import GProp_GProps
 from ribwright.drawing.values import Dimension, Page, Text
 from ribwright.intake import parse, starters
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.papers.detail import Detail
 from ribwright.papers.details import laid_bare
 from ribwright.papers.job import job_of

@@ -11,7 +11,7 @@ from ezdxf import recover
 from ribwright.drawing.dxf import dxf
 from ribwright.drawing.values import Dimension, RunningDimension
 from ribwright.intake import starters
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import FacePlan, PlacedSheet
 from ribwright.order.lists.schedule import schedule
 from ribwright.units import INCH, parse_length

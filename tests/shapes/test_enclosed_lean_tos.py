@@ -13,7 +13,7 @@ import pytest
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import face_plans
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

@@ -13,7 +13,7 @@ from ribwright.audit import audit
 from ribwright.envelope.end_laps import UpSlope, end_laps
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
-from ribwright.measure.laps import CladPlane, clad_planes
+from ribwright.measure.clad_planes import CladPlane, clad_planes
 from ribwright.measure.placing import FacePlan
 from ribwright.order.buying.order_list import order
 from ribwright.order.lists.schedule import Schedule, schedule

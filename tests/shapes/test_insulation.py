@@ -15,7 +15,7 @@ from ribwright.audit import audit
 from ribwright.errors import DescriptionError
 from ribwright.findings import Code
 from ribwright.intake import parse
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.standing import standing_box
 from ribwright.order.buying.order_list import Order, buying_on, order
 from ribwright.order.lists.handling import Carried

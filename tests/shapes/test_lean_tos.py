@@ -16,7 +16,7 @@ from ribwright.audit import audit
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import FacePlan, face_plans
 from ribwright.pieces import Model
 from ribwright.raising import raise_building

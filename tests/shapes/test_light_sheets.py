@@ -11,7 +11,7 @@ from math import ceil, hypot
 import pytest
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.order.buying.order_list import Order, buying_on, order
 from ribwright.order.lists.handling import Carried
 from ribwright.order.lists.schedule import schedule

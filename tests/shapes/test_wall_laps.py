@@ -14,7 +14,7 @@ from ribwright.audit.driven import driven
 from ribwright.audit.site import site
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.measure.laps import CladPlane, clad_planes
+from ribwright.measure.clad_planes import CladPlane, clad_planes
 from ribwright.order.buying.order_list import order
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model

@@ -18,7 +18,7 @@ from ribwright.audit import Audit, audit
 from ribwright.catalog.colours import colour_names
 from ribwright.description.keys.schema import schema
 from ribwright.intake import parse, sample_text
-from ribwright.measure.laps import clad_planes
+from ribwright.measure.clad_planes import clad_planes
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building

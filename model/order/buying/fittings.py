@@ -127,7 +127,7 @@ def tape_lines(schedule: Schedule) -> Iterator[Line]:
     unit, size = ("m", 1000.0) if schedule.units == "mm" else ("ft", FOOT)
     for laps, where in ((schedule.sealed_laps, "side laps"), (schedule.sealed_ends, "end laps")):
         if laps:
-            length = float(ceil(sum(laps) / size - 1e-9))
+            length = float(ceil(sum(snapped(lap, 0.01) for lap in laps) / size - 1e-9))
             names = ("sealant tape", "tape")
             yield Line("tape", f"sealant tape for {where}", unit, length, names=names, length=length * size)
 

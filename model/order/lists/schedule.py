@@ -9,9 +9,9 @@ from typing import Literal
 
 from ...heading import is_braced
 from ...measure.blank import Cutout, End
+from ...measure.clad_planes import CladPlane, clad_planes
 from ...measure.congruent import Group, groups
 from ...measure.crossings import Crossing, crossings
-from ...measure.laps import CladPlane, clad_planes
 from ...measure.member import MeasuredMember
 from ...measure.painted import Surroundings
 from ...measure.placing import FacePlan, face_plans

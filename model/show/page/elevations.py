@@ -7,7 +7,8 @@ from collections.abc import Iterator
 import numpy as np
 import shapely
 
-from ...measure.laps import CladPlane, LaidSheet, clad_planes
+from ...measure.clad_planes import CladPlane, clad_planes
+from ...measure.laid_sheets import LaidSheet
 from ...pieces import Model
 from .marked_up import capital, shown
 from .paints import shown as colour_of

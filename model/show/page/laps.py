@@ -10,7 +10,8 @@ import shapely
 
 from ...audit import Audit
 from ...findings import amount
-from ...measure.laps import CladPlane, EndLap, SideLap, clad_planes
+from ...measure.clad_planes import CladPlane, clad_planes
+from ...measure.laps import EndLap, SideLap
 from ...pieces import Model
 from ...place import Point3, add, unit
 from ...printable import printable
