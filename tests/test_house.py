@@ -141,7 +141,17 @@ WITNESS = {
     "ribwright.solids.properties",
     *(
         f"ribwright.measure.{name}"
-        for name in ("bends", "faces", "laps", "member", "nested", "sheet", "tab_boxes")
+        for name in (
+            "bends",
+            "clad_planes",
+            "faces",
+            "laid_sheets",
+            "laps",
+            "member",
+            "nested",
+            "sheet",
+            "tab_boxes",
+        )
     ),
     *(f"ribwright.{name}" for name in GROUND - {"recipe", "files", "errors"}),
 }
