@@ -10,6 +10,7 @@ from ..place import Point2
 from .blank import TOLERANCE
 from .faces import Vectors
 from .member import Lying, MeasuredMember
+from .snap import snapped
 
 
 def mirrored(one: MeasuredMember, other: MeasuredMember) -> bool:
@@ -17,15 +18,26 @@ def mirrored(one: MeasuredMember, other: MeasuredMember) -> bool:
     return any(way.fits(_image(other.ways[0])) for way in one.ways)
 
 
-def unlike(one: MeasuredMember, other: MeasuredMember) -> tuple[Point2, Point2] | None:
-    """Where corners of either have no fellow, the other lying as it does first on the bench: from where to
-    where along it, and across (mm); None where all have. The one lies as most of them do."""
-    there = other.ways[0].points
-    lonely = min((_lonely(way.points, there) for way in one.ways), key=len)
-    if not len(lonely):
+def unlike(one: MeasuredMember, other: MeasuredMember) -> tuple[Point2, Point2, Point2] | None:
+    """Where corners of either have no fellow: from where to where along the other as it lies on the bench,
+    and across it; and how long and wide it is there (mm). None where all have. Of the ways that the two can
+    lie it is one in which most corners fit, and of several such ways the one that is told first by its figures:
+    noise must not choose."""
+    found = [(_lonely(way.points, there.points), there) for way in one.ways for there in other.ways]
+    fewest = min(len(lonely) for lonely, _ in found)
+    if not fewest:
         return None
-    (low_x, low_y, _), (high_x, high_y, _) = lonely.min(axis=0).tolist(), lonely.max(axis=0).tolist()
-    return (low_y, high_y), (low_x, high_x)
+    return min(_spans(lonely, there.points) for lonely, there in found if len(lonely) == fewest)
+
+
+def _spans(corners: Vectors, there: Vectors) -> tuple[Point2, Point2, Point2]:
+    low, high, size = (
+        ends.tolist() for ends in (corners.min(axis=0), corners.max(axis=0), there.max(axis=0))
+    )
+    (low_x, low_y, _), (high_x, high_y, _), (wide, long, _) = (
+        [snapped(at, 0.01) for at in ends] for ends in (low, high, size)
+    )
+    return (low_y, high_y), (low_x, high_x), (long, wide)
 
 
 def _image(lying: Lying) -> Lying:

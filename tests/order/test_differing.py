@@ -4,8 +4,13 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
+from itertools import pairwise
 
 import pytest
+from ribwright.measure.congruent import groups
+from ribwright.measure.member import MeasuredMember
+from ribwright.measure.unlike import unlike
 from ribwright.order.buying.order_list import order
 from ribwright.order.lists.item_cells import COLUMNS, cells
 from ribwright.order.lists.schedule import Schedule
@@ -15,7 +20,7 @@ from ribwright.order.written.table import table
 from support.clashes import manifold
 from support.csv_rows import rows_of
 from support.sample_building import sample_model, sample_schedule
-from support.starter_buildings import starter_schedule
+from support.starter_buildings import starter_model, starter_schedule
 
 WIDTH = 30 * 304.8
 BESIDE = ("mark", "count", "faces", "people")
@@ -104,3 +109,17 @@ def test_what_finds_no_room_on_a_line_stands_below_it(width: int) -> None:
         of = cells(item, listed.units)
         for column in COLUMNS:
             assert of[column] in joined, (item.mark, column)
+
+
+@pytest.mark.parametrize("name", ["workshop", "barn"])
+def test_what_differs_hangs_on_no_order_of_the_ways_that_a_piece_lies(name: str) -> None:
+    """A body read back from STEP may lie in another of its ways first."""
+    found = [group for group in groups(starter_model(name)) if isinstance(group.measured, MeasuredMember)]
+    told = 0
+    for one, other in pairwise(found):
+        first, second = one.measured, other.measured
+        if one.members[0].piece.role == other.members[0].piece.role:
+            turned = (replace(piece, ways=piece.ways[::-1]) for piece in (first, second))
+            assert unlike(first, second) == unlike(*turned)
+            told += unlike(first, second) is not None
+    assert told > 5

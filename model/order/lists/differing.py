@@ -46,8 +46,8 @@ def _where(shape: MeasuredMember, measured: MeasuredMember, units: Units) -> str
     found = unlike(shape, measured)
     if found is None:
         return ""
-    sizes = measured.ways[0].points.max(axis=0).tolist()
-    spans = [_span(*span, size, units) for span, size in zip(found, (sizes[1], sizes[0]), strict=True)]
+    *along, sizes = found
+    spans = [_span(*span, size, units) for span, size in zip(along, sizes, strict=True)]
     said = [f"{span} from {edge}" for span, edge in zip(spans, ("an end", "a side"), strict=True) if span]
     return f" {', '.join(said)}" if said else " all over"
 
