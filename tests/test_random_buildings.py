@@ -153,3 +153,14 @@ def test_a_foot_that_leans_is_cut_clear_of_a_jamb_where_sheets_hang() -> None:
     model = raise_building(parse(text + opening("overhead door", "right", 40, 56, 22), "found")).model
     assert audit(model).findings == ()
     assert faults(model) == []
+
+
+def test_a_stick_of_corner_trim_may_begin_where_it_is_cut_round_a_rafter() -> None:
+    text = (
+        'width = "16 ft"\nlength = "6 ft"\neave_height = "13 ft"\npitch = "1/12"\n'
+        '[framing]\ngirts = "flush"\npurlin = "zee 8x2.25x0.05 wider 0.1875"\n'
+        '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "111.302 in"\n'
+    )
+    model = raise_building(parse(text, "found")).model
+    assert audit(model).findings == ()
+    assert faults(model) == []

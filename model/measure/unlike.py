@@ -21,8 +21,8 @@ def mirrored(one: MeasuredMember, other: MeasuredMember) -> bool:
 def unlike(one: MeasuredMember, other: MeasuredMember) -> tuple[Point2, Point2, Point2] | None:
     """Where corners of either have no fellow: from where to where along the other as it lies on the bench,
     and across it; and how long and wide it is there (mm). None where all have. Of the ways that the two can
-    lie it is one in which most corners fit, and of several such ways the one that is told first by its figures:
-    noise must not choose."""
+    lie it is one in which most corners fit, and of several such ways the one whose figures come first: noise
+    must not choose."""
     found = [(_lonely(way.points, there.points), there) for way in one.ways for there in other.ways]
     fewest = min(len(lonely) for lonely, _ in found)
     if not fewest:

@@ -169,7 +169,11 @@ def _piece(run: TrimRun, section: Section, spans: Spans, number: int, lap: float
     snips = [(zone, SNIP_PAST) for zone in run.snips] + [(zone, SLIT_PAST) for zone in run.slits]
     tools = [(zone, b - lap - past - zero, b - zero + 1) for zone, past in snips if not last]
     tools += [
-        (zone, max(z0, a - 1) - zero, min(z1, b + 1) - zero)
+        (
+            _to_edge(run, z1, zone) if z0 < a and not first else zone,
+            max(z0, a - 1) - zero,
+            min(z1, b + 1) - zero,
+        )
         for z0, z1, zone in run.notches
         if z1 > a and z0 < b
     ]
@@ -182,6 +186,14 @@ def _piece(run: TrimRun, section: Section, spans: Spans, number: int, lap: float
             ),
         )
     return _with_tabs(run, body, recipe, zero, (first, last)), run.frame @ at
+
+
+def _to_edge(run: TrimRun, z: float, zone: Box) -> Box:
+    """The zone of a notch that a piece begins in, with those of notches that begin where it ends: what it
+    leaves of a leg that they cut off hangs from the piece before alone."""
+    zones = [zone, *(other for start, _, other in run.notches if abs(start - z) < SAME)]
+    lefts, lows, rights, highs = zip(*zones, strict=True)
+    return min(lefts), min(lows), max(rights), max(highs)
 
 
 def _with_tabs(run: TrimRun, body: Recipe, strip: Prism, zero: float, ends: tuple[bool, bool]) -> Recipe:
