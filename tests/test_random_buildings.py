@@ -94,6 +94,10 @@ FOUND = {
     'eave_height = "115 in"\npitch = "1/12"\n[screws]\nends = "single"\n'
     '[framing]\njamb = "cee 3x2x0.059"\nheader = "tube 3.5x2x0.120"\n'
     + opening("walk door", "left", 35.875, 60.25, 67.3125),
+    "a girt just over the foot of a rake angle deeper than the strut": 'width = "16 ft"\nlength = "20 ft"\n'
+    'eave_height = "13 ft"\npitch = "9/12"\n[[lean_to]]\nwall = "left"\npitch = "2/12"\n'
+    'eave_height = "7 ft"\nwidth = "166.12 in"\n[roof]\nright_eave_height = "121.743 in"\n'
+    '[framing]\nrake_angle = "angle 8.1x2x0.075"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
 }

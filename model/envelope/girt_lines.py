@@ -55,10 +55,13 @@ class GirtLines(RoofLines):
         return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
 
     def _top(self, eave: Eave) -> float:
-        """What a side wall's girts stay under, by their centres: the eave strut, and a rake angle hung under
-        purlins that run on over the corner."""
-        hung = eave.plane(0.0, self.rake_back[1]) if self.run_on and self.setback else self.strut_foot(eave)
-        return min(self.strut_foot(eave), hung) - self.building.framing.girt.width / 2
+        """What a side wall's girts stay under, by their centres: the eave strut; and, since they run around
+        the building, the foot of a rake angle deeper than it, of one hung under purlins that run on over
+        the corner."""
+        top = self.strut_foot(eave)
+        if self.setback:
+            top = min(top, eave.plane(0.0 if self.run_on else self.strut_stop, self.rake_back[1]))
+        return top - self.building.framing.girt.width / 2
 
     @property
     def past_upright(self) -> float:
