@@ -100,6 +100,9 @@ FOUND = {
     '[framing]\nrake_angle = "angle 8.1x2x0.075"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
+    "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'
+    'eave_height = "16 ft"\npitch = "3/12"\n[sheets]\nlongest = "10 ft"\n[frame]\nspacing = "20 ft"\n'
+    + opening("window", "left", 61, 24, 28, 132),
 }
 
 

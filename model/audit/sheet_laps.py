@@ -33,7 +33,7 @@ def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Fi
     """Every fault of a face's side laps. What is wrong with one lap is said once, by its cause."""
     ends = face.plane.end_laps
     off = [sheet for lap in ends if not seated(lap) for sheet in (lap.upper, lap.under)]
-    on_others = {lap.upper for lap in ends}
+    on_others = _on_others(ends, laps)
     for sheet in (one for one in face.plane.sheets if one not in on_others and one not in off):
         if sheet.measured.pan and over(abs(sheet.off), LEVEL):
             off.append(sheet)
@@ -49,6 +49,16 @@ def sheet_laps(face: Clad, laps: Sequence[SideLap], terms: Terms) -> Iterator[Fi
             sound.append(lap)
     yield from _widths(face, sound)
     yield from _one_way(face, sound, terms)
+
+
+def _on_others(ends: Sequence[EndLap], laps: Sequence[SideLap]) -> set[LaidSheet]:
+    """The sheets that lie on the ones below them, and those level with such a one beside them: over an
+    opening as wide as a sheet there is none below to lie on."""
+    lying = {lap.upper for lap in ends}
+    pairs = [(lap.upper, lap.under) for lap in laps if not over(abs(lap.upper.off - lap.under.off), LEVEL)]
+    while more := {sheet for pair in pairs if lying.intersection(pair) for sheet in pair} - lying:
+        lying |= more
+    return lying
 
 
 def seated(lap: EndLap) -> bool:
