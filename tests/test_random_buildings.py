@@ -103,6 +103,9 @@ FOUND = {
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'
     'eave_height = "16 ft"\npitch = "3/12"\n[sheets]\nlongest = "10 ft"\n[frame]\nspacing = "20 ft"\n'
     + opening("window", "left", 61, 24, 28, 132),
+    "feet that whole steps would lift out of a flashing's reach": 'width = "16 ft"\nlength = "20 ft"\n'
+    'eave_height = "13 ft"\npitch = "10 deg"\n[roof_sheets]\nprofile = "1000 x 250 x 35"\n'
+    '[[lean_to]]\nbays = 1\nwall = "right"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
 }
 
 

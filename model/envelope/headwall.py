@@ -29,6 +29,10 @@ OFF_WALL = 12.7
 HANG = 12.7
 """mm; the feet over it hang so far (1/2 in) over the flashing's bend."""
 
+HANG_MOST = 25.4
+"""mm; and no farther (1 in), so that the flashing's leg reaches up far enough behind them. Common practice,
+no source."""
+
 NOTCH = 3.175
 """mm; round a rafter that comes through the sheets (1/8 in)."""
 
@@ -103,6 +107,7 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     step, roof = building.sheets.step, lean_to.eave_height + lean_to.width * rise
     bend = roof + over_roof(lean_to) * hypot(1.0, rise)
     ledge, feet = roof - lean_to.framing.roof_depth, bend + lap_room(building) + HANG
+    whole = low + stepped_up(feet - low, step)
     return Headwall(
         number=number,
         wall=wall,
@@ -112,7 +117,7 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
         bend=bend,
         top=bend + trim_profiles()["headwall"].out_of_plane,
         head=low + stepped_down(ledge - HEAD_CLEARANCE - low, step),
-        foot=low + stepped_up(feet - low, step) if lean_to.inset and step <= HANG else feet,
+        foot=whole if lean_to.inset and step <= HANG and whole <= bend + HANG_MOST else feet,
         ledge=ledge,
         inset=lean_to.inset,
     )
