@@ -65,6 +65,19 @@ def test_a_building_too_narrow_for_its_knees() -> None:
     assert (found.key, found.remedy) == ("width", "at least 9' 8\" over this steel")
 
 
+def test_knees_that_come_down_to_flush_girts_at_a_seam() -> None:
+    steel = '[wainscot]\nheight = "42 in"\n[framing]\ngirts = "flush"\n[frame]\nknee_reach = '
+    low = {"width": "21 ft", "eave_height": "89 in", "pitch": "12/12"}
+    found = problem(described(f'{steel}"3 ft"', **low))
+    assert found.key == "frame.knee_reach"
+    assert found.remedy == "at most 2' 9-5/8\", to end over the girts at the seam"
+    assert parse(described(f'{steel}"33.625 in"', **low), "x")
+    assert parse(described(f'{steel}"3 ft"'.replace("flush", "by-pass"), **low), "x")
+    deep = '"6 in"\nrafter = "tube 8x4x0.120"\nknee = "tube 4x4x0.120"'
+    found = problem(described(steel + deep, **(low | {"eave_height": "72 in", "pitch": "18/12"})))
+    assert (found.key, found.remedy) == ("frame.knee", '"none" over a seam so high')
+
+
 def test_a_building_too_narrow_for_a_post() -> None:
     found = problem(described('[frame]\nback_posts = "centre"', width="6 ft"))
     assert found.key == "frame.back_posts"
