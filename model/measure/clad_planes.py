@@ -5,9 +5,10 @@ Measured off the solids of a model once; tape is counted and the audit judges fr
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from math import inf
 
 import shapely
 
@@ -24,6 +25,8 @@ COPLANAR = 1e-6
 """How far the cosine between two planes' normals may be off 1."""
 DEEP = 3.0
 """mm; sheets nearer than this to a plane, square to it, are laid in it."""
+Lying = tuple[Piece, Place, MeasuredSheet]
+"""A sheet, and where the frame lies that it is measured in."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -95,25 +98,41 @@ class CladPlane:
 
 def clad_planes(model: Model) -> tuple[CladPlane, ...]:
     """The sheets of a model by the planes they lie in, in the model's order; those of walls in line apart."""
-    found: list[tuple[Place, float, list[tuple[Piece, Place, MeasuredSheet]]]] = []
-    for piece in model.pieces:
-        if list_of(piece.role) != "sheets":
-            continue
-        measured = measure_sheet(piece.solid)
-        bench = piece.place @ measured.bench
+    found: list[tuple[Place, float, list[Lying]]] = []
+    for one in sorted(_lying(model), key=lambda one: not one[2].pan):  # strips without a pan join the others
+        _, bench, measured = one
         height = dot(bench.z, bench.origin)
-        for frame, offset, sheets in found:
-            if dot(frame.z, bench.z) > 1 - COPLANAR and abs(offset - height) < DEEP and _along(frame, bench):
-                sheets.append((piece, bench, measured))
-                break
+        near = [
+            (abs(offset - height), number)
+            for number, (frame, offset, _) in enumerate(found)
+            if dot(frame.z, bench.z) > 1 - COPLANAR and _along(frame, bench)
+        ]
+        off, nearest = min(near, default=(inf, 0))
+        if off < _deep(measured):
+            found[nearest][2].append(one)
         else:
-            found.append((_frame(bench), height, [(piece, bench, measured)]))
+            found.append((_frame(bench), height, [one]))
     whole = (_plane(frame, sheets) for frame, _, sheets in found)
     return tuple(
         replace(one, sheets=one.sheets[part])
         for one in whole
         for part in walls_in_line([sheet.outline for sheet in one.sheets])
     )
+
+
+def _lying(model: Model) -> Iterator[Lying]:
+    """Every sheet with the frame in the building that it is measured in."""
+    for piece in model.pieces:
+        if list_of(piece.role) == "sheets":
+            measured = measure_sheet(piece.solid)
+            yield piece, piece.place @ measured.bench, measured
+
+
+def _deep(measured: MeasuredSheet) -> float:
+    """mm; a sheet nearer than this to a plane is laid in it. Of one that shows no pan, cut in the flanks of a
+    rib, the lowest place is anywhere in the rib."""
+    lower = [w for _, w in measured.ways[0].lower]
+    return DEEP if measured.pan else DEEP + max(lower) - min(lower)
 
 
 def _along(frame: Place, bench: Place) -> bool:
@@ -130,14 +149,15 @@ def _back(way: Point3) -> Point3:
     return (-way[0], -way[1], -way[2])
 
 
-def _plane(frame: Place, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:
+def _plane(frame: Place, sheets: Sequence[Lying]) -> CladPlane:
     """The plane that most of the sheets lie in that lie on no others, and each as it lies there."""
-    whole = _plane_at(frame, _usual([dot(frame.z, bench.origin) for _, bench, _ in sheets]), sheets)
+    pans = [one for one in sheets if one[2].pan] or sheets
+    whole = _plane_at(frame, _usual([dot(frame.z, bench.origin) for _, bench, _ in pans]), sheets)
     raised = {lap.upper for lap in whole.end_laps}
     if not raised:
         return whole
     height = dot(frame.z, whole.frame.origin)
-    on_steel = [height + one.off for one in whole.sheets if one not in raised]
+    on_steel = [height + one.off for one in whole.sheets if one.measured.pan and one not in raised]
     return _plane_at(frame, _usual(on_steel), sheets) if on_steel else whole
 
 
@@ -147,7 +167,7 @@ def _usual(heights: Sequence[float]) -> float:
     return max(found, key=found.count)
 
 
-def _plane_at(frame: Place, height: float, sheets: Sequence[tuple[Piece, Place, MeasuredSheet]]) -> CladPlane:
+def _plane_at(frame: Place, height: float, sheets: Sequence[Lying]) -> CladPlane:
     at = replace(frame, origin=add((0.0, 0.0, 0.0), frame.z, height))
     found = [laid(at, piece, bench, measured) for piece, bench, measured in sheets]
     found.sort(key=lambda one: (round(one.outline.bounds[0], 3), round(one.outline.bounds[1], 3)))
