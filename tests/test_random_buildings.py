@@ -106,6 +106,9 @@ FOUND = {
     "feet that whole steps would lift out of a flashing's reach": 'width = "16 ft"\nlength = "20 ft"\n'
     'eave_height = "13 ft"\npitch = "10 deg"\n[roof_sheets]\nprofile = "1000 x 250 x 35"\n'
     '[[lean_to]]\nbays = 1\nwall = "right"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "a downspout before the trim of a wainscot that deep gables set far out": SMALL
+    + 'pitch = "3/12"\n[wainscot]\nheight = "42 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n'
+    '[trim]\ngutters = "low eaves"\n',
 }
 
 

@@ -12,6 +12,7 @@ from ...envelope.face import Face
 from ...envelope.roof_lines import Eave
 from ...envelope.skin_lines import DRIP_PAST
 from ...envelope.stretches import remaining
+from ...envelope.tiers import tiered
 from ...place import Place, Point2, Point3, dot
 from ...recipe import Part, Prism, Section, grid
 from ...roles import Role
@@ -27,7 +28,8 @@ SQUARE = 76.2
 """mm; outside, of a downspout, which is square (3 in). Ours."""
 
 OFF = 6.35
-"""mm; a downspout stands so far (1/4 in) before the gutter's back, clear of heads of screws. Ours."""
+"""mm; a downspout stands so far (1/4 in) before the gutter's back or a trim behind it, clear of heads of
+screws. Ours."""
 
 ABOVE = 25.4
 """mm; its foot is so far (1 in) over the slab's top. Ours."""
@@ -59,7 +61,7 @@ def gutter(lines: TrimLines, eave: Eave, run: TrimRun, onward: bool) -> TrimRun:
         line=line if onward else mirrored(line),
         start=Plane((0.0, 0.0, ends[0]), run.start.normal),
         end=Plane((0.0, 0.0, ends[1]), run.end.normal),
-        notches=tuple(_holes(lines, wall, run, (x - t - OFF - t, bottom))),
+        notches=tuple(_holes(lines, wall, run, (-spout_back(lines, wall) - t, bottom))),
         start_tabs=closed,
         end_tabs=closed,
     )
@@ -105,9 +107,15 @@ def outlets(lines: TrimLines, wall: Face) -> tuple[float, ...]:
     return tuple(min((min(max(u, a), b) for a, b in free), key=lambda v: abs(v - u)) for u in wanted)
 
 
+def spout_back(lines: TrimLines, wall: Face) -> float:
+    """w of the backs of a wall's downspouts: before the gutter's, and before the trim at a seam between
+    tiers, which stands out as far as the deepest sheets of any wall asks."""
+    past = lines.seam if tiered(lines.building, wall.name) else 0.0
+    return max(lines.head(wall), past) + lines.thickness + OFF
+
+
 def downspouts(lines: TrimLines) -> Iterator[Part]:
     """Straight down from every outlet."""
-    t = lines.thickness
     for eave in lines.steel.eaves.values():
         wall = lines.steel.named[eave.wall]
         if not lines.guttered(wall):
@@ -115,7 +123,7 @@ def downspouts(lines: TrimLines) -> Iterator[Part]:
         e = lines.head(wall)
         top = eave.height - e * eave.rise - lines.eave_drop(eave) - CLEAR
         for number, u in enumerate(outlets(lines, wall), 1):
-            yield _downspout(lines, wall, (u, e + t + OFF + SQUARE / 2), top, number)
+            yield _downspout(lines, wall, (u, spout_back(lines, wall) + SQUARE / 2), top, number)
 
 
 def _downspout(lines: TrimLines, wall: Face, at: Point2, top: float, number: int) -> Part:
