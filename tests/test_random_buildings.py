@@ -98,6 +98,9 @@ FOUND = {
     'eave_height = "13 ft"\npitch = "9/12"\n[[lean_to]]\nwall = "left"\npitch = "2/12"\n'
     'eave_height = "7 ft"\nwidth = "166.12 in"\n[roof]\nright_eave_height = "121.743 in"\n'
     '[framing]\nrake_angle = "angle 8.1x2x0.075"\n',
+    "half walls under an eave three sheets high": 'width = "12 ft"\nlength = "12 ft"\neave_height = "24 ft"\n'
+    'pitch = "3/12"\n[sheets]\nlongest = "8 ft"\nprofile = "1000 x 250 x 35"\ngauge = 22\n'
+    '[half_wall]\nheight = "38 in"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'

@@ -17,12 +17,19 @@ def with_room_for_laps(building: Building) -> Building:
     """A building whose wall sheets, and those of lean-tos and their roofs, know how far courses stand out."""
     line = roof_line(building)
     eaves, highest = max(line[0][1], line[-1][1]), max(z for _, z in line)
-    below = building.slab.below
-    sides = _with_room(building.sheets, building.sheets.sides, eaves + below)
-    gables = _with_room(building.sheets, building.sheets.gables, highest + below)
+    sides = _with_room(building.sheets, building.sheets.sides, _clad(building, ("left", "right"), eaves))
+    gables = _with_room(building.sheets, building.sheets.gables, _clad(building, ("front", "back"), highest))
     sheets = replace(building.sheets, sides=sides, gables=gables)
     lean_tos = tuple(_beside(sheets, one, one.joined) for one in building.lean_tos if one.joined)
     return replace(building, sheets=sheets, lean_tos=lean_tos)
+
+
+def _clad(building: Building, walls: tuple[Wall, Wall], top: float) -> float:
+    """How high sheets reach up two walls at most, from their feet (mm): no higher than a half wall, where what
+    is clad of them is one and no lean-to has such sheets. top: of the higher one."""
+    half = building.half_wall
+    low = building.half_walls >= set(walls) - building.open_walls and not building.lean_tos
+    return (half.height if half and low else top) + building.slab.below
 
 
 def _beside(sheets: Sheets, lean_to: Building, joined: Wall) -> Building:
