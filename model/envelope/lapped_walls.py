@@ -25,8 +25,8 @@ def with_room_for_laps(building: Building) -> Building:
 
 
 def _clad(building: Building, walls: tuple[Wall, Wall], top: float) -> float:
-    """How high sheets reach up two walls at most, from their feet (mm): no higher than a half wall, where what
-    is clad of them is one and no lean-to has such sheets. top: of the higher one."""
+    """How high sheets reach up two walls at most, from their feet (mm): no higher than a half wall, where all
+    that is clad of them is one and no lean-to has such sheets. top: of the higher one."""
     half = building.half_wall
     low = building.half_walls >= set(walls) - building.open_walls and not building.lean_tos
     return (half.height if half and low else top) + building.slab.below
