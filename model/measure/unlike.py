@@ -19,15 +19,28 @@ def mirrored(one: MeasuredMember, other: MeasuredMember) -> bool:
 
 
 def unlike(one: MeasuredMember, other: MeasuredMember) -> tuple[Point2, Point2, Point2] | None:
-    """Where corners of either have no fellow: from where to where along the other as it lies on the bench,
-    and across it; and how long and wide it is there (mm). None where all have. Of the ways that the two can
-    lie it is one in which most corners fit, and of several such ways the one whose figures come first: noise
-    must not choose."""
-    found = [(_lonely(way.points, there.points), there) for way in one.ways for there in other.ways]
+    """Where corners of either have no fellow: from where to where along the other as it lies flat on the
+    bench, and across it; and how long and wide it is there (mm). None where all have. Of the ways that the
+    two can lie it is one in which most corners fit, and of several such ways the one in which they are
+    closest together: noise must not choose."""
+    broad = max(_width(way) for way in other.ways) - TOLERANCE
+    flat = [way for way in other.ways if _width(way) > broad]
+    found = [(_lonely(way.points, there.points), there) for way in one.ways for there in flat]
     fewest = min(len(lonely) for lonely, _ in found)
     if not fewest:
         return None
-    return min(_spans(lonely, there.points) for lonely, there in found if len(lonely) == fewest)
+    spans = (_spans(lonely, there.points) for lonely, there in found if len(lonely) == fewest)
+    return min(spans, key=lambda span: (_extent(span), span))
+
+
+def _width(lying: Lying) -> float:
+    return float(lying.points[:, 0].max())
+
+
+def _extent(spans: tuple[Point2, Point2, Point2]) -> float:
+    """mm: along and across together."""
+    (near, far), (left, right), _ = spans
+    return snapped(far - near + right - left, 0.01)
 
 
 def _spans(corners: Vectors, there: Vectors) -> tuple[Point2, Point2, Point2]:
