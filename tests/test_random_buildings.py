@@ -101,6 +101,9 @@ FOUND = {
     "half walls under an eave three sheets high": 'width = "12 ft"\nlength = "12 ft"\neave_height = "24 ft"\n'
     'pitch = "3/12"\n[sheets]\nlongest = "8 ft"\nprofile = "1000 x 250 x 35"\ngauge = 22\n'
     '[half_wall]\nheight = "38 in"\n',
+    "a corner trim's screw beside the head of a sheet that another covers": 'width = "20 ft"\n'
+    'length = "20 ft"\neave_height = "60 ft"\npitch = "9/12"\n[framing]\nstock = ["200 ft"]\n'
+    '[walls]\nright = "open in bay 1"\n[roof]\nshape = "single slope"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'

@@ -34,6 +34,8 @@ from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
 from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
 
+PAST_EDGE = SHANK + 0.3
+"""mm from the middle of a screw to a bend, or to the edge of a sheet that another covers. Ours."""
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 
@@ -101,13 +103,22 @@ def _flats(on: Trimmed) -> shapely.STRtree:
     """The sheets' pans: a shank through a rib would leave air under it. All of a wall that has none."""
     if on.plan.face.open:
         return shapely.STRtree([shapely.box(*shapely.total_bounds(on.plan.room.steel))])
-    flats = [pans(on.plan.face, sheet, SHANK + 0.3) for sheet in on.sheets]
+    flats = [pans(on.plan.face, sheet, PAST_EDGE) for sheet in on.sheets]
     flats += [shapely.box(low, 0.0, high, on.plan.face.top.peak[1]) for low, high in on.plan.face.gaps]
     if hung := on.plan.face.hung:
         flats.append(shapely.box(0.0, 0.0, on.plan.face.width, hung.shelf))
     if half := on.plan.face.half:
         flats.append(shapely.box(0.0, half.shelf, on.plan.face.width, on.plan.face.top.peak[1]))
-    return shapely.STRtree(shapely.get_parts(flats))
+    parts = shapely.get_parts(flats)
+    return shapely.STRtree(shapely.get_parts(parts - _covered_heads(on, shapely.total_bounds(parts))))
+
+
+def _covered_heads(on: Trimmed, bounds: Sequence[float]) -> shapely.Geometry:
+    """Strips, between the left and right of bounds, about the heads of sheets that lie under others: a shank
+    there would cut into their edge."""
+    face, (left, _, right, _) = on.plan.face, bounds
+    heads = [lap.head for region in face.regions for lap in on.lines.steel.laps_of(face, region)]
+    return shapely.union_all([shapely.box(left, v - PAST_EDGE, right, v + PAST_EDGE) for v in heads])
 
 
 def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geometry:
