@@ -37,7 +37,7 @@ class LaidSheet:
 
 
 def laid(frame: Place, piece: Piece, bench: Place, measured: MeasuredSheet) -> LaidSheet:
-    """A measured sheet in a plane\'s frame. bench: where the frame that it is measured in lies."""
+    """A measured sheet in a plane's frame. bench: where the frame that it is measured in lies."""
     way = 1.0 if dot(frame.x, bench.x) > 0 else -1.0
     start = add(bench.origin, frame.origin, -1.0)
     u, v, w = dot(frame.x, start), dot(frame.y, start), dot(frame.z, start)

@@ -110,7 +110,8 @@ def _flats(on: Trimmed) -> shapely.STRtree:
     if half := on.plan.face.half:
         flats.append(shapely.box(0.0, half.shelf, on.plan.face.width, on.plan.face.top.peak[1]))
     parts = shapely.get_parts(flats)
-    return shapely.STRtree(shapely.get_parts(parts - _covered_heads(on, shapely.total_bounds(parts))))
+    heads = _covered_heads(on, shapely.total_bounds(parts))
+    return shapely.STRtree(parts if heads.is_empty else shapely.get_parts(parts - heads))
 
 
 def _covered_heads(on: Trimmed, bounds: Sequence[float]) -> shapely.Geometry:
