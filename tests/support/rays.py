@@ -28,7 +28,7 @@ class Solids:
 
     def __init__(self, pieces: Iterable[Piece]) -> None:
         self.pieces = [piece for piece in pieces if not piece.row]
-        self.corners = [_placed(piece) for piece in self.pieces]
+        self.corners = [points[faces] for points, faces in map(standing_triangles, self.pieces)]
         self.low = np.array([corners.min(axis=(0, 1)) for corners in self.corners])
         self.high = np.array([corners.max(axis=(0, 1)) for corners in self.corners])
 
@@ -45,10 +45,11 @@ class Solids:
         return sorted(found, key=lambda span: span.enter)
 
 
-def _placed(piece: Piece) -> np.ndarray:
+def standing_triangles(piece: Piece) -> tuple[np.ndarray, np.ndarray]:
+    """A piece's corners where it stands, (n, 3), mm, and its triangles as numbers of them, (m, 3)."""
     points, faces = triangles(piece.solid)
     place = piece.place
-    return (points @ np.array([place.x, place.y, place.z]) + np.array(place.origin))[faces]
+    return points @ np.array([place.x, place.y, place.z]) + np.array(place.origin), faces
 
 
 def _crossings(corners: np.ndarray, start: np.ndarray, way: np.ndarray) -> list[float]:
