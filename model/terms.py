@@ -25,7 +25,7 @@ class Terms:
     overlap: for the outward normal of each face, the side ("left" or "right" of someone outside) that its
     sheets' overlap ribs are on. bare: the outward normals of faces that are to stand without sheets. start:
     as overlap, where its sheets start: "left", "right" or "centre". address, date: of the job, as typed.
-    pairs: "cut" where two sheets may come as one blank.
+    pairs: "cut" where two sheets may come as one blank. mesh: what lies in the slab, as typed.
     """
 
     overhang: float | None = None
@@ -46,12 +46,13 @@ class Terms:
     address: str = ""
     date: str = ""
     pairs: str = ""
+    mesh: str = ""
 
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
 LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "roll", "longer", "kerf", "steel_kerf")
-BY_FACE, TEXTS = ("overlap", "start"), ("address", "date", "pairs")
+BY_FACE, TEXTS = ("overlap", "start"), ("address", "date", "pairs", "mesh")
 
 
 def spelled(terms: Terms) -> Iterator[tuple[str, str]]:

@@ -35,13 +35,18 @@ class Slab:
     """The slab and the ledge formed at its edge, that wall sheets stand in (mm).
 
     ledge_depth: 0 is no ledge. ledge_width: from the steel line out to the slab's edge. hang: of the sheets
-    past the top of a slab that ends on the steel line; 0: they stand on concrete.
+    past the top of a slab that ends on the steel line; 0: they stand on concrete. edge_depth, edge_width: of
+    its thicker edge, from the slab's top and in from its side; as deep as the slab where it has none. mesh:
+    what lies in it, as typed; "" for none.
     """
 
     thickness: float
     ledge_depth: float
     ledge_width: float
     hang: float
+    edge_depth: float
+    edge_width: float
+    mesh: str
 
     @property
     def below(self) -> float:

@@ -259,4 +259,12 @@ def _slab(draft: Draft, sheets: Sheets, wainscot: Wainscot | None) -> Slab:
     skins = (sheets.sides, sheets.gables, *([wainscot.skin] if wainscot else []))
     room = max(max(one.profile.height, one.profile.leg) + one.off for one in skins)
     width = values["ledge_width"] or room + LEDGE_ROOM
-    return Slab(values["thickness"], values["ledge_depth"], width, values["hang"])
+    return Slab(
+        values["thickness"],
+        values["ledge_depth"],
+        width,
+        values["hang"],
+        values["edge_depth"] or values["thickness"],
+        values["edge_width"],
+        values["mesh"] or "",
+    )

@@ -44,6 +44,7 @@ def check(draft: Draft) -> None:
         _thickness,
         _eave,
         _ledge_depth,
+        _edge,
         _hang,
         _wainscot,
         _bays,
@@ -105,6 +106,19 @@ def _ledge_depth(draft: Draft) -> None:
             ("slab", "ledge_depth"),
             f"at most {at_most(most, draft.units)}: {exactly(UNDER_LEDGE, draft.units)} of the slab "
             "are left under its ledge",
+        )
+
+
+def _edge(draft: Draft) -> None:
+    """A slab's thicker edge is deeper than the slab, and who says how wide it is says how deep."""
+    slab = draft.tables["slab"]
+    if slab["edge_depth"] is None:
+        if "edge_width" in draft.given.get("slab", {}):
+            draft.object_to(("slab", "edge_width"), "edge_depth with it, or neither", at_key=True)
+    elif not over(slab["edge_depth"], slab["thickness"]):
+        draft.object_to(
+            ("slab", "edge_depth"),
+            f"more than the slab's thickness, {exactly(slab['thickness'], draft.units)}; or leave it out",
         )
 
 

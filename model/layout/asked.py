@@ -43,4 +43,5 @@ def asked(lines: TrimLines) -> Terms:
         address=building.address,
         date=building.date,
         pairs="cut" if building.sheets.pairs else "",
+        mesh=building.slab.mesh,
     )

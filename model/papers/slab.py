@@ -28,6 +28,7 @@ from .single import Row, Station, Subject, around, page_of, scale_for, sorted_ou
 
 LYING = Place((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (-1.0, 0.0, 0.0))
 """Seen from above, the front on the left: the long side of most buildings lies across the paper."""
+FROM_BELOW = Place((0.0, 0.0, 0.0), (0.0, 1.0, 0.0), (1.0, 0.0, 0.0))
 ANCHORS = "Anchors by others: NOT FOR CONSTRUCTION."
 LONG = 40 * FOOT
 BESIDE: tuple[tuple[int, Anchor], ...] = ((1, "left"), (-1, "right"))
@@ -43,9 +44,11 @@ def tolerance(diagonal: float, units: Units) -> str:
 
 @dataclass(frozen=True, eq=False)
 class _Plan:
-    """What the plan shows. flats: of the slab, seen from above; uprights: columns and posts, with plates."""
+    """What the plan shows. flats, unders: of the slab, seen from above and from below; uprights: columns
+    and posts, with plates."""
 
     flats: tuple[Flat, ...]
+    unders: tuple[Flat, ...]
     uprights: tuple[tuple[Piece, Polygon], ...]
     steel: Polygon
 
@@ -53,7 +56,7 @@ class _Plan:
 def slab_plan(one: Job) -> Iterator[Content]:
     """The plan, where the model has a slab or columns."""
     slabs = [piece for piece in one.model.pieces if list_of(piece.role) == "slab"]
-    flats = tuple(flat for piece in slabs for flat in flats_of(LYING, piece))
+    flats, unders = (tuple(f for piece in slabs for f in flats_of(way, piece)) for way in (LYING, FROM_BELOW))
     uprights = tuple(
         (piece, _foot(piece)) for piece in one.model.pieces if piece.role in (Role.COLUMN, Role.POST)
     )
@@ -61,7 +64,7 @@ def slab_plan(one: Job) -> Iterator[Content]:
         return
     ends = [LYING.seen(corner) for corner in corners_of(one)]
     (a, b), (c, d) = sorted((ends[0][:2], ends[1][:2]))
-    plan = _Plan(flats, uprights, shapely.box(a, min(b, d), c, max(b, d)))
+    plan = _Plan(flats, unders, uprights, shapely.box(a, min(b, d), c, max(b, d)))
     front, right, back, left = plan.steel.bounds  # v falls from the left side of the building to its right
     whole = around([plan.steel, *(flat.area for flat in flats)])
     low, start = whole.bounds[1], whole.bounds[0]
@@ -96,6 +99,8 @@ def _notes(one: Job, plan: _Plan) -> Iterator[str]:
         yield f"Slab {_by(one, d - b, c - a)}, both diagonals {one.length(hypot(c - a, d - b))}."
     yield f"Two diagonals within {tolerance(steel, one.units)} of each other."
     levels = sorted({round(flat.near, 2) for flat in plan.flats}, reverse=True)
+    if plan.unders:
+        yield _thick(one, plan, levels[0])
     if len(levels) > 1:
         wide = _ledge(plan)
         yield f"Ledge {one.length(wide)} wide, {one.length(levels[0] - levels[1])} below the slab's top."
@@ -103,6 +108,17 @@ def _notes(one: Job, plan: _Plan) -> Iterator[str]:
     unit = '"' if one.units == "ft-in" else " mm"
     off = tall / PLUMB / (INCH if one.units == "ft-in" else 1.0)
     yield f"Plumb within {off:.1f}{unit} in {one.length(tall)} (1 in 500, AISC 303-16 7.13.1.1)."
+
+
+def _thick(one: Job, plan: _Plan, top: float) -> str:
+    """How thick the slab is, and its edge where that is thicker; what lies in it."""
+    thin, thick = (find(plan.unders, key=lambda flat: flat.near) for find in (min, max))
+    said = f"Slab {one.length(top + thin.near)} thick"
+    if thick.near - thin.near > 1:
+        wide = thin.area.bounds[0] - thick.area.bounds[0]
+        said += f", {one.length(top + thick.near)} at its edge, {one.length(wide)} wide"
+    mesh = one.model.terms.mesh
+    return f"{said}; {mesh} in it." if mesh else f"{said}."
 
 
 def _by(one: Job, wide: float, long: float) -> str:

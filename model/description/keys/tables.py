@@ -144,6 +144,15 @@ SLAB = Table(
             unless="room for sheets and corner trim",
             example=("2 in", "50 mm"),
         ),
+        Key(
+            "edge_depth",
+            Length("3 in", "48 in"),
+            "of a slab thicker at its edge, from its top",
+            unless="as thick as the slab",
+            example=("12 in", "300 mm"),
+        ),
+        Key("edge_width", Length("6 in", "48 in"), "of that edge", "12 in", metric="300 mm"),
+        Key("mesh", Text(), "in the slab, as you order it", unless="none", example=("6x6 W1.4",) * 2),
     ),
 )
 

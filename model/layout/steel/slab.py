@@ -17,14 +17,17 @@ from ...roles import Role
 from ..role_colours import SLAB
 from .blocks import block
 
+BELOW = Place((0.0, 0.0, -1.0))
+"""What is taken from under a slab begins this far under it."""
 BEYOND = 25.4
 """mm; concrete past the outermost point of the sheets (1 in). Ours."""
 
 
 def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Face]] = ()) -> Part:
     """One body, with what is under the walls of buildings beside it. The ledge's inner face is the steel
-    line; it stops at doors, clear of their trims, and is formed along clad walls only."""
-    lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.thickness
+    line; it stops at doors, clear of their trims, and is formed along clad walls only. A thicker edge goes
+    all round."""
+    lean, depth, thick = lap_room(building), building.slab.ledge_depth, building.slab.edge_depth
     crown = max(outermost(building.sheets, skin) for wall in walls for skin in wall.skins)
     out = building.slab.ledge_width if depth else 0.0 if building.slab.hang else crown + BEYOND
     rim = _rim(walls, out)
@@ -34,9 +37,11 @@ def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Fa
         )
         rim = [(x, y) for x, y in shapely.orient_polygons(whole.simplify(0.001)).exterior.coords[:-1]]
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
-    outline = Section(tuple((grid(x - corner.origin[0]), grid(y - corner.origin[1]), 0.0) for x, y in rim))
-    body = Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(thick)))
-    tools: list[tuple[Recipe, Place]] = []
+    body = _prism(rim, corner, thick)
+    deep = thick - building.slab.thickness + 1
+    tools: list[tuple[Recipe, Place]] = [
+        (_prism(ring, corner, deep), BELOW) for ring in _within(rim, building)
+    ]
     for wall in (wall for wall in walls if depth and not (wall.open or wall.hung)):
         doors = [(o.from_left + lean, o.from_left + o.width - lean) for o in wall.openings if o.sill == 0]
         doors += [
@@ -49,6 +54,22 @@ def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Fa
             )
     recipe: Recipe = Cut(body, tuple(tools)) if tools else body
     return Part("slab", Role.SLAB, ("slab",), recipe, corner, SLAB)
+
+
+def _prism(rim: Sequence[Point2], corner: Place, height: float) -> Prism:
+    """What stands on an outline, in the frame of a corner."""
+    x, y, _ = corner.origin
+    outline = Section(tuple((grid(a - x), grid(b - y), 0.0) for a, b in rim))
+    return Prism(outline, (0.0, 0.0, 0.0), (0.0, 0.0, grid(height)))
+
+
+def _within(rim: Sequence[Point2], building: Building) -> list[list[Point2]]:
+    """Outlines of the ground that a slab of one thickness lies on within its thicker edge."""
+    if building.slab.edge_depth == building.slab.thickness:
+        return []
+    inner = shapely.Polygon(rim).buffer(-building.slab.edge_width, join_style="mitre", mitre_limit=10)
+    parts = [part for part in shapely.get_parts(inner) if not part.is_empty]
+    return [[(x, y) for x, y in shapely.orient_polygons(part).exterior.coords[:-1]] for part in parts]
 
 
 def _rim(walls: Sequence[Face], out: float) -> list[Point2]:

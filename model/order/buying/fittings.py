@@ -16,6 +16,8 @@ from .buying import Buying
 from .line import EACH, YARD, Line
 from .words import long_text
 
+MESH_LAPS = 0.1
+"""Of mesh, bought over what it covers: its laps and cuts. Common practice, no source."""
 KINDS = ("walk door", "double door", "overhead door", "roll-up door", "sliding door", "window", "vent")
 """Told by the name of the opening that a leaf, a sash or a louvre stands in."""
 OF = {"overhead door": "", "roll-up door": "", "sliding door": " leaf"}
@@ -138,6 +140,19 @@ def paint_lines(schedule: Schedule) -> Iterator[Line]:
     for colour in dict.fromkeys(sheets + [item.colour for item in schedule.listed("trims")]):
         if colour:
             yield Line("paint", "touch-up pen", EACH, 1, colour=colour, names=("paint",), count=1)
+
+
+def mesh_lines(schedule: Schedule) -> Iterator[Line]:
+    """The mesh that was asked for, over the whole slab; its laps are in what it is bought by."""
+    items = schedule.listed("slab")
+    area = sum(item.count * item.plan for item in items)
+    if schedule.terms.mesh and area:
+        unit, size = ("m2", 1e6) if schedule.units == "mm" else ("ft2", FOOT**2)
+        drawn = snapped(area / size, 0.01)
+        bought = ceil(drawn * (1 + MESH_LAPS) - 1e-9)
+        marks = tuple(item.mark for item in items)
+        said = f"{schedule.terms.mesh}, {drawn:.0f} {unit} covered, {MESH_LAPS:.0%} for laps and cuts"
+        yield Line("slab", "mesh", unit, bought, marks, size=said, names=("mesh",), area=bought * size)
 
 
 def concrete_lines(schedule: Schedule, buying: Buying) -> Iterator[Line]:

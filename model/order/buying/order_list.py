@@ -15,6 +15,7 @@ from .fittings import (
     brace_end_lines,
     closure_lines,
     concrete_lines,
+    mesh_lines,
     opening_lines,
     paint_lines,
     tape_lines,
@@ -83,6 +84,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         *clip_lines(schedule),
         *anchor_lines(schedule),
         *concrete_lines(schedule, buying),
+        *mesh_lines(schedule),
     )
     return Order(
         schedule.name,

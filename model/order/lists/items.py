@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from OCP.TopoDS import TopoDS_Solid
+
 from ...catalog.sections import SectionShape, listed_as, spelled
 from ...measure.bends import Bends, measure_bends
 from ...measure.congruent import Group
+from ...measure.faces import body
 from ...measure.member import MeasuredMember, measure_member
 from ...measure.screw import head_kind, screw_size, shank
 from ...measure.section_shape import measure_section
@@ -18,6 +21,8 @@ from ...units import INCH, Units, format_pitch
 
 THICKNESS = 0.001
 """mm; to which a thickness is given as a plain number."""
+LEVEL = 0.999
+"""The upright part of the normal of a face that looks up."""
 STEEL = 7850e-9
 """kg/mm3, as for sheets."""
 
@@ -34,6 +39,7 @@ class Item:
     and the side of it that is seen, of one item of each
     kind.
     opening, standing, swing: of what fills one: which, (how wide, how high) it stands, and how it opens.
+    plan: of a slab, the area that it covers (mm2).
     differs: from marks that all else says the same of.
     """
 
@@ -60,6 +66,7 @@ class Item:
     opening: str = ""
     standing: tuple[float, float] = (0.0, 0.0)
     swing: str = ""
+    plan: float = 0.0
     differs: str = ""
 
     @property
@@ -96,7 +103,13 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
         opening=pieces[0].group[-1] if of == "openings" and pieces[0].group else "",
         standing=standing_size(pieces[0]) if of == "openings" else (0.0, 0.0),
         swing=pieces[0].label("swing"),
+        plan=_plan(solid) if of == "slab" else 0.0,
     )
+
+
+def _plan(solid: TopoDS_Solid) -> float:
+    """The area that a level body covers: of its faces that look up, a ledge and all."""
+    return sum(face.area for face in body(solid).faces if face.normal[2] > LEVEL)
 
 
 def _shank(group: Group, measured: MeasuredMember) -> tuple[float, float]:
