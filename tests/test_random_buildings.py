@@ -23,6 +23,10 @@ EVERYDAY = ((drawn, building) for drawn, building in buildings() if building.len
 CASES = {str(drawn.number): building for drawn, building in islice(EVERYDAY, 20)}
 
 SMALL = 'width = "12 ft"\nlength = "12 ft"\neave_height = "8 ft"\n'
+DEEP_WAINSCOT = (
+    'width = "16 ft"\nlength = "20 ft"\neave_height = "13 ft"\npitch = "4/12"\n'
+    '[wainscot]\nheight = "42 in"\nprofile = "36 x 12 x 1-1/4"\n'
+)
 
 
 def opening(kind: str, wall: str, width: float, height: float, from_left: float, sill: float = 0.0) -> str:
@@ -115,6 +119,10 @@ FOUND = {
     "a downspout before the trim of a wainscot that deep gables set far out": SMALL
     + 'pitch = "3/12"\n[wainscot]\nheight = "42 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n'
     '[trim]\ngutters = "low eaves"\n',
+    "a lean-to's rake trim at a corner that a deep wainscot sets far out": DEEP_WAINSCOT
+    + '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "a lean-to's rake trim at a gable with a deep wainscot": DEEP_WAINSCOT
+    + '[[lean_to]]\nwall = "back"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
 }
 
 

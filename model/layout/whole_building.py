@@ -72,7 +72,7 @@ def lay_out(building: Building, measured: Shell | None = None) -> Laid:
     measured: a shell as it stands on its site, instead of the one that the description's sizes make.
     """
     trim = TrimLines(building, measured)
-    lean_tos = [(TrimLines(one), beside(building, one)) for one in building.lean_tos]
+    lean_tos = [(TrimLines(one, main=building), beside(building, one)) for one in building.lean_tos]
     walls = [[at_place(wall, place) for wall in lines.steel.walls] for lines, place in lean_tos]
     concrete = slab(building, trim.steel.walls, walls)
     others = [standing(_above_slab(lines), lines.building.name, place) for lines, place in lean_tos]

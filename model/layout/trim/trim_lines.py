@@ -20,7 +20,15 @@ from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.run_on import run_on_drop
 from ...envelope.shell import Shell
-from ...envelope.skin_lines import HEAD_CLEARANCE, corner_trim, foot, lap_room, outermost, over_in_line
+from ...envelope.skin_lines import (
+    HEAD_CLEARANCE,
+    corner_trim,
+    foot,
+    lap_room,
+    outermost,
+    over_in_line,
+    wall_skins,
+)
 from ...place import Point3
 from ...roles import Role
 from ..skin.ribs import rise_of_lap
@@ -47,10 +55,12 @@ KINDS = {
 
 @dataclass(frozen=True)
 class TrimLines:
-    """Numbers that the trims share, mm. w: outward from a steel line."""
+    """Numbers that the trims share, mm. w: outward from a steel line. main: the building that this one is
+    joined to, if any."""
 
     building: Building
     measured: Shell | None = None
+    main: Building | None = None
 
     @cached_property
     def steel(self) -> OpeningLines:
@@ -131,9 +141,12 @@ class TrimLines:
 
     @cached_property
     def corner_beyond(self) -> float:
-        """w, on the wall that the building is joined to, of the inner face of the corner trim there."""
-        sheets = self.building.sheets
-        return outermost(sheets, sheets.sides) if at_gable(self.building) else self.side
+        """w, on the wall that the building is joined to, of the inner face of the corner trim there, which a
+        wainscot of that building may set further out."""
+        assert self.main is not None
+        if not at_gable(self.building):
+            return corner_trim(self.main)
+        return max(outermost(self.main.sheets, skin) for skin in wall_skins(self.main, gables=True))
 
     @cached_property
     def leg_beyond(self) -> float:
