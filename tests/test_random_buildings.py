@@ -123,6 +123,9 @@ FOUND = {
     + '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
     "a lean-to's rake trim at a gable with a deep wainscot": DEEP_WAINSCOT
     + '[[lean_to]]\nwall = "back"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "rakes' screws that move to the edge of pieces that ride on others": SMALL
+    + 'pitch = "18/12"\n[trim]\nlap = "12 in"\nrake_stock = ["4 ft"]\n'
+    '[sheets]\nflange = "1/16 in"\n[screws]\napart = "6 in"\n',
 }
 
 

@@ -106,7 +106,8 @@ def _leg(
     runs: list[TrimRun] = [run for run in on.runs if run.role is Role.CORNER_TRIM]
     near = min(dist(run.frame.origin, corner) for run in runs)
     here = [run for run in runs if dist(run.frame.origin, corner) == near]
-    u, strip = end + edge / 2, sorted((end + into * EDGE, end + edge - into * EDGE))
+    far = end + edge - into * (on.lines.ride + EDGE)
+    u, strip = end + edge / 2, sorted((end + into * EDGE, far))
     if heights is None:
         top = _top(on, "left" if into > 0 else "right")
         rows = (line for line in on.plan.lines if not line.rise and line.left <= u <= line.right)

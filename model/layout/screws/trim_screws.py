@@ -160,7 +160,7 @@ def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
     lines, wall = on.lines, on.plan.face
     leg = lines.end_leg
     for number, (end, into) in enumerate(wall.gap_ends(), 1):
-        strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
+        strip = sorted((end + into * EDGE, end + into * (leg - lines.ride - EDGE)))
         top = lines.under_eave(lines.steel.eaves[wall.name])
         spots: Spots = [
             ((end + into * leg / 2, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW))
@@ -187,8 +187,8 @@ def _rakes(on: Trimmed) -> Iterator[Wanted]:
     """Down the gable, into the rake angles, the drop's width from the sheets' heads to its edge."""
     lines, gable, steel = on.lines, on.plan.face, on.lines.steel
     drop = lines.rake_drop(gable)
-    # Pieces of a run lean by a thickness. The corner trim's leg lies under the rake trim's foot.
-    high, low = lines.head_clearance + EDGE, min(drop - lines.thickness, steel.rake_leg) - EDGE
+    # Pieces of a run ride up on others. The corner trim's leg lies under the rake trim's foot.
+    high, low = lines.head_clearance + EDGE, min(drop - lines.ride, steel.rake_leg) - EDGE
     apart = lines.building.screws.apart
     for rake in rakes(gable):
         foot, far = ("left", "right") if rake.side > 0 else ("right", "left")
@@ -246,7 +246,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     over, under = break_over(lines.building, slope), break_under(lines.building, slope)
     purlins = rows if under else rows[1:]
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
-        strip = sorted((end + into * EDGE, end + into * (leg - EDGE)))
+        strip = sorted((end + into * EDGE, end + into * (leg - lines.ride - EDGE)))
         u = end + into * 0.6 * leg
         spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots

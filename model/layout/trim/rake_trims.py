@@ -67,8 +67,8 @@ def head_runs(lines: TrimLines, gable: Face) -> Iterator[TrimRun]:
     if not lines.steel.run_on or gable.open:
         return
     t, legs, room = lines.thickness, lines.profile("j"), lines.lap_room
-    # Pieces that lap rise by a thickness, towards the purlins.
-    web, deep = -lines.steel.rafter_top - (room - t), lines.crown(gable) + room + t
+    # Pieces that lap rise towards the purlins.
+    web, deep = -lines.steel.rafter_top - lines.ride, lines.crown(gable) + room + t
     flange, lip = web - legs.in_plane, web - legs.out_of_plane
     line = ((-deep, lip), (-deep, web), (0.0, web), (0.0, flange))
     snips: tuple[Box, Box] = (

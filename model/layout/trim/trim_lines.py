@@ -88,6 +88,12 @@ class TrimLines:
         """Room for two thicknesses where pieces of a run lap, and a little for their lean."""
         return lap_room(self.building)
 
+    @property
+    def ride(self) -> float:
+        """How far a piece of a run that rides on another is moved at most, in each way that it nests: a
+        thickness, and a little for its lean."""
+        return self.lap_room - self.thickness
+
     def crown(self, face: Face) -> float:
         """w of the outermost point of a face's sheets."""
         return max(outermost(self.building.sheets, skin) for skin in face.skins)
