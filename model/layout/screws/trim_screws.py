@@ -35,7 +35,7 @@ from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
 from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
 
 PAST_EDGE = SHANK + 0.3
-"""mm from the middle of a screw to a bend, or to the edge of a sheet that another covers. Ours."""
+"""mm from the middle of a screw to a bend, or to an edge beside it of a sheet that laps with others. Ours."""
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 
@@ -110,16 +110,18 @@ def _flats(on: Trimmed) -> shapely.STRtree:
     if half := on.plan.face.half:
         flats.append(shapely.box(0.0, half.shelf, on.plan.face.width, on.plan.face.top.peak[1]))
     parts = shapely.get_parts(flats)
-    heads = _covered_heads(on, shapely.total_bounds(parts))
-    return shapely.STRtree(parts if heads.is_empty else shapely.get_parts(parts - heads))
+    ends = _lapped_ends(on, shapely.total_bounds(parts))
+    return shapely.STRtree(parts if ends.is_empty else shapely.get_parts(parts - ends))
 
 
-def _covered_heads(on: Trimmed, bounds: Sequence[float]) -> shapely.Geometry:
-    """Strips, between the left and right of bounds, about the heads of sheets that lie under others: a shank
-    there would cut into their edge."""
+def _lapped_ends(on: Trimmed, bounds: Sequence[float]) -> shapely.Geometry:
+    """Strips, between the left and right of bounds, about the heads of sheets that lie under others and the
+    feet of those: beside an edge a shank would cut into it, through its sheet it stands clear of it."""
     face, (left, _, right, _) = on.plan.face, bounds
-    heads = [lap.head for region in face.regions for lap in on.lines.steel.laps_of(face, region)]
-    return shapely.union_all([shapely.box(left, v - PAST_EDGE, right, v + PAST_EDGE) for v in heads])
+    laps = [lap for region in face.regions for lap in on.lines.steel.laps_of(face, region)]
+    heads = [(lap.head - EDGE, lap.head + PAST_EDGE) for lap in laps]
+    feet = [(lap.foot - PAST_EDGE, lap.foot + EDGE) for lap in laps]
+    return shapely.union_all([shapely.box(left, low, right, high) for low, high in heads + feet])
 
 
 def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geometry:
