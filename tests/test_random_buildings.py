@@ -111,6 +111,8 @@ FOUND = {
     "a corner trim's screw beside the foot of a hung sheet that covers another": 'width = "20 ft"\n'
     'length = "20 ft"\neave_height = "40 ft"\npitch = "12/12"\n[framing]\nstock = ["200 ft"]\n'
     '[skirt]\nfoot = "4 ft"\nwalls = "gables"\n[wainscot]\nheight = "42 in"\n',
+    "a hung sheet's last rib where it laps over another": SMALL.replace("8 ft", "16 ft")
+    + 'pitch = "6/12"\n[sheets]\nlongest = "110 in"\n[skirt]\nfoot = "4 ft"\nwalls = "gables"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'

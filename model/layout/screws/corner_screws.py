@@ -112,5 +112,15 @@ def _leg(
         top = _top(on, "left" if into > 0 else "right")
         rows = (line for line in on.plan.lines if not line.rise and line.left <= u <= line.right)
         heights = [line.at for line in rows if line.at < top]
+    else:
+        heights = _with_laps(on, heights)
     spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in heights]
     return which[0], here[which[1]], seat, spots
+
+
+def _with_laps(on: Trimmed, heights: Sequence[float]) -> list[float]:
+    """Heights up an upright, with those at which sheets lap between the first and the last: beside the last
+    rib there no other screw holds both."""
+    laps = [lap for lap in on.end_laps if heights[0] < lap.row < heights[-1]]
+    apart = (v for v in heights if not any(lap.foot < v < lap.head for lap in laps))
+    return sorted([*apart, *(lap.row for lap in laps)])

@@ -117,10 +117,9 @@ def _flats(on: Trimmed) -> shapely.STRtree:
 def _lapped_ends(on: Trimmed, bounds: Sequence[float]) -> shapely.Geometry:
     """Strips, between the left and right of bounds, about the heads of sheets that lie under others and the
     feet of those: beside an edge a shank would cut into it, through its sheet it stands clear of it."""
-    face, (left, _, right, _) = on.plan.face, bounds
-    laps = [lap for region in face.regions for lap in on.lines.steel.laps_of(face, region)]
-    heads = [(lap.head - EDGE, lap.head + PAST_EDGE) for lap in laps]
-    feet = [(lap.foot - PAST_EDGE, lap.foot + EDGE) for lap in laps]
+    left, _, right, _ = bounds
+    heads = [(lap.head - EDGE, lap.head + PAST_EDGE) for lap in on.end_laps]
+    feet = [(lap.foot - PAST_EDGE, lap.foot + EDGE) for lap in on.end_laps]
     return shapely.union_all([shapely.box(left, low, right, high) for low, high in heads + feet])
 
 

@@ -8,6 +8,7 @@ from math import ceil
 
 import shapely
 
+from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
@@ -40,6 +41,12 @@ class Trimmed:
     def sheets(self) -> list[Part]:
         """The face's sheets."""
         return [sheet for _, sheet in self.laid]
+
+    @property
+    def end_laps(self) -> list[EndLap]:
+        """Where sheets lap up the face, on each of its tiers."""
+        face = self.plan.face
+        return [lap for region in face.regions for lap in self.lines.steel.laps_of(face, region)]
 
     def run(self, name: str) -> TrimRun:
         """The run of a name."""
