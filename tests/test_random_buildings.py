@@ -113,6 +113,9 @@ FOUND = {
     '[skirt]\nfoot = "4 ft"\nwalls = "gables"\n[wainscot]\nheight = "42 in"\n',
     "a hung sheet's last rib where it laps over another": SMALL.replace("8 ft", "16 ft")
     + 'pitch = "6/12"\n[sheets]\nlongest = "110 in"\n[skirt]\nfoot = "4 ft"\nwalls = "gables"\n',
+    "a sheet's screws up a column, beside the head of the one under it": SMALL.replace("8 ft", "20 ft")
+    + 'pitch = "6/12"\n[sheets]\nlongest = "110 in"\n[screws]\napart = "12 in"\n'
+    '[skirt]\nfoot = "4 ft"\nwalls = "gables"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'

@@ -17,7 +17,7 @@ from ...place import Point2
 from ...recipe import Part, Sheet
 from ..skin.cladding import Tile
 from .room import Room, pans
-from .screw_kinds import EDGE, RIM
+from .screw_kinds import EDGE, PAST_EDGE, RIM
 from .screw_lines import ScrewLine
 from .uprights import Upright
 
@@ -93,6 +93,9 @@ def unscrewed(plan: Fastening, tile: Tile, part: Part) -> ScrewedSheet:
     if tile.course.above:
         covered = tile.course.above.foot
         flats = flats.intersection(shapely.box(-1e6, -1e6, 1e6, covered - RIM))
+    if tile.course.below:
+        head = tile.course.below.head  # of the sheet under it
+        flats = flats.difference(shapely.box(-1e6, head - EDGE, 1e6, head + PAST_EDGE))
     shapely.prepare(flats)
     lapped = tile.course.below is not None
     return ScrewedSheet(part, tile.region, lapped, covered, sign, (u, v), flats, plan.room.heads, inside)

@@ -15,6 +15,8 @@ WASHER_THICKNESS = 1.5
 SHANK, RIM = NUMBER_12 / 2, WASHER / 2
 EDGE, APART = SCREW_EDGE, 3 * NUMBER_12 + 0.05
 """mm; from a screw's middle to an edge, and to another screw: 1.5 and 3 diameters (AISI S100) and a hair."""
+PAST_EDGE = SHANK + 0.3
+"""mm from the middle of a screw to a bend, or to an edge beside it of a sheet that laps with others. Ours."""
 CLEAR = PAST_WASHER
 
 

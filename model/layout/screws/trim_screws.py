@@ -31,11 +31,9 @@ from .corner_screws import corner_screws
 from .door_screws import door_screws
 from .fastening import Missed
 from .room import pans
-from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, SHANK, hex_screw
+from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, PAST_EDGE, hex_screw
 from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
 
-PAST_EDGE = SHANK + 0.3
-"""mm from the middle of a screw to a bend, or to an edge beside it of a sheet that laps with others. Ours."""
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
 
