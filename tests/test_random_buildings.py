@@ -116,6 +116,9 @@ FOUND = {
     "a sheet's screws up a column, beside the head of the one under it": SMALL.replace("8 ft", "20 ft")
     + 'pitch = "6/12"\n[sheets]\nlongest = "110 in"\n[screws]\napart = "12 in"\n'
     '[skirt]\nfoot = "4 ft"\nwalls = "gables"\n',
+    "a hung sheet's last rib where it laps over another, on a column": 'width = "12 ft"\nlength = "16 ft"\n'
+    'eave_height = "16 ft"\npitch = "6/12"\n[sheets]\nlongest = "130 in"\n[screws]\napart = "8 in"\n'
+    '[framing]\ngirts = "flush"\n[skirt]\nfoot = "4 ft"\nwalls = "all"\n',
     "a narrow window beside a corner": 'width = "10 ft"\nlength = "12 ft"\neave_height = "112 in"\n'
     'pitch = "2/12"\n' + opening("window", "right", 6, 27.5, 14, 55.125),
     "a sheet over a window, level with those beside it that lap": 'width = "12 ft"\nlength = "20 ft"\n'

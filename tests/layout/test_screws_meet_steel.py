@@ -132,3 +132,16 @@ def test_the_runs_end_is_held_at_every_girt() -> None:
     for low, high in girts:
         (seat,) = [seat for seat in end if low < seat[2] < high]
         assert seat[1] / INCH == pytest.approx(3.75, abs=1e-3)
+
+
+def test_corner_trims_are_screwed_to_columns_that_girts_are_flush_with() -> None:
+    """Both legs of all four, up their whole height, 24 in apart at most but for what a screw is moved: no
+    line of steel reaches them."""
+    text = PLAIN.format(ZEE) + 'girts = "flush"\n'
+    pieces = raise_building(parse(text, "flush")).model.pieces
+    rows = [piece for piece in pieces if piece.role == "trim screw" and "corner trim" in piece.name]
+    assert len(rows) == 8
+    for row in rows:
+        heights = sorted(row.place.point(point)[2] for point in row.row)
+        assert heights[0] < 6 * INCH and heights[-1] > 9 * 12 * INCH
+        assert float(np.diff(heights).max()) < 26 * INCH

@@ -27,12 +27,13 @@ ENDS = (("left", 0.0, 1.0), ("right", 1.0, -1.0))
 
 def corner_screws(on: Trimmed) -> Iterator[Wanted]:
     """In each corner leg on a wall, one at every framing line that reaches it below the trim's head; beside
-    an open wall, and on it, as far apart as asked, into the upright, up to hung sheets if any."""
+    an open wall, and on it, as far apart as asked, into the upright, up to hung sheets if any. Flush girts
+    end at the corner's column, which is the upright there."""
     lines, face = on.lines, on.plan.face
     for hand, share, into in ENDS:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
-            upright = face.open_at(hand) or face.beside(hand).open
+            upright = not lines.steel.setback or face.open_at(hand) or face.beside(hand).open
             top = min(top, foot or top, leg_end(lines, face, leg))
             heights = spread(top, 3 * INCH, lines.building.screws.apart)
             name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
@@ -82,7 +83,8 @@ def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) ->
     name = (f"{face.name} corner trim over {hand}", -1)
     beside = lines.steel.named[face.beside(hand).other]
     bare = face.beside(hand).open and not beside.hung
-    upright = room > HELD and not (bare or (beside.hung and face.hung))
+    at_lines = lines.steel.setback > 0 and (bare or (beside.hung and face.hung))
+    upright = room > HELD and not at_lines
     if face.hung:
         rows = [foot + v for v in spread(room, 3 * INCH, HELD)]
         yield _leg(on, name, (u, leg), seat, rows if upright else None)
