@@ -160,6 +160,13 @@ SAID = {
         '[frame]\npost = "tube 6x6x0.120"\n',
         {"back 4"},
     ),
+    "a rail before a strip of a wainscot that shows no pan": (
+        SMALL.replace("8 ft", "11 ft")
+        + 'pitch = "3/12"\n[wainscot]\nheight = "36 in"\n[runs]\nright = "front"\n'
+        + opening("sliding door", "right", 14.12, 79.875, 38.375)
+        + 'slides = "right"\n',
+        {"right 2", "right wainscot 2a"},
+    ),
 }
 """What the layout must say of itself: sheets that it leaves screws out of, and of no others."""
 

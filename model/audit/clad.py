@@ -126,7 +126,7 @@ class Clad:
     @cached_property
     def crown(self) -> float:
         """How far out the outermost of the sheets stands (mm): what hangs before it fills no opening."""
-        return max(float(sheet.upper[:, 1].max()) + sheet.off for sheet in self.plane.sheets)
+        return max(float(sheet.upper[:, 1].max()) for sheet in self.plane.sheets)
 
     @cached_property
     def runs_out(self) -> bool:

@@ -18,8 +18,8 @@ from .sheet import MeasuredSheet
 
 @dataclass(frozen=True, eq=False)
 class LaidSheet:
-    """A sheet in its plane. outline: (u, v); lower, upper: its section, (u, w), from left to right, w from
-    the underside of its pan; off: how far that stands out of the plane. All mm."""
+    """A sheet in its plane. outline: (u, v); lower, upper: its section, (u, w), from left to right; off: how
+    far the underside of its pan stands out of the plane. All mm."""
 
     piece: Piece
     measured: MeasuredSheet
