@@ -24,8 +24,9 @@ from .unclad import unclad
 
 THIN = 0.05
 """mm; what vanishes when its rim is drawn in by this is noise."""
-GAP = 1.2
-"""mm; hairlines up to this are no gap: trims of a run ride on each other by their own thickness."""
+GAP, RIDE = 1.2, 1.6
+"""mm, and thicknesses of trim: hairlines up to the larger are no gap, for trims of a run ride on each other,
+short ones that lap far by so much more than a thickness."""
 STRIP = 5.0
 """mm, half the width of a bare strip along an edge, such as a trim leaves that is missing."""
 POCKET = 25.0
@@ -145,8 +146,13 @@ def _uncovered(face: Clad, shelter: shapely.Geometry) -> list[shapely.Geometry]:
     open_ = [hole.shape.buffer(SEAL, join_style="mitre") for hole in face.openings]
     closed = shapely.union_all([face.plane.outline, face.trimmed, shelter, *open_])
     due = face.whole.intersection(shapely.box(*face.plane.outline.bounds))
-    parts = _thick(due.difference(closed), GAP / 2)
+    parts = _thick(due.difference(closed), _gap(face) / 2)
     return [part for part in parts if shapely.minimum_bounding_radius(part) > SPECK / 2]
+
+
+def _gap(face: Clad) -> float:
+    """mm; how wide a hairline may be."""
+    return max(GAP, RIDE * face.site.thickest_trim)
 
 
 def _bare(face: Clad, parts: Sequence[shapely.Geometry], *, wide: bool) -> Iterator[tuple[Finding, Box]]:
@@ -167,7 +173,7 @@ def _holes(face: Clad, shelter: shapely.Geometry) -> Iterator[tuple[Finding, Box
         for ring in part.interiors:
             hole = shapely.Polygon(ring)
             closed = closed_by(face, hole) | (shelter | face.trimmed if hole.intersects(shelter) else shelter)
-            if not _thick(hole.difference(closed), GAP / 2):
+            if not _thick(hole.difference(closed), _gap(face) / 2):
                 continue
             if all(hole.distance(opening.shape) > POCKET for opening in face.openings):
                 yield _found(face, Code.HOLE, _nearest(face, hole), hole, hole.area), _box(face, hole)

@@ -18,9 +18,12 @@ from .headwall import OFF_WALL, UNDER, headwall_of
 from .hung import hung_of
 from .lengths import fitted_slope, fitted_wall
 from .pitch_break import break_at
-from .skin_lines import HEAD_CLEARANCE, foot, in_line, outermost
+from .skin_lines import HEAD_CLEARANCE, foot, in_line, lap_room, outermost
 from .tiers import seam_of, tiered
 from .top_line import crossed
+
+OFF_WEB = 0.5
+"""mm; under purlins that run on, heads stand at least so far off the J there, whose pieces lap. Ours."""
 
 
 def regions_of(
@@ -95,8 +98,10 @@ def _past_wall(building: Building, skin: Skin, side: Side, gaps: tuple[Point2, .
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.
             return -(outermost(building.sheets, skin) * side.rise + HEAD_CLEARANCE) * level
-    run_on = side.kind is Edge.RAKE and building.roof.gable_overhang
-    return -(building.framing.roof_depth if run_on else 0.0) - HEAD_CLEARANCE * level
+    short = HEAD_CLEARANCE * level
+    if side.kind is Edge.RAKE and building.roof.gable_overhang:
+        short = building.framing.roof_depth + max(short, lap_room(building) + OFF_WEB)
+    return -short
 
 
 def _past_slope(building: Building, side: Side) -> float:

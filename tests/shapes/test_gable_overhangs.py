@@ -108,6 +108,9 @@ SHAPES = {
     "metric, tall ribs, a wainscot": 'units = "mm"\nwidth = "5 m"\nlength = "5 m"\neave_height = "2800 mm"\n'
     'pitch = "12 deg"\n[roof]\ngable_overhang = "300 mm"\n[sheets]\nprofile = "1000 x 250 x 35"\n'
     '[wainscot]\nheight = "1 m"\n',
+    "trim an eighth of an inch where it laps, deep purlins": SMALL
+    + 'pitch = "12/12"\n[roof]\ngable_overhang = "9 in"\n[sheets]\nflange = "1/16 in"\n'
+    + '[framing]\npurlin = "zee 8x2.5x0.060"\n',
     "steep, over infill, the gap of the other gable open": 'width = "15 ft"\nlength = "13 ft"\n'
     'eave_height = "128 in"\npitch = "9/12"\n[roof]\ngable_overhang = "9 in"\n[walls]\nback = "infill"\n',
 }
