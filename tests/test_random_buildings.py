@@ -127,6 +127,9 @@ FOUND = {
     "feet that whole steps would lift out of a flashing's reach": 'width = "16 ft"\nlength = "20 ft"\n'
     'eave_height = "13 ft"\npitch = "10 deg"\n[roof_sheets]\nprofile = "1000 x 250 x 35"\n'
     '[[lean_to]]\nbays = 1\nwall = "right"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "a strip of one rib between a door and a lap, in three lengths": 'width = "20 ft"\nlength = "12 ft"\n'
+    'eave_height = "22 ft"\npitch = "4/12"\n[sheets]\nprofile = "36 x 12 x 1-1/4"\nlongest = "14 ft"\n'
+    + opening("framed opening", "front", 12, 240, 104.25),
     "a downspout before the trim of a wainscot that deep gables set far out": SMALL
     + 'pitch = "3/12"\n[wainscot]\nheight = "42 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n'
     '[trim]\ngutters = "low eaves"\n',
@@ -166,6 +169,13 @@ SAID = {
         + opening("sliding door", "right", 14.12, 79.875, 38.375)
         + 'slides = "right"\n',
         {"right 2", "right wainscot 2a"},
+    ),
+    "the foot over the end of a rail's cover, where no rib of its sheet is": (
+        SMALL.replace("12 ft", "20 ft", 1).replace("8 ft", "95 in")
+        + 'pitch = "0.5/12"\n[screws]\nends = "single"\n'
+        + opening("sliding door", "back", 23.81, 48, 58.6875)
+        + 'slides = "apart"\n',
+        {"back 2a"},
     ),
 }
 """What the layout must say of itself: sheets that it leaves screws out of, and of no others."""

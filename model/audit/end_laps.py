@@ -9,6 +9,7 @@ import numpy as np
 
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
+from ..measure.laid_sheets import LaidSheet
 from ..measure.laps import EndLap
 from ..terms import Terms
 from .clad import Clad
@@ -83,10 +84,18 @@ def _loose(face: Clad, lap: EndLap, through: Mapping[frozenset[str], list[Vector
     places = seats.reshape(-1, 3) @ face.axes[:2].T
     row = places[(places[:, 1] > foot) & (places[:, 1] < foot + ROW), 0]
     ribs = [u for u in lap.upper.crowns if left < u < right]
-    least = min((b - a for a, b in pairwise(lap.upper.crowns)), default=right - left)
-    away = [float(np.abs(row - u).min(initial=right - left)) for u in ribs]
+    least = _pitch(face, lap.upper) or right - left
+    away = [float(np.abs(row - u).min(initial=max(least, right - left))) for u in ribs]
     if over(max(away, default=0.0), HALF * least):
         yield _of(face, Code.END_LAP_LOOSE, lap, max(away), HALF * least)
+
+
+def _pitch(face: Clad, sheet: LaidSheet) -> float:
+    """The least from rib to rib of a sheet; of a strip of one rib that of those about it; 0 without any."""
+    for sheets in ((sheet,), face.plane.sheets):
+        if apart := [b - a for one in sheets for a, b in pairwise(one.crowns)]:
+            return min(apart)
+    return 0.0
 
 
 def _of(

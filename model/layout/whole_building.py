@@ -26,7 +26,7 @@ from .screws.sheet_screws import sheet_screws
 from .screws.steel_contact import walls
 from .screws.trim_screws import trim_screws
 from .screws.trimmed import Trimmed
-from .screws.uprights import edge_walls
+from .screws.uprights import edge_walls, level_ends
 from .skin.blankets import blankets
 from .skin.cladding import Tile, covered, sheet_of, tiles
 from .skin.closures import (
@@ -204,6 +204,7 @@ def _screws(
             face,
             screw_lines(lines, face, behind),
             list(edge_walls(face, behind, lines.steel.sheet_ends(face))),
+            level_ends(building, face),
             room(lines, face, steel, trims[0], behind),
             covered(building, face),
         )

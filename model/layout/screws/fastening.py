@@ -12,6 +12,7 @@ from shapely.geometry import Polygon
 
 from ...catalog.profiles import RibProfile
 from ...description.building import Screws
+from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
 from ...place import Point2
 from ...recipe import Part, Sheet
@@ -27,13 +28,15 @@ class Fastening:
     """What a face's sheets are screwed with: its lines, the uprights along which they end, and where there
     is room.
 
-    skin: what the face's sheets cover, in from their edges.
+    spans: from u to u of what sheets end level over and under: openings, the covers over rails. skin: what
+    the face's sheets cover, in from their edges.
     """
 
     screws: Screws
     face: Face
     lines: Sequence[ScrewLine]
     uprights: Sequence[Upright]
+    spans: Sequence[Point2]
     room: Room
     skin: shapely.Geometry
 
@@ -49,13 +52,13 @@ class Missed:
 
 @dataclass(slots=True)
 class ScrewedSheet:
-    """A sheet while its screws are set: the region it is of, whether its foot lies on another sheet, from
-    which height on another lies over it, its pans, where heads have room on its face, its outline there, and
+    """A sheet while its screws are set: the region it is of, the lap of its foot on another sheet, from which
+    height on another lies over it, its pans, where heads have room on its face, its outline there, and
     the screws so far."""
 
     part: Part
     region: Region
-    lapped: bool
+    lap: EndLap | None
     covered: float
     sign: float
     origin: Point2
@@ -97,8 +100,8 @@ def unscrewed(plan: Fastening, tile: Tile, part: Part) -> ScrewedSheet:
         head = tile.course.below.head  # of the sheet under it
         flats = flats.difference(shapely.box(-1e6, head - EDGE, 1e6, head + PAST_EDGE))
     shapely.prepare(flats)
-    lapped = tile.course.below is not None
-    return ScrewedSheet(part, tile.region, lapped, covered, sign, (u, v), flats, plan.room.heads, inside)
+    lap = tile.course.below
+    return ScrewedSheet(part, tile.region, lap, covered, sign, (u, v), flats, plan.room.heads, inside)
 
 
 def put(plan: Fastening, sheet: ScrewedSheet, spot: Point2 | None) -> bool:

@@ -144,7 +144,7 @@ def _side(
             from_edge = min(v - a, b - v) / slant + EDGE
             alone = (profile.pitch + profile.leg - foot_to_screw) * slant + from_edge * rise
             asked = plan.screws.ends if at_end else plan.screws.between
-            pair = asked == "pair" or (at_end and alone > HOLDS) or (place == 0 and sheet.lapped)
+            pair = asked == "pair" or (at_end and alone > HOLDS) or (place == 0 and sheet.lap is not None)
             if v < sheet.covered:  # past it the sheet above is screwed through this one
                 found[i] = _Want(plan.lines[i], (u, v), pan, pair)
     return found
@@ -215,9 +215,11 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
 
 
 def _over_and_under_openings(plan: Fastening, sheet: ScrewedSheet) -> None:
-    """In the middle of a sheet's edge at an opening's head or sill, where no rib has brought it a screw."""
-    spans = [(o.from_left, o.from_left + o.width) for o in plan.face.openings]
-    at_openings = (line for line in plan.lines if any(a <= line.left and line.right <= b for a, b in spans))
+    """In the middle of a sheet's edge at an opening's head or sill, or over a rail's cover, where no rib has
+    brought it a screw."""
+    at_openings = (
+        line for line in plan.lines if any(a <= line.left and line.right <= b for a, b in plan.spans)
+    )
     for line in at_openings:
         edge = sheet.inside.intersection(_along(line, (line.left, line.right)))
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):

@@ -31,6 +31,21 @@ def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Mi
                 away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
                 if away < 4 * INCH:
                     yield Missed(name, plan.face.name, at)
+        for sheet, where in beside:
+            if sheet.lap and low < sheet.lap.row < high:
+                yield from _where_lapped(plan, sheet, where, (u, sheet.lap.row))
+
+
+def _where_lapped(
+    plan: Fastening, sheet: ScrewedSheet, where: shapely.Geometry, at: Point2
+) -> Iterator[Missed]:
+    """A screw through a sheet's foot and the head that it lies on, at the row of their lap, where no rib of
+    the sheet has brought one near to the upright."""
+    if any(abs(x - at[0]) < BESIDE and abs(y - at[1]) <= REACH for x, y in sheet.spots):
+        return
+    near = where.intersection(shapely.box(at[0] - 1e4, at[1] - EDGE, at[0] + 1e4, at[1] + EDGE))
+    if not put(plan, sheet, plan.room.spot(at, near)):
+        yield Missed(sheet.part.name, plan.face.name, at)
 
 
 def _reach(sheet: ScrewedSheet, at: Point2, wall: Polygon) -> tuple[float, float, str]:
@@ -53,8 +68,9 @@ def _one_of_column(
             return
 
 
-REACH = 3 * INCH
-"""mm; how far up or down a jamb's screw may slide. Ours."""
+REACH, BESIDE = 3 * INCH, 5.5 * INCH
+"""mm; how far up or down a jamb's screw may slide, and how far beside a jamb one of a lap's row holds the
+sheets' edge there. Ours."""
 
 
 def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:

@@ -7,8 +7,10 @@ from collections.abc import Iterator, Sequence
 import shapely
 from shapely.geometry import Polygon
 
+from ...description.building import Building
 from ...envelope.face import Face
 from ...envelope.headwall import Headwall
+from ...envelope.sliding import rails_of
 from ...envelope.tiers import Seam
 from ...place import Point2
 from ...roles import Role
@@ -30,6 +32,12 @@ def edge_walls(face: Face, behind: Sequence[Wall], ends: Sequence[Seam | Headwal
                 yield (low, end.rows[0]), shapely.box(left, foot, right, end.head)
                 low, rest = end.rows[1], shapely.box(left, end.foot, right, head)
         yield (low, last), rest
+
+
+def level_ends(building: Building, face: Face) -> list[Point2]:
+    """From u to u of what the sheets of a face end level over and under: openings, the covers over rails."""
+    openings = [(opening.from_left, opening.from_left + opening.width) for opening in face.openings]
+    return [*openings, *(rail.cover for rail in rails_of(building, face.name))]
 
 
 def _uprights(face: Face, behind: Sequence[Wall]) -> Iterator[Upright]:
