@@ -38,6 +38,8 @@ CROSSED = 500.0
 """mm2 of steel that an opening may show; more, and it is a bay of the wall."""
 EAVE = 200.0
 """mm; an eave's trim lies this near to the ends of its sheets."""
+RUNS_ON = 80.0
+"""mm; a member that reaches farther out of a wall's plane on both sides runs on over it."""
 FAR, HIGH = 1e6, 1e7
 """mm; farther along a wall, and higher, than anything of it."""
 FILL_DEEP, FILL_BACK = 150.0, 400.0
@@ -66,7 +68,7 @@ class Hole:
 class Clad:
     """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides.
     in_line: what the sheets of other faces in line with it cover. above: what of a wall's plane lies over a
-    roof."""
+    roof, or over the undersides of purlins that run on over it."""
 
     site: Site
     plane: CladPlane
@@ -207,18 +209,39 @@ def _clad(site: Site, plane: CladPlane, planes: Sequence[CladPlane]) -> Clad:
         axes,
         level,
         before,
-        shapely.Polygon() if plane.sloped else _above(plane, planes, site.pressed),
+        shapely.Polygon() if plane.sloped else _above(site, plane, planes),
     )
 
 
-def _above(wall: CladPlane, planes: Sequence[CladPlane], pressed: float) -> shapely.Geometry:
+def _above(site: Site, wall: CladPlane, planes: Sequence[CladPlane]) -> shapely.Geometry:
     """What of a wall's plane lies over all roofs that fall one way, where there are several: as over a break
-    of a hollow roof. pressed: how far off the steel blankets hold the sheets."""
+    of a hollow roof; or over the undersides of what runs on over the wall, under which its sheets stop."""
     ways: dict[tuple[float, float], list[shapely.Geometry]] = {}
+    through = _through(site, wall)
     for roof in (plane for plane in planes if plane.sloped):
         (x, y, _), size = roof.frame.z, hypot(*roof.frame.z[:2])
-        ways.setdefault((round(x / size, 3), round(y / size, 3)), []).append(_over(wall, roof, pressed))
-    return shapely.union_all([shapely.intersection_all(over) for over in ways.values() if len(over) > 1])
+        under = max(site.pressed, _under(site, roof, through))
+        ways.setdefault((round(x / size, 3), round(y / size, 3)), []).append(_over(wall, roof, under))
+    return shapely.union_all(
+        [shapely.intersection_all(over) for over in ways.values() if through or len(over) > 1]
+    )
+
+
+def _through(site: Site, wall: CladPlane) -> list[int]:
+    """The members that stand well out of a wall on both sides: what runs on over a gable."""
+    outward, members = np.array(wall.frame.z), site.listed("members")
+    level = float(outward @ np.array(wall.frame.origin))
+    near, far = site.spread(members, outward)
+    found: list[int] = members[(near < level - RUNS_ON) & (far > level + RUNS_ON)].tolist()
+    return found
+
+
+def _under(site: Site, roof: CladPlane, members: Sequence[int]) -> float:
+    """How deep those of some members that lie under a roof reach down from its sheets (mm)."""
+    normal = np.array(roof.frame.z)
+    spans = [site.reach(k, normal) for k in members]
+    level = float(normal @ np.array(roof.frame.origin))
+    return max((level - low for low, high in spans if abs(high - level) < BEHIND + site.pressed), default=0.0)
 
 
 def _over(wall: CladPlane, roof: CladPlane, pressed: float) -> shapely.Geometry:

@@ -111,6 +111,9 @@ SHAPES = {
     "trim an eighth of an inch where it laps, deep purlins": SMALL
     + 'pitch = "12/12"\n[roof]\ngable_overhang = "9 in"\n[sheets]\nflange = "1/16 in"\n'
     + '[framing]\npurlin = "zee 8x2.5x0.060"\n',
+    "a skirt, its end jambs up to struts less deep than the purlins": 'width = "6 ft"\nlength = "12 ft"\n'
+    'eave_height = "88 in"\npitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "gables"\n'
+    '[roof]\ngable_overhang = "24 in"\n[framing]\npurlin = "cee 6x2.5x0.059"\n',
     "steep, over infill, the gap of the other gable open": 'width = "15 ft"\nlength = "13 ft"\n'
     'eave_height = "128 in"\npitch = "9/12"\n[roof]\ngable_overhang = "9 in"\n[walls]\nback = "infill"\n',
 }
