@@ -31,15 +31,25 @@ from ribwright.intake import parse
 from ribwright.units import INCH, parse_length
 from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends, inches
 
-HAND = 16
+HAND = 18
 """Keys that a building is dealt."""
-FEWEST = 7
+FEWEST = 5
 """Of them that it keeps at least, where some do not suit each other and are put back."""
 AT_ENDS = 2
 """Of them stand at an end of their range."""
 TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
-OFTEN = ("framed opening", "roll-up door")
+OFTEN = ("framed opening", "roll-up door", "walk door", "double door")
+"""Kinds drawn more often: fewer of them can be built where they are put."""
+RARE = (
+    *(("roof", name) for name in ("right_eave_height", "ridge", "gable_overhang")),
+    ("walls", "left"),
+    ("skirt", "walls"),
+    ("slab", "ledge_depth"),
+    ("slab", "hang"),
+    *[(LEAN_TO.name, "walls")] * 3,
+)
+"""Keys dealt more often, for the same reason."""
 DRAWN = (*("window" if kind in ("vent", SLIDING) else kind for kind in KINDS), *OFTEN)
 """Kinds that are drawn; of windows some become vents, of others some slide."""
 UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name)
@@ -68,12 +78,12 @@ AIRED = 5
 """Every fifth has a vent on its ridge, where it can have one."""
 NESTED = 3
 """Every third has zee purlins that nest where they are longer than a stock that is short, where it can."""
-HALVED = 3
-"""Every third has half walls where it is not open, and no openings, where it can have them."""
+HALVED = 2
+"""Every second has half walls where it is not open, and no openings, where it can have them."""
 VENTED = 2
 """Every second has vents for windows."""
-SLID = 3
-"""Every third has a door that slides, where it can have one."""
+SLID = (1, 4)
+"""Of every five these have a door that slides, where they can have one."""
 WALLS = ("front", "back", "left", "right")
 HIGHEST = 240.0
 """in; of an opening that no end asks for."""
@@ -144,10 +154,10 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
     if number % VENTED:
         openings = [one | {"kind": "vent"} if one["kind"] == "window" else one for one in openings]
     text = top + tables + _holes(openings)
-    if number % SLID == 2:
+    if number % 5 in SLID:
         sliding = (top + tables + _holes(some) for some in _slid(number, openings))
         text = next((one for one in sliding if parsed(one) is not None), text)
-    if number % HALVED == 2:
+    if number % HALVED == 0:
         text = _where_it_can(top + tables, _half_walls(number, values), otherwise=text)
     if number % BRACED == 0:  # not dealt, so that no bay without an opening is no building less
         keys = {key.name: between(chance, key, *size) for key in BRACING.keys}
@@ -249,7 +259,7 @@ def parsed(text: str) -> Building | None:
 def hand(number: int) -> Dealt:
     """What the building of a number is dealt."""
     chance = Random(f"building {number}")
-    cards = [card for card in KEYS if card[0] not in UNDEALT and card not in ADDED]
+    cards = [card for card in KEYS if card[0] not in UNDEALT and card not in ADDED] + [*RARE]
     places = range(number * HAND, (number + 1) * HAND)
     hand = dict.fromkeys(Random(n // len(cards)).sample(cards, len(cards))[n % len(cards)] for n in places)
     ranged = [card for card in hand if has_ends(KEYS[card])][:AT_ENDS]
@@ -271,10 +281,10 @@ def _inches(value: object) -> float:
 def _openings(
     chance: Random, wanted: dict[str, object] | None, values: Values, width: float, length: float, eave: float
 ) -> list[dict[str, object]]:
-    """Up to four openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
+    """One to four openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
     wanted: what the first has to have."""
     clad = [wall for wall in WALLS if not str(values.get("walls", {}).get(wall, "")).startswith("open")]
-    walls = chance.sample(clad, min(len(clad), chance.randint(0 if wanted is None else 1, 4)))
+    walls = chance.sample(clad, min(len(clad), chance.randint(1, 4)))
     if wanted and "wall" in wanted:
         walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
     found: list[dict[str, object]] = []
