@@ -11,14 +11,15 @@ import re
 import sys
 import tomllib
 from collections import Counter
-from itertools import islice
 
 from ribwright.description.building import Building
 from support.judged import Judged, judged
-from support.random_buildings import KEYS, Drawn, buildings, hand, parsed
+from support.random_buildings import KEYS, Drawn, described, hand, parsed
 from support.random_values import has_ends
 
 Case = tuple[Drawn, Building]
+MOST_DRAWN = 3
+"""Drawn for each that can be built, at the most."""
 
 
 def off_default(text: str) -> set[tuple[str, str]]:
@@ -60,6 +61,18 @@ def smallest(text: str, kind: str) -> str:
     return text
 
 
+def _cases(count: int, first: int) -> list[Case]:
+    """So many that can be built, from a number on, drawn on all cores."""
+    cases: list[Case] = []
+    with multiprocessing.get_context("fork").Pool() as pool:
+        for drawn in pool.imap(described, range(first, first + MOST_DRAWN * count)):
+            if (building := parsed(drawn.text)) is not None:
+                cases.append((drawn, building))
+            if len(cases) == count:
+                break
+    return cases
+
+
 def judged_case(case: Case) -> tuple[Case, Judged]:
     """A case and what is wrong with it."""
     return case, judged(case[1])
@@ -70,7 +83,7 @@ def main(count: int = 300, first: int = 0) -> int:
 
     All cores judge, in processes that do not outlive ten buildings.
     """
-    cases = list(islice(buildings(first), count))
+    cases = _cases(count, first)
     print(drawn_table(first, cases), flush=True)
     said, kinds, least = Counter[str](), Counter[str](), dict[str, Case]()
     with multiprocessing.get_context("fork").Pool(maxtasksperchild=10) as pool:
