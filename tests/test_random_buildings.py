@@ -42,6 +42,8 @@ FOUND = {
     "a header not as deep as the jambs": SMALL
     + 'pitch = "3/12"\n[framing]\nheader = "tube 2x2x0.120"\n'
     + opening("overhead door", "front", 40, 60, 50),
+    "deep ribs past a corner": 'width = "16 ft"\nlength = "19 ft"\neave_height = "8 ft"\n'
+    'pitch = "4/12"\n[slab]\nhang = "2 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n',
     "feet as high as they may hang": SMALL + 'pitch = "3/12"\n[sheets]\nfoot_gap = "5/8 in"\n',
     "a ledge that ends the base trim behind the screws": SMALL
     + 'pitch = "3/12"\n[slab]\nledge_depth = "0.641 in"\n',

@@ -35,19 +35,23 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     doors = [(a - beside, b + beside) for a, b in edges]
     upright = (-t - 1, low + t, 1.0, low + up + 2 * t + 1)
     cut = [(u - flange - NOTCH, u + flange + NOTCH, upright) for door in edges for u in door if not beside]
-    hands = (("left", -1.0), ("right", 1.0))
-    ends = [(face.beside(hand).mitre, side, _ends_open(face, hand)) for hand, side in hands]
-    reach = [0.0 if is_open else lines.crown(face) * out / across for (across, out), _, is_open in ends]
-    corners = [lines.steel.steel_end(face, hand) for hand, _ in hands]
-    full = (corners[0] - reach[0], corners[1] + reach[1])
+    full: list[float] = []
+    planes: list[Plane] = []
+    for hand, side in (("left", -1.0), ("right", 1.0)):
+        corner = lines.steel.steel_end(face, hand)
+        across, out = face.beside(hand).mitre
+        over, is_open = _over_beside(lines, face, hand), _ends_open(face, hand)
+        end = corner if is_open or over < -NOTCH else corner + side * lines.crown(face) * out / across
+        mitre = Plane((0.0, 0.0, corner), (side * out, 0.0, across))
+        full.append(end)
+        planes.append(Plane((0.0, 0.0, end), ALONG) if is_open or abs(over) > NOTCH else mitre)
+        if over > NOTCH:
+            past = end + side * NOTCH
+            cut.append((min(corner, past), max(corner, past), upright))
     # x inward, y up, z to the right: the face's frame turned.
     frame = face.frame @ Place((0.0, 0.0, 0.0), (0.0, 0.0, -1.0), (0.0, 1.0, 0.0))
     line = ((0.0, low + up), (0.0, low), (1.0 - lines.crown(face), low))
-    mitres = [
-        Plane((0.0, 0.0, u), ALONG if is_open else (side * out, 0.0, across))
-        for ((across, out), side, is_open), u in zip(ends, corners, strict=True)
-    ]
-    for number, (a, b) in enumerate(remaining(full, [*doors, *face.gaps]), 1):
+    for number, (a, b) in enumerate(remaining((full[0], full[1]), [*doors, *face.gaps]), 1):
         yield TrimRun(
             name=f"{face.name} base trim {number}",
             role=Role.BASE_TRIM,
@@ -56,12 +60,20 @@ def base_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
             frame=frame,
             line=line,
             thickness=t,
-            start=mitres[0] if a <= full[0] else Plane((0.0, 0.0, a), ALONG),
-            end=mitres[1] if b >= full[1] else Plane((0.0, 0.0, b), ALONG),
+            start=planes[0] if a <= full[0] else Plane((0.0, 0.0, a), ALONG),
+            end=planes[1] if b >= full[1] else Plane((0.0, 0.0, b), ALONG),
             nest=(0.0, t),
             snips=(upright,),
             notches=tuple(cut),
         )
+
+
+def _over_beside(lines: TrimLines, face: Face, hand: str) -> float:
+    """How much deeper a wall's base trim is than the one round the corner, where nothing but they close the
+    ribs' feet: there they butt, the deeper one running past the other's end, for a mitre leaves a hole."""
+    if not lines.building.slab.hang or _ends_open(face, hand):
+        return 0.0
+    return lines.crown(face) - lines.crown(lines.steel.named[face.beside(hand).other])
 
 
 def _ends_open(face: Face, hand: str) -> bool:
