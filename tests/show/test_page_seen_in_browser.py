@@ -162,6 +162,11 @@ def test_what_lies_under_sheets_is_not_seen_through_them(chromium: Any, tmp_path
     shown.context.close()
 
 
+def test_the_column_beside_the_picture_need_not_be_pushed_sideways(opened: Watched) -> None:
+    wide = opened.does("const p = document.querySelector('#panel'); return [p.scrollWidth, p.clientWidth]")
+    assert wide[0] <= wide[1]
+
+
 def test_on_a_phone(chromium: Any, path: Path) -> None:
     """Nothing is wider than the screen, and a finger picks."""
     phone = Watched(
