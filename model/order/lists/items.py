@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from OCP.TopoDS import TopoDS_Solid
-
 from ...catalog.sections import SectionShape, listed_as, spelled
 from ...measure.bends import Bends, measure_bends
 from ...measure.congruent import Group
@@ -103,13 +101,13 @@ def item(group: Group, measured: MeasuredMember, units: Units) -> Item:
         opening=pieces[0].group[-1] if of == "openings" and pieces[0].group else "",
         standing=standing_size(pieces[0]) if of == "openings" else (0.0, 0.0),
         swing=pieces[0].label("swing"),
-        plan=_plan(solid) if of == "slab" else 0.0,
+        plan=_plan(pieces[0]) if of == "slab" else 0.0,
     )
 
 
-def _plan(solid: TopoDS_Solid) -> float:
+def _plan(piece: Piece) -> float:
     """The area that a level body covers: of its faces that look up, a ledge and all."""
-    return sum(face.area for face in body(solid).faces if face.normal[2] > LEVEL)
+    return sum(face.area for face in body(piece.solid).faces if face.normal[2] > LEVEL)
 
 
 def _shank(group: Group, measured: MeasuredMember) -> tuple[float, float]:
