@@ -42,6 +42,11 @@ FOUND = {
     "a header not as deep as the jambs": SMALL
     + 'pitch = "3/12"\n[framing]\nheader = "tube 2x2x0.120"\n'
     + opening("overhead door", "front", 40, 60, 50),
+    "a slot in the ridge longer than the sticks of its cap": SMALL.replace("12 ft", "20 ft")
+    + 'pitch = "3/12"\n[trim]\nstock = ["4 ft"]\n[ridge_vent]\nplaces = ["33 in"]\nlength = "94 in"\n',
+    "an upright wider than the strut under a deeper rake angle": SMALL.replace("12 ft", "24 ft")
+    + 'pitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "back"\n'
+    + '[framing]\njamb = "cee 4x3x0.059"\nrake_angle = "angle 8.1x2x0.075"\n',
     "deep ribs past a corner": 'width = "16 ft"\nlength = "19 ft"\neave_height = "8 ft"\n'
     'pitch = "4/12"\n[slab]\nhang = "2 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n',
     "feet as high as they may hang": SMALL + 'pitch = "3/12"\n[sheets]\nfoot_gap = "5/8 in"\n',

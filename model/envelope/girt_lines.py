@@ -54,14 +54,17 @@ class GirtLines(RoofLines):
         count = ceil((peak - eave) / framing.girt_spacing - 1e-9)
         return low + tuple(eave + (peak - eave) * k / count for k in range(max(0, count)))
 
+    def corner_top(self, eave: Eave) -> float:
+        """What the steel at a side wall's corners stays under: the eave strut, and the foot of a rake angle
+        deeper than it, of one hung under purlins that run on over the corner."""
+        if not self.setback:
+            return self.strut_foot(eave)
+        rake = eave.plane(0.0 if self.run_on else self.strut_stop, self.rake_back[1])
+        return min(self.strut_foot(eave), rake)
+
     def _top(self, eave: Eave) -> float:
-        """What a side wall's girts stay under, by their centres: the eave strut; and, since they run around
-        the building, the foot of a rake angle deeper than it, of one hung under purlins that run on over
-        the corner."""
-        top = self.strut_foot(eave)
-        if self.setback:
-            top = min(top, eave.plane(0.0 if self.run_on else self.strut_stop, self.rake_back[1]))
-        return top - self.building.framing.girt.width / 2
+        """What a side wall's girts stay under, by their centres, since they run around the building."""
+        return self.corner_top(eave) - self.building.framing.girt.width / 2
 
     @property
     def past_upright(self) -> float:

@@ -144,7 +144,8 @@ def _end_jambs(lines: SteelLines, face: Face) -> Iterator[Part]:
     for end, into, name in stood:
         u, eave = end + into * half, lines.over_corner(face, "left" if end < face.width / 2 else "right")
         sides = (end, end + 2 * into * half)
-        head = min(lines.strut_foot(eave), under_roof_steel(lines, face, *sides))
+        head = lines.strut_foot(eave) if face.raked else lines.corner_top(eave)
+        head = min(head, under_roof_steel(lines, face, *sides))
         if face.raked and not lines.run_on:
             head = min(head, *(face.top.lowered(lines.rake_leg).height(u) for u in sides))
         if face.half:

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import hypot
 
 from ...envelope.face import Face
 from ...envelope.ridge_vents import slot_half, vent_spans
+from ...envelope.stretches import remaining
 from ...place import Place, Point3, add, cross, dot, unit
 from ...roles import Role
 from ..steel.straight_member import Plane
 from .closed_ends import cap_end
 from .trim_lines import TrimLines
-from .trim_run import TrimRun
+from .trim_run import Box, TrimRun, joints
 
 UP: Point3 = (0.0, 0.0, 1.0)
 ALONG: Point3 = (0.0, 0.0, 1.0)
@@ -45,7 +47,7 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
         along = unit(add(end, start, -1.0))
         level, closed = unit(cross(UP, along)), cap_end(lines, line, (far.rise, near.rise))
         frame = Place(add(start, along, -past), level, cross(along, level))
-        yield TrimRun(
+        run = TrimRun(
             name="ridge cap",
             role=Role.RIDGE_CAP,
             group=("trims", "ridge"),
@@ -56,13 +58,22 @@ def ridge_runs(lines: TrimLines) -> Iterator[TrimRun]:
             start=Plane((0.0, 0.0, 0.0), ALONG),
             end=Plane((0.0, 0.0, past + ridge.length + beyond), ALONG),
             nest=(0.0, t / min(near.cos, far.cos)),
-            notches=tuple(
-                (low, high, (apex - half, peak - 3 * half, apex + half, peak + 3 * half))
-                for low, high, half in slots(lines, frame)
-            ),
             start_tabs=closed,
             end_tabs=closed,
         )
+        yield replace(run, notches=tuple(_open(lines, run)))
+
+
+def _open(lines: TrimLines, run: TrimRun) -> Iterator[tuple[float, float, Box]]:
+    """What is cut from a cap for its slots. A piece that lies in one altogether would fall in two: where it
+    lies on the one before it stays whole."""
+    met = joints(run, lines.stock(run.role), lines.building.trim.lap)
+    within = [(start, under, end) for (start, under), (_, end) in pairwise(met)]
+    x, y = run.line[1]
+    for low, high, half in slots(lines, run.frame):
+        bridges = [(start, under) for start, under, end in within if low <= start and end <= high]
+        for z0, z1 in remaining((low, high), bridges):
+            yield z0, z1, (x - half, y - 3 * half, x + half, y + 3 * half)
 
 
 def slots(lines: TrimLines, frame: Place) -> Iterator[Point3]:
