@@ -47,6 +47,8 @@ FOUND = {
     "an upright wider than the strut under a deeper rake angle": SMALL.replace("12 ft", "24 ft")
     + 'pitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "back"\n'
     + '[framing]\njamb = "cee 4x3x0.059"\nrake_angle = "angle 8.1x2x0.075"\n',
+    "a wainscot of gables": 'width = "15 ft"\nlength = "20 ft"\neave_height = "126 in"\npitch = "3/12"\n'
+    + '[wainscot]\nheight = "42 in"\nwalls = "gables"\n',
     "deep ribs past a corner": 'width = "16 ft"\nlength = "19 ft"\neave_height = "8 ft"\n'
     'pitch = "4/12"\n[slab]\nhang = "2 in"\n[gable_sheets]\nprofile = "1000 x 250 x 35"\n',
     "feet as high as they may hang": SMALL + 'pitch = "3/12"\n[sheets]\nfoot_gap = "5/8 in"\n',

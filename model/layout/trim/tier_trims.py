@@ -51,13 +51,17 @@ def tier_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
 
 
 def _end(lines: TrimLines, face: Face, hand: str) -> tuple[float, Plane]:
-    """How far the trim reaches at one end of a wall, and the plane that ends it: mitred in the corner; square
-    before an open wall, or behind the whole sheets of a wall that covers this one's ends."""
+    """How far the trim reaches at one end of a wall, and the plane that ends it: mitred in the corner where
+    it meets another; square before an open wall, behind the whole sheets of a wall that covers this one's
+    ends, and on the corner trim past those of one that it covers."""
     side = face.beside(hand)
     corner, into = (0.0, 1.0) if hand == "left" else (face.width, -1.0)
-    upright = face.open_at(hand) or side.open
-    if upright or not (side.covers or tiered(lines.building, side.other)):
+    if face.open_at(hand) or side.open:
         return corner, Plane((0.0, 0.0, corner), ALONG)
+    if not tiered(lines.building, side.other):
+        past = lines.corner(lines.steel.named[side.other], "right" if hand == "left" else "left")
+        end = corner - into * past * side.covers
+        return end, Plane((0.0, 0.0, end), ALONG)
     across, out = side.mitre
     mitre = Plane((0.0, 0.0, corner), (0.0, into * out, across))
     return corner - into * lines.seam * out / across, mitre
