@@ -47,6 +47,9 @@ FOUND = {
     "an upright wider than the strut under a deeper rake angle": SMALL.replace("12 ft", "24 ft")
     + 'pitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "back"\n'
     + '[framing]\njamb = "cee 4x3x0.059"\nrake_angle = "angle 8.1x2x0.075"\n',
+    "a lean-to under the gable of an open wall": SMALL.replace("8 ft", "13 ft").replace("12 ft", "20 ft")
+    + 'pitch = "10 deg"\n[roof]\nshape = "single slope"\n[walls]\nright = "open"\n'
+    + '[[lean_to]]\nbetween = "open"\nwall = "back"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
     "a wainscot of gables": 'width = "15 ft"\nlength = "20 ft"\neave_height = "126 in"\npitch = "3/12"\n'
     + '[wainscot]\nheight = "42 in"\nwalls = "gables"\n',
     "deep ribs past a corner": 'width = "16 ft"\nlength = "19 ft"\neave_height = "8 ft"\n'

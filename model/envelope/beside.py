@@ -5,11 +5,20 @@ from __future__ import annotations
 from ..description.building import Building
 from ..description.walls_around import is_gable
 from ..place import Place
+from .face import HAIR
 
 
 def at_gable(building: Building) -> bool:
     """Whether a building is joined to another one's gable."""
     return building.joined is not None and is_gable(building.joined)
+
+
+def open_round_corner(main: Building, other: Building, end: str) -> bool:
+    """Whether a side wall stands open at the corner of a gable, beside the end of that name of what is joined
+    to the gable."""
+    corner = main.length if other.joined == "front" else 0.0
+    bays = (y for wall, *ends in main.open_bays if wall == end for y in ends)
+    return end in main.open_walls or any(abs(y - corner) < HAIR for y in bays)
 
 
 def beside(main: Building, other: Building) -> Place:

@@ -14,6 +14,7 @@ from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
 from .half_checks import half_misfits
+from .headwall import rafter_band, rafter_spans
 from .headwall_checks import lean_to_misfits
 from .hung_checks import hung_misfits
 from .light_sheets import light_misfits
@@ -140,12 +141,15 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     deep, leaf = lines.reaches_frames(framing.jamb.depth), lines.reaches_frames(lines.leaf_back(opening.kind))
     jamb = framing.jamb.width
     room = jamb if deep else 0.0
-    low = lines.jamb_reach(opening)[0]
-    on_plates = (deep or leaf) and lines.setback > 0 and under(low, frame.plate_thickness)
+    foot, top = lines.jamb_reach(opening)
+    on_plates = (deep or leaf) and lines.setback > 0 and under(foot, frame.plate_thickness)
     for low, high, before, after in lines.footprints(wall):
         yield low - before * on_plates, high + after * on_plates, room, "column"
     yield from ((low, high, jamb, "open bay") for low, high in lines.gap_spans(wall))
-    top = lines.jamb_reach(opening)[1]
+    band = rafter_band(lines.building, wall.name)
+    if band and foot < band[1] and (top is None or top > band[0]):
+        spans = rafter_spans(lines.building, wall.name, wall.frame)
+        yield from ((left, right, jamb, "lean-to's rafter") for left, right in spans)
     if gable:
         head = opening.sill + opening.height
         yield from _knees(lines, wall, (top or inf, lines.opening_depth(opening)), room)

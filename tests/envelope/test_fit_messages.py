@@ -121,6 +121,16 @@ def test_an_opening_that_the_steel_is_in_the_way_of(more: str, key: str, remedy:
     assert remedy in found.remedy
 
 
+def test_an_opening_whose_jamb_a_lean_tos_rafter_comes_through() -> None:
+    lean_to = '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\neave_height = "7 ft"\npitch = "0.5/12"\n'
+    shed = {"width": "20 ft", "length": "20 ft", "eave_height": "13 ft"}
+    vent = opening("left", "8 ft x 3 ft", "{} in", "2 ft")
+    found = problem(described(lean_to + vent.format("9"), **shed))
+    assert found.key == "opening[1].from_left"
+    assert 'clear of the lean-to\'s rafter from 4" to 8": at least 10"' in found.remedy
+    assert parse(described(lean_to + vent.format("10"), **shed), "x")
+
+
 def test_openings_above_each_other() -> None:
     low, high = (opening("left", "3 ft x 2 ft", "4 ft", sill) for sill in ("2 ft", "6 ft"))
     found = problem(described(low + high))

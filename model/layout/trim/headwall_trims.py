@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import inf
 
-from ...envelope.beside import at_gable
+from ...envelope.beside import at_gable, open_round_corner
 from ...envelope.face import HAIR, Face
 from ...envelope.headwall import NOTCH, Headwall, headwall_of, past_end
 from ...envelope.skin_lines import over_in_line
@@ -61,11 +61,14 @@ def flashing_runs(lines: TrimLines) -> Iterator[TrimRun]:
 def _past_end(lines: TrimLines, end: str) -> Point2:
     """How far the flashing runs past an end of the roof, and its upper leg past that: at an end that stands
     short of the wall's corner, behind the sheets beside it; where nothing is clad under it, to the ends of a
-    gable's sheets, whose corner ribs it closes."""
-    if end in lines.building.inset:
-        return past_end(lines.building), EARS
-    hung = lines.building.between == "open" and at_gable(lines.building)
-    return (over_in_line(lines.building) if hung else 0.0), 0.0
+    gable's sheets, whose corner ribs it closes: at the corner itself where the wall round it is open."""
+    building = lines.building
+    if end in building.inset:
+        return past_end(building), EARS
+    hung = building.between == "open" and at_gable(building)
+    if not hung or (lines.main and open_round_corner(lines.main, building, end)):
+        return 0.0, 0.0
+    return over_in_line(building), 0.0
 
 
 def at_headwall(
