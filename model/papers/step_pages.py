@@ -72,7 +72,7 @@ def step_pages(one: Job) -> Iterator[Content]:
     for number, (step, picture) in enumerate(zip(raising, pictures, strict=True), 1):
         told, start = _told(one, room, number, step, picture), 0
         while not start or start < len(told.rows):
-            left = room.height - sum(part.height for part in page)
+            left = room.height + APART - sum(part.height for part in page)
             part = _Part(told, start, start + _fitting(told, start, left))
             least = _Part(told, start, start + min(FEWEST, len(told.rows) - start)).height
             if page and left < max(least, part.height):

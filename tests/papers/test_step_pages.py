@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import re
+from dataclasses import replace
 from itertools import takewhile
 
 import pdfplumber
@@ -13,9 +14,9 @@ from ribwright.drawing.pdf import pdf
 from ribwright.drawing.pens import STYLES
 from ribwright.drawing.values import Image
 from ribwright.errors import FileError
-from ribwright.papers.frame import framed
+from ribwright.papers.frame import framed, room_of
 from ribwright.papers.job import job_of
-from ribwright.papers.step_pages import step_pages
+from ribwright.papers.step_pages import APART, HIGH, step_pages
 from ribwright.pieces import Model
 from ribwright.show.step_pictures import step_pictures
 from ribwright.steps import Step, steps
@@ -98,3 +99,12 @@ def test_no_last_line_stands_alone_under_a_picture(name: str) -> None:
     ]
     assert {1, 2}.isdisjoint(found)
     assert max(found) > 2
+
+
+def test_three_pictures_go_on_a_page() -> None:
+    """Room that is kept between steps is not asked for under the last."""
+    one = job_of(starter_model("workshop"), pictured=blank_pictures)
+    room = 3 * HIGH + 2 * APART
+    paper = replace(one.paper, height=one.paper.height - room_of(one).height + room)
+    pages = list(step_pages(replace(one, paper=paper)))
+    assert max(sum(isinstance(shape, Image) for shape in page.shapes) for page in pages) == 3
