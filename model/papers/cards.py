@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from itertools import pairwise
+from dataclasses import dataclass, replace
+from itertools import groupby, pairwise
 
 from ..drawing.dimensions import drawn
 from ..drawing.pens import Pen, Size, Style
@@ -17,6 +17,10 @@ FIRST = 3.0
 """mm on paper from the top to the first line of text."""
 BETWEEN = 3.0
 """mm on paper between a card and the line under it, and on either side of one between two."""
+
+
+AHEAD = 2
+"""Rows of which the first that has room fills a page: marks stay in order but for a row."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +48,9 @@ class Deck:
 
 @dataclass(frozen=True, slots=True)
 class _Row:
-    """Cards beside each other: two narrow ones at most."""
+    """Cards beside each other: two narrow ones at most. number: of the first of them in its deck."""
 
+    number: int
     cards: tuple[Card, ...]
 
     @property
@@ -64,33 +69,41 @@ def half(one: Job) -> float:
 
 
 def card_pages(one: Job, decks: Iterable[Deck]) -> Iterator[Content]:
-    """Pages of cards from the top down, a line between them; one deck goes on under another."""
+    """Pages of cards from the top down, a line between them; one deck goes on under another. A row for which
+    a page has no room lets the next before it."""
     page = _Page(one)
     for deck in decks:
         said = wrapped(one, deck.notes, room_of(one).width)
-        for row in _rows(deck.cards):
-            if page.decks and page.height_with(deck, said, row) > page.left:
+        rows = list(_rows(deck.cards))
+        while rows:
+            fits = (number for number, row in enumerate(rows[:AHEAD]) if page.takes(deck, said, row))
+            if (number := next(fits, None)) is None:
                 yield page.content()
                 page = _Page(one)
-            page.put(deck, said, row)
+            else:
+                page.put(deck, said, rows.pop(number))
     if page.decks:
         yield page.content()
 
 
 class _Page:
     """A page that is being filled. left: mm on paper under what it has. decks: of which it has cards, with
-    the names of the first and the last."""
+    the number and the name of each."""
 
     def __init__(self, one: Job) -> None:
         self.one, self.room = one, room_of(one)
         self.y = self.room.high
-        self.decks: dict[str, tuple[str, str]] = {}
+        self.decks: dict[str, list[tuple[int, str]]] = {}
         self.views: list[View] = []
         self.shapes: list[Shape] = []
 
     @property
     def left(self) -> float:
         return self.y - self.room.low
+
+    def takes(self, deck: Deck, said: Sequence[str], row: _Row) -> bool:
+        """Whether one more row goes on it; an empty one takes any."""
+        return not self.decks or self.height_with(deck, said, row) <= self.left
 
     def height_with(self, deck: Deck, said: Sequence[str], row: _Row) -> float:
         """mm on paper that one more row takes, with the notes of its deck where they are not said yet."""
@@ -114,26 +127,33 @@ class _Page:
             self.views += views
             self.shapes += shapes
         self.y -= row.height
-        first, _ = self.decks.get(deck.what, (row.cards[0].name, ""))
-        self.decks[deck.what] = first, row.cards[-1].name
+        names = ((number, card.name) for number, card in enumerate(row.cards, row.number))
+        self.decks.setdefault(deck.what, []).extend(names)
 
     def content(self) -> Content:
         """All of it: `cut sheets: W9 to R2; trims: TB1 to TB4`."""
-        named = (f"{what}: {' to '.join(dict.fromkeys(names))}" for what, names in self.decks.items())
+        named = (f"{what}: {', '.join(_runs(cards))}" for what, cards in self.decks.items())
         return Content("; ".join(named), tuple(self.views), tuple(self.shapes))
 
 
+def _runs(cards: Iterable[tuple[int, str]]) -> Iterator[str]:
+    """`W4 to W7`: the first and the last name of numbers that follow each other."""
+    for _, run in groupby(enumerate(sorted(cards)), lambda one: one[1][0] - one[0]):
+        names = [name for _, (_, name) in run]
+        yield " to ".join(dict.fromkeys((names[0], names[-1])))
+
+
 def _rows(cards: Iterable[Card]) -> Iterator[_Row]:
-    row = _Row(())
-    for card, after in pairwise((*cards, None)):
+    row = _Row(0, ())
+    for number, (card, after) in enumerate(pairwise((*cards, None))):
         if card is None:
             continue
         if row.takes(card, after):
-            row = _Row((*row.cards, card))
+            row = replace(row, cards=(*row.cards, card))
             continue
         if row.cards:
             yield row
-        row = _Row((card,))
+        row = _Row(number, (card,))
     if row.cards:
         yield row
 
