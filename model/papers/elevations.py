@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 from itertools import pairwise
@@ -74,16 +74,30 @@ def _face_pages(one: Job, face: Face, name: str) -> Iterator[Content]:
     if len(windows) > PARTS:
         scale = scale_for(one, subject, FOR_LONG)
         windows = _windows(face, subject.window, width_for(one, subject, scale))
+    parts = _parts(one, face, subject, windows)
+    if len(parts) == 2 < len(windows):  # all between its ends is told: these go beside each other
+        windows = _windows(face, subject.window, width_for(one, subject, scale, 2))
+        ends = list(stacked(one, [(part, scale) for part in _parts(one, face, subject, windows)]))
+        if len(ends) == 1:
+            yield from ends
+            return
+    yield from stacked(one, [(part, scale) for part in parts])
+
+
+def _parts(one: Job, face: Face, subject: Subject, windows: Sequence[Polygon]) -> list[Subject]:
+    """The parts of an elevation that are drawn, each with what is told of those that go on in its way."""
     parts: list[Subject] = []
     for number, window in enumerate(windows, 1):
         part = "" if len(windows) == 1 else f", part {number} of {len(windows)}"
         cells = tuple(_opening_rows(one, face, window))
-        title = subject.title + part
+        title, name = subject.title + part, subject.name + part
         if parts and _is_typical(face, window, parts[-1].window):
-            parts[-1] = _with_more(one, face, parts[-1], window)
+            _, low, right, high = window.bounds
+            told = window_of(parts[-1].window.bounds[2], low, right, high)
+            parts[-1] = _with_more(one, face, parts[-1], told)
         else:
-            parts.append(replace(subject, title=title, name=name + part, window=window, cells=cells))
-    yield from stacked(one, [(part, scale) for part in parts])
+            parts.append(replace(subject, title=title, name=name, window=window, cells=cells))
+    return parts
 
 
 def _is_typical(face: Face, window: Polygon, drawn: Polygon) -> bool:
@@ -116,14 +130,9 @@ def _with_more(one: Job, face: Face, part: Subject, window: Polygon) -> Subject:
     mark = f"{first.mark}{'' if first.head_up else '↓'}"
     every = one.length(abs(last.edge - first.edge) / max(last.number - first.number, 1))
     told = [sheet for sheet in sheets if not sheet.number % EVERY or sheet in (first, last)]
-    places = {sheet.number: f"{one.length(sheet.rib or 0.0)} / {one.length(sheet.edge)}" for sheet in told}
-    cells = {*part.listed, *(f"#{number} {place}" for number, place in places.items())}
+    cells = (f"#{sheet.number} {one.length(sheet.rib or 0.0)} / {one.length(sheet.edge)}" for sheet in told)
     said = f"Not drawn: more {mark} with steel and trims as here, every {every}. Overlap rib / leading edge:"
-    return replace(part, said=said, listed=tuple(sorted(cells, key=_number)))
-
-
-def _number(cell: str) -> int:
-    return int(cell[1:].split(maxsplit=1)[0])
+    return replace(part, said=said, listed=tuple(cells))
 
 
 def _windows(face: Face, whole: Polygon, most: float) -> list[Polygon]:

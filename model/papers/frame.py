@@ -168,18 +168,18 @@ def grid(one: Job, cells: Sequence[str], at: Point2, room: float) -> tuple[list[
     return shapes, one.style.row * -(-len(cells) // across)
 
 
-def titled(one: Job, view: View, at: Point2, size: Size = Size.LARGE) -> list[Shape]:
-    """The title of a view with its scale and a bar to it, from a point to the right."""
+def titled(one: Job, view: View, at: Point2, size: Size = Size.LARGE, *, under: bool = False) -> list[Shape]:
+    """The title of a view with its scale and a bar to it, from a point to the right, or under the title."""
     heights = one.style.heights
-    x = at[0] + width(view.name, heights[size]) + 6.0
-    scale = Text((x, at[1]), f"scale {view.scale.name}")
+    x = at[0] + (0.0 if under else width(view.name, heights[size]) + 6.0)
+    scale = Text((x, at[1] - one.style.row * under), f"scale {view.scale.name}")
     length = bar_length(view.scale, one.units, 30.0 if size is Size.LARGE else 12.0)
     x += width(scale.text, heights[Size.SMALL]) + 6.0
-    end, y = x + length / view.scale.ratio, at[1] + 0.5
+    end, y = x + length / view.scale.ratio, scale.at[1] + 0.5
     bar: list[Shape] = [
         Line((x, y), (end, y), Pen.OUTLINE),
         *(Line((a, y - 0.8), (a, y + 0.8), Pen.OUTLINE) for a in (x, (x + end) / 2, end)),
-        Text((end + 2.0, at[1]), one.length(length) + ("" if one.units == "ft-in" else " mm")),
+        Text((end + 2.0, scale.at[1]), one.length(length) + ("" if one.units == "ft-in" else " mm")),
     ]
     return [Text(at, view.name, size), scale, *bar]
 

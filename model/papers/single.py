@@ -1,4 +1,5 @@
-"""A page with one view: rows of running distances round it, notes above, a table and a list below."""
+"""A page with a view, or two beside each other: rows of running distances round each, notes above, a table
+and a list below."""
 
 from __future__ import annotations
 
@@ -28,6 +29,8 @@ GAP = 2.5
 """mm on paper between what is drawn and the bends of leaders."""
 SPARE = 2
 """Lines kept free for what has no room on the drawing."""
+BETWEEN = 6.0
+"""mm on paper between two views beside each other."""
 SAME = 1.0
 """mm; places nearer than this are one."""
 
@@ -88,6 +91,9 @@ class Subject:
     listed: tuple[str, ...] = ()
 
 
+Drawing = tuple[Subject, Scale]
+
+
 def scale_for(one: Job, subject: Subject, most: float = 1000.0) -> Scale:
     """The largest standard scale in which a subject fits its page; most: the ratio of the smallest that
     is taken though it be too wide."""
@@ -98,20 +104,33 @@ def scale_for(one: Job, subject: Subject, most: float = 1000.0) -> Scale:
     return max(whole, upright, key=lambda scale: scale.ratio)
 
 
-def width_for(one: Job, subject: Subject, scale: Scale) -> float:
-    """mm of the building that fit across a page."""
-    return _free(one, subject)[0] * scale.ratio
+def width_for(one: Job, subject: Subject, scale: Scale, beside: int = 1) -> float:
+    """mm of the building that fit across a page, or across each of so many views beside each other."""
+    return _free(one, subject, beside)[0] * scale.ratio
 
 
-def _free(one: Job, subject: Subject) -> tuple[float, float]:
-    """(mm, mm) on paper that a view may take."""
+def goes_across(one: Job, drawing: Drawing, beside: int) -> bool:
+    """Whether a drawing and its title go into the width of one of so many beside each other."""
+    subject, scale = drawing
+    left, _, right, _ = subject.window.bounds
+    title = width(subject.name, one.style.heights[Size.LARGE])
+    return bool(right - left <= width_for(one, subject, scale, beside) and title <= column(one, beside))
+
+
+def column(one: Job, beside: int) -> float:
+    """mm on paper: the width of each of so many views beside each other, with all that is about it."""
+    return (room_of(one).width - BETWEEN * (beside - 1)) / beside
+
+
+def _free(one: Job, subject: Subject, beside: int = 1) -> tuple[float, float]:
+    """(mm, mm) on paper that a view may take; the height of one that stands alone."""
     room = room_of(one)
     sides = sum(reach(one, subject, side) for side in ("left", "right"))
     ends = sum(reach(one, subject, side) for side in ("above", "below"))
     notes = one.style.row * len(wrapped(one, subject.notes, room.width))
     cells = one.style.row * (len(subject.cells) + 1) + 2.0 if subject.cells else 0.0
     return (
-        room.width - sides - 2 * MARGIN,
+        column(one, beside) - sides - 2 * MARGIN,
         room.height - HEAD - notes - ends - cells - one.style.row * SPARE - 2 * MARGIN,
     )
 
@@ -147,52 +166,72 @@ def _over(one: Job, subject: Subject, scale: Scale) -> float:
     return max(found)
 
 
-def page_of(one: Job, subject: Subject, scale: Scale, top: float | None = None) -> Iterator[Content]:
-    """The page of a subject, from a height down; one more where a list does not fit under it."""
-    room, window = room_of(one), subject.window
+def page_of(one: Job, *drawings: Drawing, top: float | None = None) -> Iterator[Content]:
+    """The page of a drawing, or of some beside each other, from a height down; one more where a list does not
+    fit under it. What is said of all is said once, over and under them."""
+    room, many = room_of(one), len(drawings)
+    subjects = [subject for subject, _ in drawings]
     top = room.high if top is None else top
-    notes = wrapped(one, subject.notes, room.width)
-    left, low, right, high = window.bounds
-    head = top - HEAD - one.style.row * len(notes) - _over(one, subject, scale) - MARGIN
-    free = _free(one, subject)[0] + 2 * MARGIN - (right - left) / scale.ratio
+    said_once = len({subject.notes for subject in subjects}) == 1
+    wide = room.width if said_once else column(one, many)
+    notes = [wrapped(one, subject.notes, wide) for subject in subjects[: 1 if said_once else many]]
+    y = top - HEAD - one.style.row * (many > 1)
+    over = max(_over(one, *drawing) for drawing in drawings)
+    head = y - one.style.row * max(map(len, notes)) - over - MARGIN
+    lefts = [room.left + (column(one, many) + BETWEEN) * number for number in range(many)]
+    drawn = [
+        _drawn(one, drawing, left, top, head, many) for drawing, left in zip(drawings, lefts, strict=True)
+    ]
+    foot = min(low for _, low, _ in drawn)
+    shapes: list[Shape] = []
+    for (view, _, _), left in zip(drawn, lefts, strict=True):
+        shapes += titled(one, view, (left, top - 6.0), under=many > 1)
+    for lines, left in zip(notes, lefts, strict=False):
+        shapes += lines_down(one, lines, (left, y - 2.0))
+    cells = list(dict.fromkeys(cell for subject in subjects for cell in subject.cells))
+    under, taken = table(one, subjects[0].head, cells, (room.left, foot), room.width)
+    listed = [text for _, _, texts in drawn for text in texts]
+    said = f"No room on the drawing for: {', '.join(listed)}." if listed else ""
+    below, end = _below(one, subjects, said, foot - taken)
+    fits = end > room.low - 2.0
+    views = tuple(view for view, _, _ in drawn)
+    title = subjects[0].title
+    shapes += [*under, *(below if fits else ())]
+    yield Content(title, views, tuple(shapes), end if fits else foot - taken, len(listed))
+    if not fits:
+        below, end = _below(one, subjects, said, room.high)
+        yield Content(f"{title}, list", (), tuple(below), end)
+
+
+def _drawn(
+    one: Job, drawing: Drawing, start: float, top: float, head: float, many: int
+) -> tuple[View, float, list[str]]:
+    """The view of a drawing in a column that starts at a place across; how low it reaches, and the texts that
+    found no room. head: where its window ends above (mm on paper)."""
+    subject, scale = drawing
+    left, low, right, high = subject.window.bounds
+    free = _free(one, subject, many)[0] + 2 * MARGIN - (right - left) / scale.ratio
     at = (
-        room.left + reach(one, subject, "left") + free / 2 - left / scale.ratio,
+        start + reach(one, subject, "left") + free / 2 - left / scale.ratio,
         head - high / scale.ratio,
     )
     foot = at[1] + low / scale.ratio - MARGIN - reach(one, subject, "below")
     empty = View(subject.name, scale, at, ())
-    rows = [running(one, row, empty, window) for row in subject.rows]
-    labels = Labels(empty, one.style, window_of(room.left, foot, room.right, top))
+    rows = [running(one, row, empty, subject.window) for row in subject.rows]
+    labels = Labels(empty, one.style, window_of(start, foot, start + column(one, many), top))
     labels.keep(row for row in rows if row)
-    shapes, listed = subject.paint(labels, window)
-    view = View(subject.name, scale, at, (*shapes, *(row for row in rows if row)))
-    under, taken = table(one, subject.head, subject.cells, (room.left, foot), room.width)
-    said = f"No room on the drawing for: {', '.join(listed)}." if listed else ""
-    shapes, end = _below(one, subject, said, foot - taken)
-    fits = end > room.low - 2.0
-    yield Content(
-        subject.title,
-        (view,),
-        (
-            *titled(one, view, (room.left, top - 6.0)),
-            *lines_down(one, notes, (room.left, top - HEAD - 2.0)),
-            *under,
-            *(shapes if fits else ()),
-        ),
-        end if fits else foot - taken,
-        len(listed),
-    )
-    if not fits:
-        shapes, end = _below(one, subject, said, room.high)
-        yield Content(f"{subject.title}, list", (), tuple(shapes), end)
+    shapes, listed = subject.paint(labels, subject.window)
+    return View(subject.name, scale, at, (*shapes, *(row for row in rows if row))), foot, listed
 
 
-def _below(one: Job, subject: Subject, said: str, top: float) -> tuple[list[Shape], float]:
+def _below(one: Job, subjects: Sequence[Subject], said: str, top: float) -> tuple[list[Shape], float]:
     """What had no room, and what is not drawn, from a height down; and where it ends."""
     room = room_of(one)
-    lines = wrapped(one, f"{said} {subject.said}", room.width)
+    more = dict.fromkeys(subject.said for subject in subjects)
+    lines = wrapped(one, " ".join((said, *more)), room.width)
     end = top - one.style.row * len(lines)
-    columns, taken = grid(one, subject.listed, (room.left, end), room.width)
+    listed = [cell for subject in subjects for cell in subject.listed]
+    columns, taken = grid(one, listed, (room.left, end), room.width)
     return [*lines_down(one, lines, (room.left, top - one.style.row)), *columns], end - taken
 
 

@@ -79,7 +79,7 @@ def slab_plan(one: Job) -> Iterator[Content]:
         (Row("below", (front, low), tuple(along)), Row("left", (start, left), tuple(across))),
         partial(_painted, one, plan),
     )
-    yield from page_of(one, subject, scale_for(one, subject))
+    yield from page_of(one, (subject, scale_for(one, subject)))
 
 
 def _foot(piece: Piece) -> Polygon:

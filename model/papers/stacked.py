@@ -1,4 +1,4 @@
-"""Drawings under each other on a page, as many as go on it; what holds for all is said once a page."""
+"""Drawings under or beside each other on a page, as many as go on it; what holds for all is said once."""
 
 from __future__ import annotations
 
@@ -6,24 +6,22 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import zip_longest
 
-from ..drawing.values import Scale
 from .frame import Content, room_of
 from .job import Job
 from .scales import smaller
-from .single import Subject, height_of, page_of
+from .single import Drawing, Subject, goes_across, height_of, page_of
 
 APART = 4.0
 """mm on paper between two drawings."""
 SHRUNK = 3.0
 """A drawing is drawn no more than so many times smaller than it could be, so that another goes under it."""
 PART = ", part "
-Drawing = tuple[Subject, Scale]
 
 
 def stacked(one: Job, drawings: Iterable[Drawing]) -> Iterator[Content]:
     """The pages of drawings in their order. The notes and the table of one stand again at the head of a page,
-    not between drawings that have the same. Two go on a page to smaller scales where no text loses its room
-    by that."""
+    not between drawings that have the same. Two go on a page, under or beside each other, to smaller scales
+    too where no text loses its room by that."""
     page: list[Content] = []
     put: list[Drawing] = []
     for drawing in drawings:
@@ -31,8 +29,8 @@ def stacked(one: Job, drawings: Iterable[Drawing]) -> Iterator[Content]:
         if more:
             page, put = [*page, more], [*put, drawing]
             continue
-        drawn, *lists = page_of(one, *drawing)
-        pair = None if lists or len(put) != 1 else _pair(one, put[0], drawing, page[0].listed + drawn.listed)
+        drawn, *lists = page_of(one, drawing)
+        pair = None if len(put) != 1 else _pair(one, put[0], drawing, page[0].listed + drawn.listed)
         if pair:
             page, put = pair, [*put, drawing]
             continue
@@ -55,11 +53,23 @@ def _pair(one: Job, first: Drawing, second: Drawing, most: int) -> list[Content]
             (subject, scale or ways[-1])
             for (subject, _), scale, ways in zip((first, second), scales, tried, strict=True)
         )
-        over, *lists = page_of(one, *upper)
+        over, *lists = page_of(one, upper)
         under = None if lists else _under(one, lower, [upper], over.low - APART)
         if under and over.listed + under.listed <= most:
             return [over, under]
+        beside = _beside(one, upper, lower)
+        if beside and beside.listed <= most:
+            return [beside]
     return None
+
+
+def _beside(one: Job, *drawings: Drawing) -> Content | None:
+    """Drawings beside each other; None where they do not go so."""
+    if not all(goes_across(one, drawing, len(drawings)) for drawing in drawings):
+        return None
+    drawn, *lists = page_of(one, *drawings)
+    title = _title([subject.title for subject, _ in drawings])
+    return None if lists or drawn.low < room_of(one).low - 2.0 else replace(drawn, title=title)
 
 
 def _under(one: Job, drawing: Drawing, before: Sequence[Drawing], top: float) -> Content | None:
@@ -68,7 +78,7 @@ def _under(one: Job, drawing: Drawing, before: Sequence[Drawing], top: float) ->
     subject = _without(drawing[0], before[-1][0] if before else None)
     if height_of(one, subject, drawing[1]) > top - low:
         return None
-    drawn, *lists = page_of(one, subject, drawing[1], top)
+    drawn, *lists = page_of(one, (subject, drawing[1]), top=top)
     return None if lists or drawn.low < low - 2.0 else drawn
 
 
