@@ -26,6 +26,7 @@ class Terms:
     sheets' overlap ribs are on. bare: the outward normals of faces that are to stand without sheets. start:
     as overlap, where its sheets start: "left", "right" or "centre". address, date: of the job, as typed.
     pairs: "cut" where two sheets may come as one blank. mesh: what lies in the slab, as typed.
+    shortest: sheet that a mill makes.
     """
 
     overhang: float | None = None
@@ -47,11 +48,12 @@ class Terms:
     date: str = ""
     pairs: str = ""
     mesh: str = ""
+    shortest: float | None = None
 
 
 DIRECTIONS = ("wind", "eave_lap")
 BETWEEN = "; "
-LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "roll", "longer", "kerf", "steel_kerf")
+LENGTHS = ("overhang", "trim_lap", "step", "end_lap", "roll", "longer", "kerf", "steel_kerf", "shortest")
 BY_FACE, TEXTS = ("overlap", "start"), ("address", "date", "pairs", "mesh")
 
 

@@ -44,4 +44,5 @@ def asked(lines: TrimLines) -> Terms:
         date=building.date,
         pairs="cut" if building.sheets.pairs else "",
         mesh=building.slab.mesh,
+        shortest=building.limits.shortest_sheet,
     )

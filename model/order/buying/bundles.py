@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from ...units import POUND
 from .line import Line
+from .sheet_lines import SHORTER
 
 HEAVIEST = 2000 * POUND
 """kg of one bundle: common practice, no source."""
@@ -29,12 +30,12 @@ def bundles(lines: Sequence[Line], heaviest: float = HEAVIEST) -> Iterator[Bundl
         weight = 0.0
         ordered = sorted((line for line in sheets if _what(line) == what), key=_longest_first)
         for line in ordered:
-            one = line.weight / line.count
+            one, size = line.weight / line.count, line.size.removesuffix(SHORTER)
             for _ in range(round(line.count)):
                 if inside and weight + one > heaviest:
                     yield Bundle(what, tuple(inside.items()), weight)
                     inside, weight = {}, 0.0
-                inside[line.size] = inside.get(line.size, 0) + 1
+                inside[size] = inside.get(size, 0) + 1
                 weight += one
         yield Bundle(what, tuple(inside.items()), weight)
 

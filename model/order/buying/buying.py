@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
+from ...measure.snap import snapped
 from ...roles import list_of
 from ...terms import Sticks, Terms
 from ...units import INCH
@@ -15,6 +17,7 @@ STOCK = (
 
 STEEL = (6096.0, 7315.2, 12192.0)  # mm; lengths that members mostly come in, 20, 24 and 40 ft. No source
 STEEL_KERF = INCH / 8  # mm; of a saw for members. Common practice, no source
+SHORTEST = 48 * INCH  # mm; the shortest sheet that a mill makes. Common practice, no source
 STEP = INCH / 2  # mm; of the lengths that sheets mostly come in. Common practice, no source
 
 
@@ -26,7 +29,8 @@ class Buying:
     spare: share of screws added. spare_sheets: sheets added of the longest of each kind. stock: the lengths
     that trim comes in; stocks: of roles that have their own; kerf: lost at a cut of it (mm). bag: screws in
     a bag; 0: by the piece. waste: share of concrete added. steel, steel_kerf: the lengths that members come
-    in, and what is lost at a cut (mm). pairs: whether two sheets may come as one blank.
+    in, and what is lost at a cut (mm). pairs: whether two sheets may come as one blank. shortest: sheet that
+    a mill makes (mm); shorter ones are cut from longer ones.
     """
 
     step: float = STEP
@@ -40,10 +44,16 @@ class Buying:
     steel_kerf: float = STEEL_KERF
     stocks: Sticks = ()
     pairs: bool = False
+    shortest: float = SHORTEST
 
     def sticks(self, role: str) -> tuple[float, ...]:
         """The lengths that trim or members of a role come in (mm), shortest first."""
         return dict(self.stocks).get(role, self.steel if list_of(role) == "members" else self.stock)
+
+    def to_step(self, length: float) -> float:
+        """How long a sheet is ordered that must be so long (mm)."""
+        exact = snapped(length, 0.01)
+        return ceil(exact / self.step - 1e-6) * self.step if self.step else exact
 
 
 def buying_on(
@@ -73,4 +83,5 @@ def buying_on(
         STEEL_KERF if terms.steel_kerf is None else terms.steel_kerf,
         tuple(own for own in terms.stock if not stock or list_of(own[0]) == "members"),
         pairs or bool(terms.pairs),
+        SHORTEST if terms.shortest is None else terms.shortest,
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from ...terms import Terms
 from ..lists.schedule import Schedule
 from .blanket_lines import blanket_lines
-from .blanks import Pair, blank_pairs
+from .blanks import SAME, Pair, blank_pairs
 from .buying import Buying, buying_on
 from .clip_lines import clip_lines
 from .fittings import (
@@ -23,6 +23,7 @@ from .fittings import (
 from .line import Line
 from .screw_lines import screw_lines
 from .sheet_lines import sheet_lines
+from .short_sheets import Longer, from_longer, wanted
 from .spout_lines import spout_lines
 from .steel_lines import as_cut_lines, steel_plans
 from .stock import StockPlan
@@ -40,7 +41,8 @@ LISTS = (
 
 @dataclass(frozen=True, slots=True)
 class Order:
-    """The lines, list by list; trims and members with their stock plans; blanks that give two sheets.
+    """The lines, list by list; trims and members with their stock plans; blanks that give two sheets, and
+    those that sheets shorter than a mill makes are cut from.
 
     unpriced: the items that no price was found for. unused: the rows of the price file that priced
     nothing, and why. braced: whether bracing is drawn.
@@ -52,6 +54,7 @@ class Order:
     trims: tuple[StockLine, ...]
     members: tuple[StockLine, ...]
     pairs: tuple[Pair, ...]
+    longer: tuple[Longer, ...]
     unpriced: tuple[str, ...] = field(default=())
     unused: tuple[str, ...] = field(default=())
     terms: Terms = field(default=Terms())
@@ -67,9 +70,13 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
     """The order of a building. buying: how things are bought; as its terms ask unless given."""
     buying = buying or buying_on(schedule.terms)
     pairs = tuple(blank_pairs(schedule.rows, buying.kerf)) if buying.pairs else ()
+    sheets = list(wanted(schedule, pairs))
+    short = [one for one in sheets if buying.to_step(one.length) < buying.shortest - SAME]
+    longer = tuple(from_longer(short, buying))
+    made = [one for one in sheets if one not in short]
     trims, members = tuple(trim_plans(schedule, buying)), tuple(steel_plans(schedule, buying))
     lines = (
-        *sheet_lines(schedule, pairs, buying),
+        *sheet_lines(schedule, made, longer, buying),
         *(trim.line for trim in trims),
         *spout_lines(schedule),
         *screw_lines(schedule, buying),
@@ -93,6 +100,7 @@ def order(schedule: Schedule, buying: Buying | None = None) -> Order:
         trims,
         members,
         pairs,
+        longer,
         terms=schedule.terms,
         braced=schedule.braced,
     )

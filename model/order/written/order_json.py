@@ -35,6 +35,10 @@ def order_json(order: Order, schedule: Schedule, carried: Carried) -> str:
         "two from one blank": [
             {"marks": [pair.first, pair.second], "count": pair.count, "how": pair.how} for pair in order.pairs
         ],
+        "cut from longer sheets": [
+            {"marks": blank.cuts, "count": blank.count, "length mm": snapped(blank.length, 0.1)}
+            for blank in order.longer
+        ],
         "bundles": [_bundle(one) for one in bundles(order.lines)],
         "weight": {
             "kg": snapped(schedule.steel, 0.1),

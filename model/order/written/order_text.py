@@ -13,6 +13,7 @@ from ..buying.line import Line
 from ..buying.order_list import LISTS, Order
 from ..buying.prices import counted, total
 from ..buying.stock import StockPlan
+from ..buying.words import long_text
 from ..lists.handling import Carried, cautions, lifts
 from ..lists.schedule import Schedule
 from .bend_text import bends_text
@@ -48,6 +49,12 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
     if order.pairs:
         lines += ["", "Two sheets from one blank"]
         lines += [f"  {pair.count} of {pair.first} + {pair.second}: {pair.how}" for pair in order.pairs]
+    if order.longer:
+        lines += ["", "Sheets shorter than a mill makes, cut from longer ones"]
+        lines += [
+            f"  {blank.count} of {long_text(blank.length, units)}: {' + '.join(blank.cuts)}"
+            for blank in order.longer
+        ]
     lines += ["", *_bundles(order, units), *_weights(order, schedule, carried, width)]
     if order.unpriced or order.unused or any(line.price for line in order.lines):
         lines += ["", *_prices(order)]
