@@ -108,7 +108,7 @@ def order(
 
     from ..order.buying.order_list import buying_on
     from ..order.buying.order_list import order as ordered
-    from ..order.buying.prices import priced, read_prices
+    from ..order.buying.prices import priced, read_prices, unaccounted
     from ..order.lists.handling import Carried
 
     own = read_prices(prices) if prices else None
@@ -129,6 +129,8 @@ def order(
     wanted = ordered(found, buying)
     if own is not None:
         wanted = priced(wanted, own)
+        for said in unaccounted(wanted) if (part, form) == ("order", "csv") else ():
+            click.secho(printable(said), err=True)  # no cell of a table is for it; the other forms have it
     _deliver(_content(part, form, wanted, found, Carried(one_carries, two_carry)), out)
 
 

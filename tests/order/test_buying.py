@@ -82,7 +82,7 @@ def test_screws_by_bags_and_sheets_to_spare() -> None:
 def test_closures_are_strips_of_a_cover(wanted: Order) -> None:
     """40 ft are 13.3 covers, so 14 strips: inside at two eaves, outside at two eave walls and twice at the
     ridge, as a crew counts them."""
-    found = {line.names[0]: (line.quantity, line.size) for line in lines(wanted, "closures")}
+    found = {line.names[1]: (line.quantity, line.size) for line in lines(wanted, "closures")}
     assert found == {"inside closure": (28, "3'"), "outside closure": (56, "3'")}
     assert [StripLine("x", "left", length).strips(914.4) for length in (914.4, 915.5, 1, 12192)] == [
         1,

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from ribwright.cli.main import run
 from ribwright.order.buying.line import MEASURES, Line
 from ribwright.order.buying.order_list import Order, order
 from ribwright.order.buying.prices import counted, priced, read_prices, total
@@ -97,6 +98,34 @@ def test_every_row_is_used_or_named_and_every_item_without_a_price(wanted: Order
     assert f"3 of {len(found.lines)} lines priced, together 2409.00" in said
     assert all(f"No price: {item}" in said for item in found.unpriced)
     assert all(f"Not used: {row}" in said for row in found.unused)
+
+
+def test_a_line_is_called_by_what_it_is_without_who_chooses_it(wanted: Order, tmp_path: Path) -> None:
+    rows = ["anchor rod,each,4,", "outside closure strip,each,1.3,", "clip of a girt on a frame,each,2,"]
+    rows += ["anchor,kg,3,", "wall sheet,ft,3,barn red"]
+    found = with_prices(wanted, "\n".join(rows), tmp_path, "item,unit,price,colour")
+    assert [line.kind for line in found.lines if line.price] == [
+        "outside closure strip 36 x 9 x 3/4",
+        "clip of a girt on a frame, by the engineer",
+        "anchor rod, by the engineer",
+    ]
+    assert found.unused == (
+        "line 5: anchor, per kg (what it means is not measured by kg)",
+        "line 6: wall sheet, barn red, per ft (none so called has that gauge or colour)",
+    )
+
+
+def test_what_a_csv_has_no_cell_for_is_said_beside_it(
+    tmp_path: Path, capfd: pytest.CaptureFixture[str]
+) -> None:
+    """On the other stream, so that the file stays a table."""
+    prices = tmp_path / "prices.csv"
+    prices.write_text("item,unit,price\nunicorn,each,3\nwall sheet,ft,2\n", encoding="utf-8")
+    assert run(["order", "--prices", str(prices), "--format", "csv"]) == 0
+    told = capfd.readouterr()
+    assert "Not used: line 2: unicorn, per each (no line is called so)\n" in told.err
+    assert "No price: anchor rod" in told.err
+    assert "No price" not in told.out and "unicorn" not in told.out
 
 
 def test_without_a_price_a_cell_is_blank(wanted: Order, tmp_path: Path) -> None:

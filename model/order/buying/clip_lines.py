@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator
 
 from ..lists.schedule import Schedule
-from .line import EACH, Line
+from .line import BY_ENGINEER, EACH, Line
 
 BOLTS = 2
 """For each end that a clip holds, and each member that passes over one. Common practice, no source."""
@@ -20,18 +20,18 @@ def clip_lines(schedule: Schedule) -> Iterator[Line]:
     clips = [one for one in schedule.crossings if one.on in PLACES]
     for (role, on), count in Counter((one.role, one.on) for one in clips).items():
         article = "an" if role[0] in "aeiou" else "a"
-        kind = f"clip of {article} {role} {PLACES[on]}, by the engineer"
+        kind = f"clip of {article} {role} {PLACES[on]}{BY_ENGINEER}"
         yield Line("clips", kind, EACH, count, names=(f"{role} clip", "clip"), count=count)
     if clips:
         count = BOLTS * sum(one.ends for one in clips)
         said = f"{BOLTS} for each end that is held"
         yield Line(
-            "clips", "bolt of a clip, by the engineer", EACH, count, size=said, names=("bolt",), count=count
+            "clips", f"bolt of a clip{BY_ENGINEER}", EACH, count, size=said, names=("bolt",), count=count
         )
     for role, count in Counter(one.role for one in schedule.crossings if one.on == "lap").items():
-        kind, said = f"bolt of a {role} lap, by the engineer", f"{LAP_BOLTS} for each lap"
+        kind, said = f"bolt of a {role} lap{BY_ENGINEER}", f"{LAP_BOLTS} for each lap"
         bolts, names = LAP_BOLTS * count, ("lap bolt", "bolt")
         yield Line("clips", kind, EACH, bolts, size=said, names=names, count=bolts)
     if joints := sum(one.on == "joint" for one in schedule.crossings):
-        kind = "joint within a frame, by the engineer"
+        kind = f"joint within a frame{BY_ENGINEER}"
         yield Line("clips", kind, EACH, joints, names=("joint",), count=joints)

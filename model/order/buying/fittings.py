@@ -13,7 +13,7 @@ from ..lists.items import Item
 from ..lists.schedule import Schedule
 from ..lists.strips import StripLine
 from .buying import Buying
-from .line import EACH, YARD, Line
+from .line import BY_ENGINEER, EACH, YARD, Line
 from .words import long_text
 
 MESH_LAPS = 0.1
@@ -85,7 +85,16 @@ def anchor_lines(schedule: Schedule) -> Iterator[Line]:
         unit = " mm" if schedule.units == "mm" else ""
         size = f"holes {', '.join(sorted(holes))}{unit}"
         marks = tuple(item.mark for item in plates)
-        yield Line("anchors", "anchor rod, by the engineer", EACH, count, marks, size=size, count=count)
+        yield Line(
+            "anchors",
+            f"anchor rod{BY_ENGINEER}",
+            EACH,
+            count,
+            marks,
+            size=size,
+            names=("anchor",),
+            count=count,
+        )
 
 
 def brace_end_lines(schedule: Schedule) -> Iterator[Line]:
@@ -94,7 +103,7 @@ def brace_end_lines(schedule: Schedule) -> Iterator[Line]:
     count = 2 * sum(item.count for item in braces)
     if count:
         marks = tuple(item.mark for item in braces)
-        kind = "fittings of a brace's end, by the engineer"
+        kind = f"fittings of a brace's end{BY_ENGINEER}"
         yield Line("members", kind, EACH, count, marks, names=("brace end",), count=count)
 
 
@@ -118,7 +127,7 @@ def closure_lines(schedule: Schedule) -> Iterator[Line]:
             count,
             marks,
             size=long_text(size, schedule.units),
-            names=(role, "closure"),
+            names=(f"{role} strip", role, "closure strip", "closure"),
             count=count,
             length=count * size,
         )

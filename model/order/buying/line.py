@@ -9,6 +9,8 @@ from ...units import FOOT, POUND
 YARD = 914.4
 """mm"""
 EACH = "each"
+BY_ENGINEER = ", by the engineer"
+"""What a kind says that is the engineer's to choose."""
 MEASURES: dict[str, tuple[str, float]] = {
     EACH: ("count", 1.0),
     "hundred": ("count", 100.0),

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from ...errors import FileError
 from ...files import read_whole
-from .line import MEASURES, Line, Price
+from .line import BY_ENGINEER, MEASURES, Line, Price
 from .order_list import Order
 
 COLUMNS = ("item", "unit", "price")
@@ -126,7 +126,7 @@ def _claims(line: Line, prices: Prices) -> Iterator[tuple[tuple[int, bool, bool]
 
 
 def _near(line: Line, row: PriceRow) -> tuple[int, bool, bool] | None:
-    names = [_plain(name) for name in (line.item, line.kind, *line.names)]
+    names = _names(line)
     gauge, colour = _plain(line.gauge), _plain(line.colour)
     if row.item not in names:
         return None
@@ -137,13 +137,26 @@ def _near(line: Line, row: PriceRow) -> tuple[int, bool, bool] | None:
     return names.index(row.item), not row.gauge, not row.colour
 
 
+def _names(line: Line) -> list[str]:
+    """What a row may call a line, the narrowest first; what is the engineer's to choose, without that too."""
+    kinds = (line.kind, line.kind.removesuffix(BY_ENGINEER))
+    return [_plain(name) for name in (line.item, *kinds, *line.names)]
+
+
 def _why(row: PriceRow, order: Order) -> str:
     meant = [line for line in order.lines if _near(line, row) is not None]
     if not meant:
-        return "no line is called so"
+        called = any(row.item in _names(line) for line in order.lines)
+        return "none so called has that gauge or colour" if called else "no line is called so"
     if all(line.amount(row.unit) is None for line in meant):
         return f"what it means is not measured by {row.unit}"
     return "other rows say it closer"
+
+
+def unaccounted(order: Order) -> Iterator[str]:
+    """A line for each item without a price, and for each row of the file that priced nothing."""
+    yield from (f"No price: {item}" for item in order.unpriced)
+    yield from (f"Not used: {row}" for row in order.unused)
 
 
 def total(order: Order) -> float | None:

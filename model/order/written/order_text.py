@@ -11,7 +11,7 @@ from ...units import Units, format_length, format_weight, weight_unit
 from ..buying.bundles import bundles
 from ..buying.line import Line
 from ..buying.order_list import LISTS, Order
-from ..buying.prices import counted, total
+from ..buying.prices import counted, total, unaccounted
 from ..buying.stock import StockPlan
 from ..buying.words import long_text
 from ..lists.handling import Carried, cautions, lifts
@@ -148,5 +148,4 @@ def _weights(order: Order, schedule: Schedule, carried: Carried, width: int) -> 
 def _prices(order: Order) -> Iterator[str]:
     costs = total(order)
     yield f"{counted(order)}{'' if costs is None else f', together {costs:.2f}'}"
-    yield from (f"No price: {item}" for item in order.unpriced)
-    yield from (f"Not used: {row}" for row in order.unused)
+    yield from unaccounted(order)

@@ -11,7 +11,7 @@ import xlsxwriter
 from ...heading import heading, job, short
 from ...units import Units
 from ..buying.order_list import LISTS, Order
-from ..buying.prices import counted
+from ..buying.prices import counted, unaccounted
 from ..lists.schedule import Schedule
 from .cut_cells import CUTS, cut_rows
 from .order_sheet import write_lines
@@ -111,7 +111,5 @@ def _total(
         row, 1, f'=IF(COUNT({column})=0,"",SUM({column}))', formats["money"], sum(values) if values else ""
     )
     sheet.write_string(row + 2, 0, counted(order))
-    for number, text in enumerate(
-        (*(f"No price: {x}" for x in order.unpriced), *(f"Not used: {x}" for x in order.unused))
-    ):
+    for number, text in enumerate(unaccounted(order)):
         sheet.write_string(row + 3 + number, 0, text[:LONGEST])
