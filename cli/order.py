@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 FORMATS = {
     "order": ("table", "csv", "json", "xlsx"),
-    "cuts": ("csv",),
+    "cuts": ("csv", "table"),
     "placing": ("table", "csv"),
     "bends": ("table", "svg"),
 }
@@ -137,6 +137,7 @@ def order(
 def _content(part: str, form: str, wanted: Order, found: Schedule, carried: Carried) -> bytes:
     from ..order.written.bend_drawing import bends_svg
     from ..order.written.bend_text import bends_page
+    from ..order.written.cut_cells import cuts_text
     from ..order.written.order_csv import cuts_csv, order_csv, placing_csv
     from ..order.written.order_json import order_json
     from ..order.written.order_text import order_table
@@ -152,6 +153,7 @@ def _content(part: str, form: str, wanted: Order, found: Schedule, carried: Carr
         ("order", "csv"): lambda: order_csv(wanted),
         ("order", "json"): lambda: order_json(wanted, found, carried),
         ("cuts", "csv"): lambda: cuts_csv(wanted),
+        ("cuts", "table"): lambda: cuts_text(wanted, width),
         ("placing", "table"): lambda: placing_text(found),
         ("placing", "csv"): lambda: placing_csv(found),
         ("bends", "table"): lambda: bends_page(wanted, found, width),

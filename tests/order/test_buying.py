@@ -21,6 +21,7 @@ from ribwright.order.lists.strips import StripLine
 from ribwright.order.written.bend_drawing import bends_svg
 from ribwright.order.written.bend_text import bend_text
 from ribwright.order.written.csv import csv_text
+from ribwright.order.written.cut_cells import cuts_text
 from ribwright.order.written.order_csv import cuts_csv
 from ribwright.order.written.order_text import order_table
 from ribwright.pieces import Model
@@ -177,6 +178,22 @@ def test_the_cut_list_has_every_piece_of_trim_and_steel_once(wanted: Order) -> N
     assert len({(row["item"], row["stick"]) for row in rows}) == sum(
         len(plan.sticks) for _, plan in wanted.plans
     )
+
+
+def test_the_cut_list_and_the_stock_plans_tell_every_stick(wanted: Order) -> None:
+    """The cut list as columns, a row a cut; the plans in the order, whole sticks by how many of a mark."""
+    cuts, table = rows_of(cuts_csv(wanted)), cuts_text(wanted)
+    told = [line.split() for line in table.splitlines() if line[:1].isdigit()]
+    assert [words[:3] for words in told] == [[row["stick"], row["cut"], row["mark"]] for row in cuts]
+    lines_of, plans = order_table(wanted, sample_schedule(), Carried()).splitlines(), dict(wanted.plans)
+    item, whole = "", dict.fromkeys(plans, 0)
+    for line in lines_of[lines_of.index("Stock plans") + 1 :]:
+        item = item if line.startswith("    ") else line.strip().rpartition(": ")[0]
+        if line.startswith("    whole sticks: "):
+            whole[item] = sum(int(count) for count in re.findall(r"(\d+) of ", line))
+    for item, plan in plans.items():
+        assert whole[item] == sum(len(stick.cuts) == 1 and stick.left <= 1 for stick in plan.sticks)
+    assert any(whole.values())
 
 
 def test_closures_follow_the_sheets_of_their_face() -> None:

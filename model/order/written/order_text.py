@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from ...heading import heading
@@ -117,6 +118,9 @@ def _plan_text(item: str, plan: StockPlan, units: Units) -> Iterator[str]:
             cuts = " + ".join(f"{name} {format_length(length, units)}" for name, length in stick.cuts)
             left = f", {format_length(stick.left, units)} left" if stick.left > 1 else ""
             yield f"    {count}: {cuts}{left}"
+    full = Counter(stick.cuts[0][0] for stick in plan.sticks if len(stick.cuts) == 1 and stick.left <= 1)
+    if full:
+        yield f"    whole sticks: {', '.join(f'{count} of {mark}' for mark, count in full.items())}"
 
 
 def _bundles(order: Order, units: Units) -> Iterator[str]:

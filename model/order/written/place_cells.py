@@ -10,6 +10,7 @@ from ...measure.placing import FacePlan
 from ...roles import Role
 from ...units import Units, format_length
 from ..lists.schedule import Schedule
+from .columns import in_columns
 
 PLACES = (
     *("face", "read", "number", "part", "mark", "overlap rib at", "leading edge at", "overlap leg", "up"),
@@ -53,8 +54,5 @@ def placing_text(schedule: Schedule) -> str:
     rows = list(place_rows(schedule))
     for plan in schedule.plans:
         own = [row[2:] for row in rows if row[0] == plan.face]
-        used = [i for i in range(len(columns)) if any(row[i] for row in own)]
-        sizes = {i: max(len(row[i]) for row in (columns, *own)) for i in used}
-        lines = ["  ".join(row[i].ljust(sizes[i]) for i in used).rstrip() for row in (columns, *own)]
-        pages.append("\n".join([f"{plan.face}: {plan.said}", "", *lines]))
+        pages.append("\n".join([f"{plan.face}: {plan.said}", "", *in_columns(columns, own)]))
     return "\n\n".join(pages) + "\n"
