@@ -194,7 +194,7 @@ def _raised_feet(one: Job, face: Face) -> str:
     return f" Feet over the lowest: {'; '.join(told)}." if told else ""
 
 
-OPENING_HEAD = ("", "opening", "nominal", "rough", "from the left corner", "sill", "head")
+OPENING_HEAD = ("", "opening", "leaf", "rough", "from the left corner", "sill", "head")
 
 
 def _opening_rows(one: Job, face: Face, window: Polygon) -> list[tuple[str, ...]]:

@@ -79,12 +79,14 @@ def test_a_double_door_is_two_equal_leaves_an_eighth_apart() -> None:
 
 def test_doors_are_ordered_by_the_opening_with_their_swing_and_colour() -> None:
     lines = [line for line in order(schedule(doors())).lines if line.list == "openings"]
+    double = "5' 6\" x 6' 10\" nominal, 5' 10\" x 7' rough opening"
+    walk = "whitesmoke, 2' 8\" x 6' 8\" nominal, 3' x 6' 10\" rough opening"
     assert sorted((line.item, line.count) for line in lines) == [
-        ("double door, opens out, firebrick, 5' 10\" x 7' rough opening", 1),
+        (f"double door with its frame, opens out, firebrick, {double}", 1),
         ("overhead door, tan, 9' 9\" x 9'", 1),
         ("roll-up door, whitesmoke, 8' 3\" x 8'", 1),
-        ("walk door, hinged left, opens out, whitesmoke, 3' x 6' 10\" rough opening", 1),
-        ("walk door, hinged right, opens in, whitesmoke, 3' x 6' 10\" rough opening", 1),
+        (f"walk door with its frame, hinged left, opens out, {walk}", 1),
+        (f"walk door with its frame, hinged right, opens in, {walk}", 1),
     ]
 
 

@@ -94,12 +94,13 @@ def test_closures_are_strips_of_a_cover(wanted: Order) -> None:
 
 
 def test_doors_windows_anchors_paint_and_concrete(wanted: Order) -> None:
-    """Openings as described; four holes in each of ten plates; 15.08 x 1.05 = 15.83, so 16 yd3."""
+    """Openings as described: a framed door is 4 and 2 in smaller, a window 1/2 in; four holes in each of ten
+    plates; 15.08 x 1.05 = 15.83, so 16 yd3."""
     openings = [(line.kind, line.size, line.quantity) for line in lines(wanted, "openings")]
     assert openings == [
         ("overhead door", "12' x 10'", 1),
-        ("walk door", "3' x 6' 8\" rough opening", 1),
-        ("window", "5' x 3' rough opening", 2),
+        ("walk door with its frame", "2' 8\" x 6' 6\" nominal, 3' x 6' 8\" rough opening", 1),
+        ("window", "4' 11-1/2\" x 2' 11-1/2\" nominal, 5' x 3' rough opening", 2),
     ]
     (anchors,) = lines(wanted, "anchors")
     assert (anchors.kind, anchors.quantity) == ("anchor rod, by the engineer", 40)

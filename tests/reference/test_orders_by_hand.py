@@ -204,7 +204,8 @@ def test_the_garages_trims(garage: Order) -> None:
 
 def test_closures_doors_anchors_and_paint(workshop: Order, garage: Order) -> None:
     """480 / 36 and 312 / 36, rounded up: 14 and 9 strips a line, inside at two eaves, outside at two eaves
-    and twice at the ridge. Frames each 10 ft: five, and four with a gable post; four rods a plate."""
+    and twice at the ridge. Frames each 10 ft: five, and four with a gable post; four rods a plate.
+    A framed door is 4 and 2 in smaller than its rough opening, a window 1/2 in each way."""
     for wanted, strips, plates in ((workshop, ceil(480 / 36), 5 * 2), (garage, ceil(312 / 36), 4 * 2 + 1)):
         assert said(wanted, "closures") == {
             ("outside closure strip 36 x 9 x 3/4", "3'"): 4 * strips,
@@ -213,10 +214,12 @@ def test_closures_doors_anchors_and_paint(workshop: Order, garage: Order) -> Non
         assert sum(said(wanted, "anchors").values()) == 4 * plates
         pens = [line.colour for line in wanted.lines if line.list == "paint"]
         assert len(pens) == len(set(pens)) == 2
-    walk = ("walk door", "3' x 6' 8\" rough opening")
-    doors = {("overhead door", "12' x 10'"): 1, walk: 1, ("window", "5' x 3' rough opening"): 2}
+    walk = ("walk door with its frame", "2' 8\" x 6' 6\" nominal, 3' x 6' 8\" rough opening")
+    window = ("window", "4' 11-1/2\" x 2' 11-1/2\" nominal, 5' x 3' rough opening")
+    doors = {("overhead door", "12' x 10'"): 1, walk: 1, window: 2}
     assert said(workshop, "openings") == doors
-    doors = {("overhead door", "16' x 7'"): 1, walk: 1, ("window", "4' x 3' rough opening"): 1}
+    window = ("window", "3' 11-1/2\" x 2' 11-1/2\" nominal, 4' x 3' rough opening")
+    doors = {("overhead door", "16' x 7'"): 1, walk: 1, window: 1}
     assert said(garage, "openings") == doors
 
 

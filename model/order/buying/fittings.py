@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ...measure.snap import snapped
@@ -24,6 +24,14 @@ OF = {"overhead door": "", "roll-up door": "", "sliding door": " leaf"}
 """What their size is of: overhead and roll-up doors are sold by the size of their opening, sliding ones by
 that of a leaf; all others are smaller than their rough opening, by what their maker says. Common practice, no
 source."""
+FRAMED = ("walk door", "double door")
+"""Doors that come hung in a frame. Common practice, no source."""
+ROUGH: dict[str, dict[str, tuple[float, float]]] = {
+    "ft-in": {**dict.fromkeys(FRAMED, (4 * INCH, 2 * INCH)), "window": (INCH / 2, INCH / 2)},
+    "mm": {**dict.fromkeys(FRAMED, (100.0, 50.0)), "window": (10.0, 10.0)},
+}
+"""mm that a rough opening is wider and higher than the size by which what fills it is sold. Common practice,
+no source; makers differ."""
 HELD = (Role.RAIL, Role.GUIDE, Role.RIDGE_VENT)
 """What holds the leaves of sliding doors, and what stands on a ridge: in no opening of a wall."""
 NOMINAL = {"ft-in": INCH, "mm": 10.0}
@@ -39,14 +47,13 @@ def opening_lines(schedule: Schedule) -> Iterator[Line]:
         if item.role not in (Role.PANE, *HELD):  # a pane is in its sash
             kind = next((kind for kind in KINDS if kind in item.opening), item.role)
             wide, high = item.standing
-            sizes = (_nominal(size, schedule.units) for size in (_leaves(kind) * wide, high))
-            size = " x ".join(sizes) + OF.get(kind, " rough opening")
+            size = _sold(kind, (_leaves(kind) * wide, high), schedule.units)
             found[kind, item.swing, size, item.colour].append(item)
     for (kind, swing, size, colour), items in found.items():
         count, marks = sum(item.count // _leaves(kind) for item in items), tuple(item.mark for item in items)
-        told = f"{kind}, {swing}" if swing else kind
-        names = (kind,) if swing else ()
-        yield Line("openings", told, EACH, count, marks, "", colour, size, names=names, count=count)
+        told = f"{kind} with its frame" if kind in FRAMED else kind
+        told = f"{told}, {swing}" if swing else told
+        yield Line("openings", told, EACH, count, marks, "", colour, size, names=(kind,), count=count)
 
 
 def _hung(schedule: Schedule) -> Iterator[Line]:
@@ -71,9 +78,20 @@ def _leaves(kind: str) -> int:
     return 2 if kind == "double door" else 1
 
 
-def _nominal(size: float, units: str) -> str:
+def _sold(kind: str, leaf: tuple[float, float], units: str) -> str:
+    """The size that it is sold by, and the rough opening that it goes into; leaf: its own (mm)."""
     step = NOMINAL[units]
-    return long_text(ceil(snapped(size, 0.01) / step - 1e-6) * step, units)
+    rough = [ceil(snapped(size, 0.01) / step - 1e-6) * step for size in leaf]
+    into = _by(rough, units) + OF.get(kind, " rough opening")
+    less = ROUGH[units].get(kind)
+    if less is None:
+        return into
+    nominal = [size - more for size, more in zip(rough, less, strict=True)]
+    return f"{_by(nominal, units)} nominal, {into}" if min(nominal) > 0 else into
+
+
+def _by(sizes: Sequence[float], units: str) -> str:
+    return " x ".join(long_text(size, units) for size in sizes)
 
 
 def anchor_lines(schedule: Schedule) -> Iterator[Line]:
