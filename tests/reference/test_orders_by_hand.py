@@ -119,18 +119,24 @@ def sheets(*lengths: float, kind: str) -> Counter[tuple[str, str]]:
 
 def test_the_workshops_sheets(workshop: Order) -> None:
     """30 x 40 ft, eave 132, 3/12. Walls: 14 a side of 132 - 0.8061/4 - 1/8 - 0.0456 = 131.63, so 131.5. Each
-    window of the left wall takes a whole sheet's pan: a sill piece to 48 - 0.147 and a header from 84.147, so
-    12 and 2 x 2 there. Gables, from the centre: the peak's two to 177 - 1/8; then high edges 35, 71, 107,
-    143 from the centre, each a quarter of that lower. The 12 x 10 ft door takes three whole sheets of the
-    front's left half and leaves headers: the peak's, and those with high edges at 35 and 71."""
+    window of the left wall takes a whole sheet's pan: a sill piece to 48 - 0.147 and a header 1/4 over its
+    drip's shelf, so 12 and 2 x 2 there. Gables, from the centre: the peak's two to 177 - 1/8; then high
+    edges 35, 71, 107, 143 from the centre, each a quarter of that lower. The 12 x 10 ft door takes three
+    whole sheets of the front's left half and leaves headers: the peak's, and those with high edges at 35 and
+    71. The windows' headers and the latter two are under 4 ft, which no mill makes: two from one as long as
+    both."""
     head = whole(low_head(132, 1 / 4) - LIFT)
     cut = 0.125 + FLANGE
-    side = [head] * (14 + 12) + 2 * [48 - cut - LIFT, head + LIFT - 84 - cut]
+    side = [head] * (14 + 12) + 2 * [48 - cut - LIFT]
     tops = [177 - 0.125 - high / 4 for high in (0, 35, 71, 107, 143)]
     back = 2 * [top - LIFT for top in tops]
-    over = 120 + 0.8 + cut  # the header sheets' feet, over the head trim
-    front = [top - LIFT for top in tops[3:] + tops] + [top - over for top in tops[:3]]
-    by_hand = sheets(*side, *back, *front, kind="wall")
+    over = 120 + 0.8 + 0.25 + LIFT  # the header sheets' feet, over the head trim
+    front = [top - LIFT for top in tops[3:] + tops] + [tops[0] - over]
+    longer = sheets(2 * (head + LIFT - 84 - 0.25 - LIFT), tops[1] + tops[2] - 2 * over, kind="wall")
+    by_hand = Counter(
+        {(kind, f"{long}, cut to shorter ones"): count for (kind, long), count in longer.items()}
+    )
+    by_hand += sheets(*side, *back, *front, kind="wall")
     by_hand += sheets(*[roof(360, 1 / 4)] * 2 * across(480), kind="roof")
     assert said(workshop, "sheets") == by_hand
 
