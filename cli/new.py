@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import click
 
 from ..description import schema
+from ..description.building import Building
 from ..description.keys.key import Key
 from ..description.keys.schema import SCHEMA_FILE
 from ..description.keys.tables import TOP
@@ -75,8 +76,10 @@ def new(
     _write(path, text, force)
     if not Path(SCHEMA_FILE).exists():
         _write(Path(SCHEMA_FILE), _schema(), force)
-    if taken := _taken(text, name, given):
-        click.echo(f"Not given, so taken: {taken}")
+    building = parse(text, name)
+    taken = [", ".join(_taken(building, given)), *(() if like else _for_its_size(building))]
+    if said := "; ".join(filter(None, taken)):
+        click.echo(f"Not given, so taken: {said}")
     click.echo(f"Edit it, then: ribwright raise {printable(str(path))}")
 
 
@@ -92,15 +95,22 @@ def _schema() -> str:
     return json.dumps(schema(), indent=2, ensure_ascii=False) + "\n"
 
 
-def _taken(text: str, name: str, given: dict[str, str]) -> str:
+def _taken(building: Building, given: dict[str, str]) -> Iterator[str]:
     """The sizes that nobody gave, as the description now has them."""
-    building = parse(text, name)
     said = {
         "units": building.units,
         **{key: format_length(getattr(building, key), building.units) for key in list(ASKED)[:3]},
         "pitch": format_pitch(building.pitch, building.units),
     }
-    return ", ".join(f"{key.replace('_', ' ')} {shown}" for key, shown in said.items() if key not in given)
+    return (f"{key.replace('_', ' ')} {shown}" for key, shown in said.items() if key not in given)
+
+
+def _for_its_size(building: Building) -> Iterator[str]:
+    """What a blank description says of a large building alone."""
+    if posts := building.frame.front_posts:
+        yield f"gable posts at {', '.join(format_length(post, building.units) for post in posts)}"
+    if building.bracing:
+        yield "braces in end bays"
 
 
 def _asked() -> tuple[str, dict[str, str], int, int]:

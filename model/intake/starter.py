@@ -16,7 +16,7 @@ from ..description.keys.tables import OPENING, TABLES, TOP
 from ..description.keys.value_kinds import Lengths, one_of
 from ..description.reading.positions import find_positions
 from ..errors import DescriptionError, Problem
-from ..units import FOOT, Units, format_exact
+from ..units import FOOT, INCH, Units, format_exact
 from .checked import parse
 from .doors import doors, quoted, spelled
 
@@ -42,6 +42,9 @@ SHAPES = (
 LARGE, POSTS_APART = 40 * FOOT, 15 * FOOT
 """mm; a building longer or wider than this (40 ft) is begun with braces, and in gables wider than it with
 posts so far apart at most (15 ft). Ours."""
+
+POST_STEP: dict[Units, float] = {"ft-in": INCH / 2, "mm": 5.0}
+"""mm; those posts stand at whole ones. Ours."""
 
 _FOLDER = Path(__file__).with_name("starters")
 
@@ -96,7 +99,8 @@ def _if_large(text: str, building: Building) -> str:
     """A blank description with what only a large building needs said: posts in wide gables, braces."""
     if building.width > LARGE:
         bays = ceil(building.width / POSTS_APART)
-        places = [building.width * number / bays for number in range(1, bays)]
+        step = POST_STEP[building.units]
+        places = [round(building.width * number / bays / step) * step for number in range(1, bays)]
         typed = ", ".join(quoted(spelled(format_exact(place, building.units))) for place in places)
         for key in ("front_posts", "back_posts"):
             text = _said(text, key, f"[{typed}]")

@@ -53,6 +53,17 @@ def test_it_says_what_nobody_gave(capsys: pytest.CaptureFixture[str]) -> None:
     assert kept.read_text(encoding="utf-8") == "a person's own"
 
 
+def test_it_says_what_a_large_building_gets(capsys: pytest.CaptureFixture[str]) -> None:
+    """Posts at thirds of 13 m, 4333.33, to whole 5 mm."""
+    assert run(["new", "hall", "--units", "mm", "--width", "13 m"]) == 0
+    said = "pitch 10 deg; gable posts at 4335, 8665; braces in end bays\n"
+    assert said in capsys.readouterr().out
+    assert read(Path("hall.toml")).frame.front_posts == (4335.0, 8665.0)
+    assert run(["new", "long", "--length", "60 ft"]) == 0
+    told = capsys.readouterr().out
+    assert "pitch 3/12; braces in end bays\n" in told and "posts" not in told
+
+
 def test_options_are_the_answers() -> None:
     options = ["--width", "24'", "--length", "36 ft", "--eave-height", "9' 6\"", "--pitch", "4:12"]
     assert run(["new", "barn", *options, "--overhead-doors", "2", "--walk-doors", "1"]) == 0
