@@ -139,6 +139,17 @@ def test_people_by_weight_and_length() -> None:
     assert isinstance(row, Row)
 
 
+def test_a_long_stick_is_not_one_persons_however_light() -> None:
+    """Members and trims over 20 ft take two, over 30 ft three: a base rail of 40 ft weighs 40 lb."""
+    items = sample_schedule().items
+    for role in ("base rail", "gutter"):
+        one = replace(next(item for item in items if list_of(item.role) == "members"), role=role, weight=1.0)
+        takes = [people(replace(one, length=feet * FOOT), Carried()) for feet in (20, 20.1, 30.1, 40)]
+        assert takes == [1, 2, 3, 3]
+    slab = next(item for item in items if list_of(item.role) == "slab")
+    assert people(slab, Carried()) == 1
+
+
 @pytest.mark.parametrize(("pitch", "steep"), [("4/12", False), ("5/12", True)])
 def test_who_carries_and_what_is_not_here_is_said_in_the_order_itself(pitch: str, steep: bool) -> None:
     text = f'width = "12 ft"\nlength = "12 ft"\neave_height = "8 ft"\npitch = "{pitch}"\n'

@@ -25,6 +25,9 @@ LIGHTS = (
 STEEP_FROM = degrees(atan2(4, 12)) + 1e-6
 FOR_THREE, FOR_MACHINES = 20 * FOOT, 30 * FOOT
 """mm; longer sheets take three people, or equipment. Common practice, no source."""
+STICKS = ("members", "trims")
+STICK_FOR_TWO, STICK_FOR_THREE = 20 * FOOT, 30 * FOOT
+"""mm; longer members and trims take two people, or three, however light. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,16 +50,23 @@ class Lift:
 
 
 def people(piece: Row | Item, carried: Carried) -> int:
-    """How many it takes to handle a piece: by its weight, a sheet also by its length and where it lies.
+    """How many it takes to handle a piece: by its weight and its length, a sheet also by where it lies.
 
     0: more than two, or a machine.
     """
     by_weight = 1 if piece.weight <= carried.one else 2 if piece.weight <= carried.two else 0
-    if list_of(piece.role) != "sheets":
-        return by_weight
-    long = 3 if piece.length > FOR_THREE else 1
-    by_length = 0 if piece.length > FOR_MACHINES else max(long, 2 if piece.role in ROOF_SHEETS else 1)
+    by_length = _by_length(piece.role, piece.length)
     return 0 if 0 in (by_weight, by_length) else max(by_weight, by_length)
+
+
+def _by_length(role: str, length: float) -> int:
+    """How many a piece takes that weighs nothing: sheets buckle, sticks of steel and trim swing."""
+    if (kind := list_of(role)) == "sheets":
+        least = 2 if role in ROOF_SHEETS else 1
+        return 0 if length > FOR_MACHINES else 3 if length > FOR_THREE else least
+    if kind in STICKS:
+        return 3 if length > STICK_FOR_THREE else 2 if length > STICK_FOR_TWO else 1
+    return 1
 
 
 def people_text(piece: Row | Item, carried: Carried | None = None) -> str:
