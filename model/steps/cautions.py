@@ -77,6 +77,10 @@ TACKED = (
     "its pockets; then it is finished.",
     COMMON,
 )
+SEALED = (
+    "Leaves and sashes are drawn with 1/8 in open round them: shim and seal them there, as their maker says.",
+    COMMON,
+)
 UNTIED = Caution(
     "The struts, purlins and girts drawn here reach over more frames than stand yet: tie these with "
     "temporary struts and guys until those are in.",
@@ -118,6 +122,7 @@ CAUTIONS = _table(
         Stage.PLUMB: (
             ("Guys stay until bracing and bolts are in and tight.", COMMON),
         ),
+        Stage.WINDOWS: (SEALED,),
         Stage.OPENING_TRIM: (TACKED, CUTTING),
         Stage.SIDE_SHEETS: (
             ("The first sheet plumb and square: all follow it. Sheets grow or shrink under the hands: "
@@ -141,6 +146,7 @@ CAUTIONS = _table(
         **dict.fromkeys((Stage.LOWER_RAKES, Stage.BREAKS, Stage.RAKES, Stage.RIDGE), (FALLS,)),
         Stage.DOORS: (
             ("The springs of overhead doors hold enough to maim: leave them to who knows them.", COMMON),
+            SEALED,
         ),
         Stage.PUNCH: (
             ("Finish the trim that was tacked; sweep off every drilling chip, they rust.", COMMON),

@@ -304,6 +304,11 @@ def test_temporary_stability_comes_first_and_every_caution_has_a_source(name: st
     assert any(one.source.startswith("29 CFR 1926.501(b)(1)") for step in found for one in step.cautions)
 
 
+def test_what_is_open_round_leaves_and_sashes_is_closed_with_them() -> None:
+    said = [step.name for step in steps(sample_model()) if any("seal them" in c.text for c in step.cautions)]
+    assert said == ["windows", "doors"]
+
+
 def test_a_steep_roof_is_told_of_its_paragraph() -> None:
     said = {
         name: any("501(b)(11)" in one.source for step in steps(starter_model(name)) for one in step.cautions)

@@ -22,8 +22,8 @@ from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
     "Not drawn, so not here: welds, anchors of rails and jambs, rivets at folded ends, "
-    "{bracing}{insulation}{gutters}sealant at openings, door and window hardware. Clips, bolts{counted} and "
-    "anchors are counted, not drawn."
+    "{bracing}{insulation}{gutters}door and window hardware, and sealant round leaves and sashes, which are "
+    "drawn with {gap} open round them. Clips, bolts{counted} and anchors are counted, not drawn."
 )
 
 
@@ -36,6 +36,7 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
         bracing="" if order.braced else "bracing, ",
         insulation="" if any(line.list == "insulation" for line in order.lines) else "insulation, ",
         gutters="" if guttered else "gutters, ",
+        gap="3 mm" if units == "mm" else "1/8 in",
         counted=", outlets, elbows and straps of downspouts" if guttered else "",
     )
     lines = [f"Order: {job}", *(part for note in (*notes, absent) for part in textwrap.wrap(note, width)), ""]
