@@ -19,6 +19,7 @@ from ribwright.order.buying.order_list import Buying, Order, order
 from ribwright.order.buying.prices import priced, read_prices, total
 from ribwright.order.lists.handling import Carried, lifts
 from ribwright.order.lists.schedule import Schedule, schedule
+from ribwright.order.written.bend_text import bend_text
 from ribwright.order.written.order_csv import order_csv
 from ribwright.order.written.order_text import order_table
 from ribwright.order.written.workbook import workbook
@@ -191,7 +192,7 @@ def test_another_program_reads_the_spreadsheet(ordered: Order, listed: Schedule)
     assert content == workbook(ordered, listed)
     book = openpyxl.load_workbook(io.BytesIO(content))
     lists = list(dict.fromkeys(line.list for line in ordered.lines))
-    assert book.sheetnames == [*lists, "cuts", "placing", "total"]
+    assert book.sheetnames == [*lists, "cuts", "bends", "placing", "total"]
     for name in lists:
         rows = list(book[name].iter_rows(values_only=True))[5:]
         lines = [line for line in ordered.lines if line.list == name]
@@ -212,6 +213,18 @@ def test_another_program_reads_the_spreadsheet(ordered: Order, listed: Schedule)
             sum(x.weight for x in sheets) / POUND,
         ]
     )
+
+
+def test_the_spreadsheet_says_how_trims_are_bent(ordered: Order, listed: Schedule) -> None:
+    """A row a line of trims that are bent, with what the bend list of the text says."""
+    book = openpyxl.load_workbook(io.BytesIO(workbook(ordered, listed)))
+    _, *rows = list(book["bends"].iter_rows(min_row=5, values_only=True))
+    bent = [trim for trim in ordered.trims if trim.first.bends]
+    assert [row[0] for row in rows] == [trim.line.item for trim in bent]
+    for trim, (_, legs, girth, side) in zip(bent, rows, strict=True):
+        said = bend_text(trim.first, "ft-in")
+        assert said == f"legs {legs}; girth {girth}" + (f"; painted {side}" if side else "")
+    assert {row[3] for row in rows} == {"outside", "inside"}
 
 
 def test_the_spreadsheet_prints(ordered: Order, listed: Schedule) -> None:

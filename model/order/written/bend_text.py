@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Iterator
 
 from ...heading import heading
+from ...measure.bends import Bends
 from ...units import Units, format_length, format_pitch
 from ..buying.order_list import Order
 from ..buying.stock_line import StockLine
 from ..lists.items import Item
 from ..lists.schedule import Schedule
 
+BENDS = ("item", "outside legs, inside angles", "girth", "painted side of the bend at the longer end")
 CLOSED = 10.0
 """Degrees; a narrower inside angle is a hem."""
 
@@ -23,12 +26,23 @@ def bend_text(item: Item, units: Units) -> str:
     bends = item.bends
     if bends is None:
         return ""
+    paint = f"; painted {item.painted}" if item.painted else ""
+    return f"legs {_legs(bends, units)}; girth {format_length(bends.girth, units)}{paint}"
+
+
+def bend_rows(trims: tuple[StockLine, ...], units: Units) -> Iterator[tuple[str, ...]]:
+    """The cells of BENDS, a row a kind of trim; one that is not bent has none."""
+    for trim in trims:
+        if bends := trim.first.bends:
+            yield trim.line.item, _legs(bends, units), format_length(bends.girth, units), trim.first.painted
+
+
+def _legs(bends: Bends, units: Units) -> str:
     words = [format_length(bends.legs[0], units)]
     for angle, leg in zip(bends.angles, bends.legs[1:], strict=True):
         turned = "hem" if angle < CLOSED else f"{angle:.1f}".removesuffix(".0") + " deg"
         words += [turned, format_length(leg, units)]
-    paint = f"; painted {item.painted}" if item.painted else ""
-    return f"legs {' | '.join(words)}; girth {format_length(bends.girth, units)}{paint}"
+    return " | ".join(words)
 
 
 def folds_text(item: Item, units: Units) -> str:

@@ -13,6 +13,7 @@ from ...units import Units
 from ..buying.order_list import LISTS, Order
 from ..buying.prices import counted, unaccounted
 from ..lists.schedule import Schedule
+from .bend_text import BENDS, bend_rows
 from .cut_cells import CUTS, cut_rows
 from .order_sheet import write_lines
 from .place_cells import PLACES, place_rows
@@ -45,7 +46,11 @@ def workbook(order: Order, schedule: Schedule | None = None) -> bytes:
         if lines:
             sheet = _page(book, name, order, units)
             sums.append((name, *write_lines(sheet, name, lines, units, formats, TOP)))
-    plain = [("cuts", CUTS, cut_rows(order)), ("placing", PLACES, place_rows(schedule) if schedule else ())]
+    plain = [
+        ("cuts", CUTS, cut_rows(order)),
+        ("bends", BENDS, bend_rows(order.trims, units)),
+        ("placing", PLACES, place_rows(schedule) if schedule else ()),
+    ]
     for name, columns, rows in plain:
         _plain(book, name, order, units, columns, list(rows))
     _total(book, order, units, sums, formats)
