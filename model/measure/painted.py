@@ -46,7 +46,7 @@ class Surroundings:
         own, near, out = _triangles([piece]), _triangles(close), _outward(close)
 
         def hidden(starts: Vectors, way: Vectors) -> float:
-            return float((_hit(starts, way, own, np.inf) | _hit(starts, way, near, CLOSE)).mean())
+            return float(np.logical_or(_hit(starts, way, own, np.inf), _hit(starts, way, near, CLOSE)).mean())
 
         sides = (_seen(_looks(piece, bends, sign), out, hidden) for sign in (1.0, -1.0))
         for line, other in zip(*sides, strict=True):

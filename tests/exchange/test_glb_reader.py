@@ -121,7 +121,7 @@ def test_the_root_carries_once_what_the_schedule_says_of_each_mark(
     column = by_mark["C1"]
     assert (column["count of mark"], column["section"]) == ("10", "tube 4 x 4 x 0.12")
     notched = next(row for row in listed.rows if row.cutouts)
-    assert by_mark[notched.mark]["cutouts"].startswith("notch foot")
+    assert by_mark[notched.mark]["cutouts"].startswith("notch bottom")
 
 
 def test_equal_solids_share_a_mesh(content: dict[str, Any], nodes: dict[str, dict[str, Any]]) -> None:

@@ -70,16 +70,17 @@ SHED = Model(
 TABLE = """\
 Sheet list: Shed
 Lengths in feet and inches to 1/16; areas in ft2; weights in lb. Area and weight
-are of one piece. Sheets lie face up, overlap rib on the left; ends are foot /
-head; cutouts are measured from the lower left corner. Geometry, not
-engineering; local code governs; no bracing is drawn.
+are of one piece. Sheets are told as they stand, seen from outside: ends are
+bottom / top; ribs and cutouts are measured from the lower left corner. Turned:
+with the foot of its cut sheet up; where only some are, the others are told.
+Geometry, not engineering; local code governs; no bracing is drawn.
 
 mark   count  width  cover      length    area  weight
 ------------------------------------------------------
 W1         1  3' 2"     3'         12'   36.81    27.8
 W2         1  3' 2"     3'  10' 9-1/2"   24.59    18.6
-       notch foot right  x 2' 7"  y    0"  7" wide  4' high
-       hole              x    1"  y 2' 6"  2' wide  3' high
+       notch bottom right  x 2' 7"  y    0"  7" wide  4' high
+       hole                x    1"  y 2' 6"  2' wide  3' high
 W3         3  3' 2"     3'          8'   25.33    19.1
 W4         1  1' 9"  1' 6"          8'   14.00    10.6
 R1         2  3' 2"     3'          8'   25.33    19.1
@@ -191,7 +192,7 @@ def test_a_table_fits_its_columns_and_says_each_thing_once(width: int, units: st
     assert (text.count("mm"), text.count(" kg.")) == ((1, 1) if units == "mm" else (0, 0))
     assert text.count(" lb.") == (0 if units == "mm" else 1)
     head = next(line for line in lines if line.startswith("mark"))
-    figures = [line for line in lines if line[:1] in ("W", "R", "t")]
+    figures = [line for line in lines[lines.index(head) :] if line[:1] in ("W", "R", "t")]
     assert len(figures) == 6
     for name in ("count", "area", "weight"):
         end = head.index(name) + len(name)
@@ -227,7 +228,7 @@ def test_csv_has_a_row_a_mark_and_plain_numbers(shed: Schedule) -> None:
         volume_between(sheet_over(RAKED)) * 7850e-9, abs=0.00051
     )
     assert raked["cutouts"] == (
-        "notch foot right x 2' 7\", y 0\", 7\" wide, 4' high; hole x 1\", y 2' 6\", 2' wide, 3' high"
+        "notch bottom right x 2' 7\", y 0\", 7\" wide, 4' high; hole x 1\", y 2' 6\", 2' wide, 3' high"
     )
 
 
@@ -236,12 +237,12 @@ def test_json_has_every_figure_in_mm_and_as_shown(shed: Schedule) -> None:
     assert (content["name"], content["units"]) == ("Shed", "ft-in")
     raked = next(row for row in content["sheets"] if row["mark"] == "W2")
     assert raked["length"] == {"mm": 3289.3, "shown": "10' 9-1/2\""}
-    assert raked["head"]["kind"] == "rake"
-    assert raked["head"]["left"] == {"mm": 241.3, "shown": '9-1/2"'}
+    assert raked["top"]["kind"] == "rake"
+    assert raked["top"]["left"] == {"mm": 241.3, "shown": '9-1/2"'}
     notch, hole = raked["cutouts"]
     assert (notch["kind"], notch["sides"], hole["kind"], hole["sides"]) == (
         "notch",
-        ["foot", "right"],
+        ["bottom", "right"],
         "hole",
         [],
     )
@@ -250,6 +251,39 @@ def test_json_has_every_figure_in_mm_and_as_shown(shed: Schedule) -> None:
     assert (hole["x"]["mm"], hole["y"]["mm"]) == pytest.approx(tuple(corner))
     assert content["totals"]["count"] == sum(row["count"] for row in content["sheets"]) == 8
     assert {one["name"]: one["end up"] for one in content["placed"]}["slope 2"] == "foot"
+
+
+def test_a_sheet_that_stands_head_down_is_told_as_it_stands() -> None:
+    """The raked sheet on its head, as seen from outside: its long edge, on the bench the right one, is on the
+    left; the notch of its foot opens the top; the hole is 38 - 1 - 24 in from the left and 129.5 - 30 - 36
+    up. Of a mark that stands both ways the upright ones are told."""
+    downs = schedule(Model("downs", "ft-in", (piece("front 1", RAKED, DOWN, "front"),)))
+    (row,) = rows_of(csv_text(downs, ["sheets"]))
+    assert row["ends"] == 'rake 9-1/2" high left / square'
+    assert row["cutouts"] == (
+        "hole x 1' 1\", y 5' 3-1/2\", 2' wide, 3' high; notch top left x 0\", y 6' 9-1/2\", 7\" wide, 4' high"
+    )
+    (told,) = json.loads(json_text(downs))["sheets"]
+    assert (told["bottom"]["kind"], told["top"]["kind"]) == ("rake", "square")
+    assert told["bottom"]["right"] == {"mm": 241.3, "shown": '9-1/2"'}
+    assert told["cutouts"][1]["corners"][0] == pytest.approx([0.0, 81.5 * INCH])
+    assert (told["turned"], row["up"]) == (1, "1 turned")
+    both = (piece("front 1", RAKED, DOWN, "front"), piece("front 2", RAKED, UP, "front"))
+    (row,) = rows_of(csv_text(schedule(Model("both", "ft-in", both)), ["sheets"]))
+    assert (row["ends"], row["up"]) == ('square / rake 9-1/2" high right', "1 head up, 1 turned")
+
+
+def test_a_sheet_without_its_overlap_rib_says_where_its_first_rib_is() -> None:
+    """Ripped 20 in from the overlap rib, the rest has its next one 27 in from it, 7 in from the cut; on its
+    head, seen from outside, what was right is left: the underlap rib, 1 in from the edge."""
+    rest = box(20 * INCH, 0, RIGHT, 2000)
+    cells = []
+    for place in (UP, DOWN):
+        listed = schedule(Model("rip", "ft-in", (piece("front 1", rest, place, "front"),)))
+        (row,) = rows_of(csv_text(listed, ["sheets"]))
+        cells.append((row["ribs"], row["up"]))
+    said = "no overlap rib, first rib at"
+    assert cells == [(f'{said} 7"', "1 head up"), (f'{said} 1"', "1 turned")]
 
 
 def test_markdown_is_a_table_and_its_cells_stay_cells() -> None:

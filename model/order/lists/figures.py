@@ -22,7 +22,7 @@ def figures_by_mark(schedule: Schedule) -> dict[str, dict[str, str]]:
 
 
 def _sheet(row: Row, units: Units) -> dict[str, str]:
-    cutouts = "; ".join(sheet_cells.cut_text(cut, units) for cut in row.cutouts)
+    cutouts = sheet_cells.cuts_text(row, units)
     return {**sheet_cells.figures(row, units), **sheet_cells.texts(row, units), "cutouts": cutouts}
 
 

@@ -9,11 +9,16 @@ from ...units import format_area, format_length, format_weight
 from .handling import people_text
 from .items import format_thickness
 from .schedule import Row, Schedule, Units
+from .standing_row import standing
 
-TEXTS = ("ends", "colour", "profile", "gauge", "thickness", "faces", "up", "people")
+TEXTS = ("ends", "ribs", "colour", "profile", "gauge", "thickness", "faces", "up", "people")
 """Columns of words, in order."""
 FIGURES = ("mark", "count", "width", "cover", "length", "area", "weight")
 """Columns of figures, in order, after the mark that they belong to."""
+
+
+STANDING = {"foot": "bottom", "head": "top"}
+"""What the ends of a sheet as it is measured are where it stands with its foot down."""
 
 
 def figures(row: Row, units: Units) -> dict[str, str]:
@@ -31,8 +36,10 @@ def figures(row: Row, units: Units) -> dict[str, str]:
 
 def texts(row: Row, units: Units) -> dict[str, str]:
     """The cells of TEXTS."""
+    stands = standing(row)
     return {
-        "ends": f"{end(row.foot, units)} / {end(row.head, units)}",
+        "ends": f"{end(stands.foot, units)} / {end(stands.head, units)}",
+        "ribs": _ribs(stands, units),
         "colour": row.colour,
         "profile": row.profile,
         "gauge": row.gauge,
@@ -41,6 +48,13 @@ def texts(row: Row, units: Units) -> dict[str, str]:
         "up": up(row),
         "people": people_text(row),
     }
+
+
+def _ribs(row: Row, units: Units) -> str:
+    """Of a sheet that has its overlap rib cut off, where its first major rib is."""
+    if row.overlap or not row.ribs:
+        return ""
+    return f"no overlap rib, first rib at {format_length(row.ribs[0], units)}"
 
 
 def end(cut: End, units: Units) -> str:
@@ -64,9 +78,24 @@ def up(row: Row) -> str:
     return ", ".join(filter(None, parts))
 
 
+def cuts(row: Row) -> tuple[Cutout, ...]:
+    """The cutouts of a row, as its sheets stand."""
+    return standing(row).cutouts
+
+
+def cuts_text(row: Row, units: Units, between: str = "; ") -> str:
+    """All of them on one line."""
+    return between.join(cut_text(cut, units) for cut in cuts(row))
+
+
+def sides(cut: Cutout) -> tuple[str, ...]:
+    """The sides that a cutout opens, by their names in the wall."""
+    return tuple(STANDING.get(side, side) for side in cut.sides)
+
+
 def cut_name(cut: Cutout) -> str:
     """A hole, or a notch and the sides it opens."""
-    return f"notch {' '.join(cut.sides)}" if cut.sides else "hole"
+    return f"notch {' '.join(sides(cut))}" if cut.sides else "hole"
 
 
 def cut_figures(cut: Cutout, units: Units) -> tuple[str, str, str, str]:
@@ -96,6 +125,7 @@ def heading(schedule: Schedule) -> tuple[str, str]:
     said = short(braced=schedule.braced)
     return (
         f"Sheet list: {job(schedule.name, schedule.terms)}",
-        f"{units_said(schedule.units)} Area and weight are of one piece. Sheets lie face up, overlap rib on "
-        f"the left; ends are foot / head; cutouts are measured from the lower left corner. {said}",
+        f"{units_said(schedule.units)} Area and weight are of one piece. Sheets are told as they stand, seen "
+        "from outside: ends are bottom / top; ribs and cutouts are measured from the lower left corner. "
+        f"Turned: with the foot of its cut sheet up; where only some are, the others are told. {said}",
     )

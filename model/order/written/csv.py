@@ -18,7 +18,19 @@ from ..lists.schedule import Row, Schedule, Units
 
 COLUMNS = (
     *("list", "mark", "count", "what", "section", "width", "cover", "length", "area", "weight", "ends"),
-    *("holes", "differs", "cutouts", "colour", "profile", "gauge", "thickness", "faces", "up", "people"),
+    *(
+        "ribs",
+        "holes",
+        "differs",
+        "cutouts",
+        "colour",
+        "profile",
+        "gauge",
+        "thickness",
+        "faces",
+        "up",
+        "people",
+    ),
     *("width mm", "cover mm", "length mm", "thickness mm", "area mm2", "weight kg"),
 )
 
@@ -58,7 +70,7 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
         "what": row.role,
         **sheet_cells.figures(row, units),
         **sheet_cells.texts(row, units),
-        "cutouts": "; ".join(sheet_cells.cut_text(cut, units) for cut in row.cutouts),
+        "cutouts": sheet_cells.cuts_text(row, units),
         "width mm": snapped(row.width, 0.01),
         "cover mm": snapped(row.cover, 0.01),
         "length mm": snapped(row.length, 0.01),

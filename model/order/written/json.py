@@ -15,6 +15,7 @@ from ..lists import sheet_cells
 from ..lists.items import THICKNESS, Item, format_thickness
 from ..lists.parts import REST, SHEETS, chosen
 from ..lists.schedule import Placed, Row, Schedule, Units
+from ..lists.standing_row import standing
 
 
 def json_text(schedule: Schedule, parts: Sequence[str] = ()) -> str:
@@ -70,6 +71,8 @@ def _item(item: Item, units: Units) -> dict[str, Any]:
 
 
 def _row(row: Row, units: Units) -> dict[str, Any]:
+    """Its sheets as they stand."""
+    stands = standing(row)
     return {
         "mark": row.mark,
         "role": row.role,
@@ -80,9 +83,11 @@ def _row(row: Row, units: Units) -> dict[str, Any]:
         "cover": _sized(row.cover, units),
         "length": _sized(row.length, units),
         "thickness": _sized_thickness(row.thickness, units),
-        "foot": _end(row.foot, units),
-        "head": _end(row.head, units),
-        "cutouts": [_cutout(cut, units) for cut in row.cutouts],
+        "bottom": _end(stands.foot, units),
+        "top": _end(stands.head, units),
+        "overlap rib": row.overlap,
+        "ribs": [_sized(rib, units) for rib in stands.ribs],
+        "cutouts": [_cutout(cut, units) for cut in stands.cutouts],
         "area": _sized_area(row.area, units),
         "weight": _sized_weight(row.weight, units),
         "colour": row.colour,
@@ -105,7 +110,7 @@ def _cutout(cut: Cutout, units: Units) -> dict[str, Any]:
     sizes = {"x": cut.x, "y": cut.y, "width": cut.width, "height": cut.height}
     return {
         "kind": "notch" if cut.sides else "hole",
-        "sides": list(cut.sides),
+        "sides": list(sheet_cells.sides(cut)),
         **{name: _sized(size, units) for name, size in sizes.items()},
         "corners": [[snapped(u, 0.01), snapped(v, 0.01)] for u, v in cut.corners],
     }

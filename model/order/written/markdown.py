@@ -43,7 +43,7 @@ def _sheets(schedule: Schedule) -> str:
         _line(["---" if name in ("mark", *sheet_cells.TEXTS, "cutouts") else "---:" for name in names])
     )
     for row in schedule.rows:
-        cuts = "<br>".join(sheet_cells.cut_text(cut, units) for cut in row.cutouts)
+        cuts = sheet_cells.cuts_text(row, units, "<br>")
         cells = [*sheet_cells.figures(row, units).values(), *sheet_cells.texts(row, units).values(), cuts]
         lines.append(_line([cell.replace("|", "\\|") for cell in cells]))
     total = sheet_cells.totals(schedule)

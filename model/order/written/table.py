@@ -109,7 +109,7 @@ def _wrapped(text: str, width: int) -> list[str]:
 
 def _cutouts(rows: Sequence[Row], schedule: Schedule) -> Iterator[str]:
     """The cutouts of all rows, one line each, aligned with each other."""
-    cuts = [cut for row in rows for cut in row.cutouts]
+    cuts = [cut for row in rows for cut in sheet_cells.cuts(row)]
     cells = [(sheet_cells.cut_name(cut), *sheet_cells.cut_figures(cut, schedule.units)) for cut in cuts]
     sizes = [max(map(len, column)) for column in zip(*cells, strict=True)]
     for name, *figures in cells:

@@ -149,7 +149,7 @@ def _tables(listed: Schedule) -> Iterator[tuple[str, Sequence[str], list[Cells],
                     **sheet_cells.figures(row, units),
                     "what": row.role,
                     **sheet_cells.texts(row, units),
-                    "cutouts": "; ".join(sheet_cells.cut_text(cut, units) for cut in row.cutouts),
+                    "cutouts": sheet_cells.cuts_text(row, units),
                 }
                 for row in listed.rows
             ]
