@@ -5,6 +5,7 @@ Lengths in inches.
 
 from __future__ import annotations
 
+import json
 from functools import cache
 from math import ceil, hypot
 
@@ -15,13 +16,17 @@ from ribwright.measure.clad_planes import clad_planes
 from ribwright.order.buying.order_list import Order, buying_on, order
 from ribwright.order.lists.handling import Carried
 from ribwright.order.lists.schedule import schedule
+from ribwright.order.written.csv import csv_text
+from ribwright.order.written.json import json_text
 from ribwright.order.written.order_text import order_table
+from ribwright.order.written.table import table
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.roles import Role
 from ribwright.show.page.paints import GLASS, paints, shown
 from ribwright.steps import steps
 from ribwright.units import INCH
+from support.csv_rows import rows_of
 from support.judged import judged
 
 SHED = """width = "24 ft"
@@ -91,6 +96,19 @@ def test_a_light_sheet_stands_where_the_steel_one_would_and_as_that_is_cut() -> 
 def test_an_opening_leaves_light_sheets_in_pieces_too() -> None:
     """The back gable is laid from its centre, left half first: its second sheet is the last of that half."""
     assert lights(Role.WALL_LIGHT) and all(name.startswith("back 2") for name in lights(Role.WALL_LIGHT))
+
+
+def test_a_light_sheet_has_no_weight_and_no_thickness_of_steel() -> None:
+    """None is written as none, not as 0.0, nor as the thickness that its body is drawn with."""
+    listed = schedule(lit())
+    rows = [row for row in rows_of(csv_text(listed, ["sheets"])) if "light" in row["what"]]
+    assert {row["mark"][:2] for row in rows} == {"RL", "WL"}
+    for row in rows:
+        assert {row[name] for name in ("weight lb", "weight kg", "thickness", "thickness mm")} == {""}
+        line = next(line for line in table(listed, 250).splitlines() if line.split()[:1] == [row["mark"]])
+        assert " 0.0 " not in line
+    told = [one for one in json.loads(json_text(listed))["sheets"] if "light" in one["role"]]
+    assert [(one["weight"], one["thickness"]) for one in told] == [(None, None)] * len(rows)
 
 
 def test_they_are_bought_on_lines_of_their_own_without_gauge_weight_paint_or_the_price_of_steel() -> None:

@@ -30,7 +30,7 @@ def figures(row: Row, units: Units) -> dict[str, str]:
         "cover": format_length(row.cover, units),
         "length": format_length(row.length, units),
         "area": format_area(row.area, units),
-        "weight": format_weight(row.weight, units),
+        "weight": format_weight(row.weight, units) if row.weight else "",
     }
 
 

@@ -10,6 +10,7 @@ from itertools import chain
 from ...heading import heading
 from ...measure.snap import snapped, snapped_area, snapped_weight
 from ...printable import cell
+from ...roles import LIGHTS
 from ...units import area_unit, weight_unit
 from ..lists import item_cells, sheet_cells
 from ..lists.items import THICKNESS, Item
@@ -74,9 +75,9 @@ def _sheet(row: Row, units: Units) -> dict[str, object]:
         "width mm": snapped(row.width, 0.01),
         "cover mm": snapped(row.cover, 0.01),
         "length mm": snapped(row.length, 0.01),
-        "thickness mm": snapped(row.thickness, THICKNESS),
+        "thickness mm": "" if row.role in LIGHTS else snapped(row.thickness, THICKNESS),
         "area mm2": snapped_area(row.area),
-        "weight kg": snapped_weight(row.weight),
+        "weight kg": snapped_weight(row.weight) if row.weight else "",
     }
 
 

@@ -9,7 +9,7 @@ from typing import Any
 from ...heading import note
 from ...measure.blank import Cutout, End
 from ...measure.snap import snapped, snapped_area, snapped_volume, snapped_weight
-from ...roles import LISTS
+from ...roles import LIGHTS, LISTS
 from ...units import area_unit, format_area, format_length, format_weight, weight_unit
 from ..lists import sheet_cells
 from ..lists.items import THICKNESS, Item, format_thickness
@@ -71,7 +71,7 @@ def _item(item: Item, units: Units) -> dict[str, Any]:
 
 
 def _row(row: Row, units: Units) -> dict[str, Any]:
-    """Its sheets as they stand."""
+    """Its sheets as they stand; what is no steel has neither weight nor a thickness of steel."""
     stands = standing(row)
     return {
         "mark": row.mark,
@@ -82,14 +82,14 @@ def _row(row: Row, units: Units) -> dict[str, Any]:
         "width": _sized(row.width, units),
         "cover": _sized(row.cover, units),
         "length": _sized(row.length, units),
-        "thickness": _sized_thickness(row.thickness, units),
+        "thickness": None if row.role in LIGHTS else _sized_thickness(row.thickness, units),
         "bottom": _end(stands.foot, units),
         "top": _end(stands.head, units),
         "overlap rib": row.overlap,
         "ribs": [_sized(rib, units) for rib in stands.ribs],
         "cutouts": [_cutout(cut, units) for cut in stands.cutouts],
         "area": _sized_area(row.area, units),
-        "weight": _sized_weight(row.weight, units),
+        "weight": _sized_weight(row.weight, units) if row.weight else None,
         "colour": row.colour,
         "profile": row.profile,
         "gauge": row.gauge,
