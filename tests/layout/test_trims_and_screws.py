@@ -124,8 +124,9 @@ def test_no_stick_but_the_last_reaches_an_oblique_end() -> None:
 
 
 def test_a_10_ft_door_has_no_stub() -> None:
-    """Jambs from the slab to the underside of the header and a head as wide as the opening: three angles of
-    10 ft sticks; a drip 1-1/2 in past each side, 10 ft 3 in, of a 12 ft stick."""
+    """Jambs from the slab to a lap's room (2.1 x 0.0217) under the header, below the head angle, and that as
+    wide as the opening: three angles of 10 ft sticks; a drip 1-1/2 in past each side, 10 ft 3 in, of a 12 ft
+    stick. Both jambs are of one mark, square at both ends: neither side is told from the other."""
     text = GARAGE.replace('eave_height = "10 ft"', 'eave_height = "12 ft"').replace('"16 ft"', '"10 ft"')
     text = text.replace('height = "8 ft"', 'height = "10 ft"').partition('[[opening]]\nkind = "window"')[0]
     door = raise_building(parse(text, "shed")).model
@@ -135,11 +136,13 @@ def test_a_10_ft_door_has_no_stub() -> None:
         for name in names
     }
     assert [lengths[name] for name in names] == [
-        pytest.approx([120.0, 120.0]),
+        pytest.approx([120.0 - 2.1 * 0.0217] * 2),
         pytest.approx([120.0]),
         pytest.approx([123.0]),
     ]
-    bought = [(line.kind, line.size, line.quantity) for line in order(schedule(door)).lines]
+    listed = schedule(door)
+    assert [item.count for item in listed.listed("trims") if item.role == "jamb angle"] == [2]
+    bought = [(line.kind, line.size, line.quantity) for line in order(listed).lines]
     assert {line for line in bought if line[0].endswith("angle") and "x" not in line[0]} == {
         ("jamb angle", "10'", 2),
         ("head angle", "10'", 1),

@@ -163,8 +163,8 @@ def _sill(lines: TrimLines, face: Face, name: str, edge: tuple[Place, float, flo
 def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterator[TrimRun]:
     """Jamb angles and a head angle around an overhead door.
 
-    The head angle is as long as the opening is wide, the jambs reach up to the underside of the header,
-    their legs in the opening notched back under the head angle's. In a ledge the flanges go down to its
+    The head angle is as long as the opening is wide, the jambs end square under it, so that one that needs no
+    notch at its foot fits either side. In a ledge the flanges go down to its
     floor, their other legs notched at the slab.
     """
     t = lines.thickness
@@ -182,7 +182,7 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
         if head and opening.height - min(lines.door_foot, 0.0) > max(lines.stock(Role.JAMB_ANGLE)):
             low, high = low + room, high - room
         elif not head:
-            notches.append((end - room, high + 1, inner))
+            high = end - room
             if low < 0:
                 notches.append((low - 1, 0.0, inner))
         run = TrimRun(
