@@ -267,7 +267,7 @@ def test_a_sheet_that_stands_head_down_is_told_as_it_stands() -> None:
     assert (told["bottom"]["kind"], told["top"]["kind"]) == ("rake", "square")
     assert told["bottom"]["right"] == {"mm": 241.3, "shown": '9-1/2"'}
     assert told["cutouts"][1]["corners"][0] == pytest.approx([0.0, 81.5 * INCH])
-    assert (told["turned"], row["up"]) == (1, "1 turned")
+    assert (told["turned"], row["up"], row["ribs"]) == (1, "1 turned", "overlap rib right")
     both = (piece("front 1", RAKED, DOWN, "front"), piece("front 2", RAKED, UP, "front"))
     (row,) = rows_of(csv_text(schedule(Model("both", "ft-in", both)), ["sheets"]))
     assert (row["ends"], row["up"]) == ('square / rake 9-1/2" high right', "1 head up, 1 turned")

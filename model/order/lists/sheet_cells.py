@@ -51,9 +51,9 @@ def texts(row: Row, units: Units) -> dict[str, str]:
 
 
 def _ribs(row: Row, units: Units) -> str:
-    """Of a sheet that has its overlap rib cut off, where its first major rib is."""
+    """Whether its overlap rib is on the right as it stands; of one that has none, where its first rib is."""
     if row.overlap or not row.ribs:
-        return ""
+        return "overlap rib right" if row.overlap and row.turned == row.count else ""
     return f"no overlap rib, first rib at {format_length(row.ribs[0], units)}"
 
 
