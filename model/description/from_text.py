@@ -11,11 +11,12 @@ from ..catalog.gauges import gauges
 from ..units import Units, format_exact, parse_length
 from .blanket import insulation_of, pressed
 from .building import Building, DoorRoom, Limits, Roof, Screws, Slab, Trim
-from .key_checks import check, sill
+from .key_checks import check
 from .keys.sheet_tables import WAINSCOT_WALLS
 from .keys.steel_tables import TRIM_KINDS
 from .keys.value_kinds import Name
 from .opening import SLIDING, WALLS, Opening, Wall
+from .opening_checks import sill
 from .own_walls import face_of, name_of, seen_by
 from .reading.draft import Draft, Values, read_values
 from .reading.source import load

@@ -7,8 +7,8 @@ from itertools import pairwise
 from math import inf
 
 from ..description.building import Building
-from ..description.key_checks import APART
 from ..description.opening import Opening
+from ..description.opening_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits

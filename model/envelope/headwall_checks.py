@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
-from ..description.key_checks import APART
 from ..description.opening import Opening
+from ..description.opening_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..description.walls_around import around
 from ..units import parse_length

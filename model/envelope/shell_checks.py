@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from ..description.building import Building
-from ..description.key_checks import COVER
+from ..description.opening_checks import COVER
 from ..description.reading.positions import Path
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..units import parse_length

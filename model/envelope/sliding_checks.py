@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-from ..description.key_checks import CORNER
 from ..description.opening import SLIDING, Opening
+from ..description.opening_checks import CORNER
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..place import Point2
 from .face import Face

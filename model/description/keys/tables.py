@@ -1,7 +1,7 @@
 """Every key of a description: one line each, from which come reading, messages, schema and starter.
 
 Those of sheets, steel and trims stand in files of their own. To add a key, add a line and the attribute it
-fills in building.py (build.py hands the values of a table to the class of the same name). To add a table,
+fills in building.py (from_text.py hands the values of a table to the class of the same name). To add a table,
 add it to TABLES.
 """
 
@@ -23,6 +23,7 @@ from .sheet_tables import (
     SKIRT,
     WAINSCOT,
 )
+from .slab_table import SLAB
 from .steel_tables import BRACING, DOOR_ROOM, FRAME, FRAMING, SCREWS, TRIM
 from .value_kinds import Bays, Choice, Length, Name, Pitch, Text
 from .word_kinds import WallName, Words
@@ -122,37 +123,6 @@ WALLS = Table(
         Key("back", Choice(GABLES), "the back gable, likewise", SIDES[0]),
         Key("left", Bays(), 'the left wall; in some bays, from the front: "open in bays 1, 2"', SIDES[0]),
         Key("right", Bays(), "the right wall, likewise", SIDES[0]),
-    ),
-)
-
-SLAB = Table(
-    "slab",
-    "The concrete.",
-    (
-        Key("thickness", Length("2 in", "24 in"), "of the slab", "4 in", metric="100 mm"),
-        Key("ledge_depth", Length("0 in", "12 in"), "of the ledge the wall sheets stand in; 0: none", "0 in"),
-        Key(
-            "hang",
-            Length("0 in", "6 in"),
-            "of the sheets past the top of a slab that ends on the steel line; 0: none",
-            "0 in",
-        ),
-        Key(
-            "ledge_width",
-            Length("1-1/16 in", "12 in"),
-            "from the steel line out to the slab's edge",
-            unless="room for sheets and corner trim",
-            example=("2 in", "50 mm"),
-        ),
-        Key(
-            "edge_depth",
-            Length("3 in", "48 in"),
-            "of a slab thicker at its edge, from its top",
-            unless="as thick as the slab",
-            example=("12 in", "300 mm"),
-        ),
-        Key("edge_width", Length("6 in", "48 in"), "of that edge", "12 in", metric="300 mm"),
-        Key("mesh", Text(), "in the slab, as you order it", unless="none", example=("6x6 W1.4",) * 2),
     ),
 )
 
