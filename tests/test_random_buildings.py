@@ -50,6 +50,9 @@ FOUND = {
     "a lean-to under the gable of an open wall": SMALL.replace("8 ft", "13 ft").replace("12 ft", "20 ft")
     + 'pitch = "10 deg"\n[roof]\nshape = "single slope"\n[walls]\nright = "open"\n'
     + '[[lean_to]]\nbetween = "open"\nwall = "back"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n',
+    "screws in two sticks of the trim over a trim in line": 'width = "16 ft"\nlength = "20 ft"\n'
+    + 'eave_height = "13 ft"\npitch = "3/12"\n[trim]\nstock = ["54 in"]\n[[lean_to]]\nbetween = "open"\n'
+    + 'wall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\nwalls = "front"\n',
     "a wainscot of gables": 'width = "15 ft"\nlength = "20 ft"\neave_height = "126 in"\npitch = "3/12"\n'
     + '[wainscot]\nheight = "42 in"\nwalls = "gables"\n',
     "deep ribs past a corner": 'width = "16 ft"\nlength = "19 ft"\neave_height = "8 ft"\n'

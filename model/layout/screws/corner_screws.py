@@ -101,13 +101,13 @@ def _leg(
     seat: float,
     heights: Sequence[float] | None,
 ) -> Wanted:
-    """The screws in one leg, from its wall's end so far along it, of the first (0) or the last (-1) of the
-    runs at its corner. heights: None is one at every line that reaches it."""
+    """The screws in one leg, from its wall's end so far along it, of the lowest (0) or the highest (-1) of
+    the runs at its corner. heights: None is one at every line that reaches it."""
     (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
     corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
     runs: list[TrimRun] = [run for run in on.runs if run.role is Role.CORNER_TRIM]
     near = min(dist(run.frame.origin, corner) for run in runs)
-    here = [run for run in runs if dist(run.frame.origin, corner) == near]
+    here = sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
     far = end + edge - into * (on.lines.ride + EDGE)
     u, strip = end + edge / 2, sorted((end + into * EDGE, far))
     if heights is None:
@@ -118,6 +118,11 @@ def _leg(
         heights = _with_laps(on, heights)
     spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in heights]
     return which[0], here[which[1]], seat, spots
+
+
+def _begins(run: TrimRun) -> float:
+    """How high an upright run begins."""
+    return run.frame.point(run.start.point)[2]
 
 
 def _with_laps(on: Trimmed, heights: Sequence[float]) -> list[float]:
