@@ -11,10 +11,11 @@ import re
 import sys
 import tomllib
 from collections import Counter
+from itertools import islice
 
 from ribwright.description.building import Building
 from support.judged import Judged, judged
-from support.random_buildings import KEYS, Drawn, described, hand, parsed
+from support.random_buildings import KEYS, Drawn, built, described, hand, parsed
 from support.random_values import has_ends
 
 Case = tuple[Drawn, Building]
@@ -63,14 +64,9 @@ def smallest(text: str, kind: str) -> str:
 
 def _cases(count: int, first: int) -> list[Case]:
     """So many that can be built, from a number on, drawn on all cores."""
-    cases: list[Case] = []
     with multiprocessing.get_context("fork").Pool() as pool:
-        for drawn in pool.imap(described, range(first, first + MOST_DRAWN * count)):
-            if (building := parsed(drawn.text)) is not None:
-                cases.append((drawn, building))
-            if len(cases) == count:
-                break
-    return cases
+        drawings = pool.imap(described, range(first, first + MOST_DRAWN * count))
+        return list(islice(built(drawings), count))
 
 
 def judged_case(case: Case) -> tuple[Case, Judged]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from math import cos, radians, sin
 from typing import NamedTuple
 
@@ -93,9 +94,14 @@ class Weather:
             return None
         return int(cell), float(share) * reach
 
+    @cached_property
+    def ends(self) -> tuple[Vector, Vector]:
+        """The least and the greatest corner of the whole (3,), mm."""
+        return self.corners.min(axis=(0, 1)), self.corners.max(axis=(0, 1))
+
     def outward(self, point: Vector) -> Vector:
         """The level way out to the nearest side of the whole."""
-        low, high = self.corners.min(axis=(0, 1)), self.corners.max(axis=(0, 1))
+        low, high = self.ends
         rooms = np.array([point - low, high - point])[:, :2]
         side, axis = np.unravel_index(rooms.argmin(), rooms.shape)
         return np.eye(3)[axis] * (-1.0, 1.0)[side]
@@ -141,8 +147,8 @@ def _finder(corners: Vector) -> vtkStaticCellLocator:
 
 
 def standing(weather: Weather, start: tuple[int, Vector], dry: frozenset[str]) -> Standing | None:
-    """Where a drop that landed comes to stand; None if it gets away, or to the slab, which
-    is let run off. dry: roles that should stay so."""
+    """Where a drop that landed comes to stand; None if it gets away, or to the slab, which is let
+    run off. dry: roles that should stay so."""
     at: tuple[int, Vector] | None = start
     for _ in range(STEPS):
         if at is None or weather.role(at[0]) == Role.SLAB:

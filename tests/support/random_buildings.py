@@ -7,7 +7,7 @@ stand at an end of their range, where they have one. A building is small, unless
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import accumulate, count, pairwise, product
 from math import ceil
@@ -242,8 +242,12 @@ def _where_it_can(text: str, more: str, otherwise: str = "") -> str:
 
 def buildings(first: int = 0) -> Iterator[tuple[Drawn, Building]]:
     """Those that can be built, from a number on."""
-    for number in count(first):
-        drawn = described(number)
+    return built(map(described, count(first)))
+
+
+def built(drawings: Iterable[Drawn]) -> Iterator[tuple[Drawn, Building]]:
+    """Those of some descriptions that can be built."""
+    for drawn in drawings:
         if (building := parsed(drawn.text)) is not None:
             yield drawn, building
 

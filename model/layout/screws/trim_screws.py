@@ -1,9 +1,9 @@
 """Screws that hold the trims: through legs into framing, past the sheets' pans, in rows.
 
-Corner trim: at base rail and girts, in both legs (trade practice); up the upright where a
-wall ends at an open stretch, or the column that girts are flush with. Rake trims: at every purlin, and 24 in
-apart down the gable. Ridge cap: in every pan, into the upper purlin. Eave trim: along the strut of an open
-wall. Base, other eave and J-trims are held by the sheets' own screws, which pass through them.
+Corner trim: at base rail and girts, in both legs (trade practice); up the upright where a wall ends at an
+open stretch, or the column that girts are flush with. Rake trims: at every purlin, and 24 in apart down the
+gable. Ridge cap: in every pan, into the upper purlin. Eave trim: along the strut of an open wall. Base, other
+eave and J-trims are held by the sheets' own screws, which pass through them.
 
 A screw stands clear of the laps of a run; where it must stand in one, it keeps its distance from the ends
 of both pieces and goes through both, its head on the outer one.

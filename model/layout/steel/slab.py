@@ -35,7 +35,7 @@ def slab(building: Building, walls: Sequence[Face], beside: Sequence[Sequence[Fa
         whole = shapely.union_all(
             [shapely.Polygon(rim), *(shapely.Polygon(_rim(one, out)) for one in beside)]
         )
-        rim = [(x, y) for x, y in shapely.orient_polygons(whole.simplify(0.001)).exterior.coords[:-1]]
+        rim = _ring(whole.simplify(0.001))
     corner = Place((min(x for x, _ in rim), min(y for _, y in rim), -thick))
     body = _prism(rim, corner, thick)
     deep = thick - building.slab.thickness + 1
@@ -69,7 +69,12 @@ def _within(rim: Sequence[Point2], building: Building) -> list[list[Point2]]:
         return []
     inner = shapely.Polygon(rim).buffer(-building.slab.edge_width, join_style="mitre", mitre_limit=10)
     parts = [part for part in shapely.get_parts(inner) if not part.is_empty]
-    return [[(x, y) for x, y in shapely.orient_polygons(part).exterior.coords[:-1]] for part in parts]
+    return [_ring(part) for part in parts]
+
+
+def _ring(area: shapely.Polygon) -> list[Point2]:
+    """The outline of an area, counter-clockwise from above."""
+    return [(x, y) for x, y in shapely.orient_polygons(area).exterior.coords[:-1]]
 
 
 def _rim(walls: Sequence[Face], out: float) -> list[Point2]:

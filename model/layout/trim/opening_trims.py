@@ -164,8 +164,8 @@ def _angles(lines: TrimLines, face: Face, name: str, opening: Opening) -> Iterat
     """Jamb angles and a head angle around an overhead door.
 
     The head angle is as long as the opening is wide, the jambs end square under it, so that one that needs no
-    notch at its foot fits either side. In a ledge the flanges go down to its
-    floor, their other legs notched at the slab.
+    notch at its foot fits either side. In a ledge the flanges go down to its floor, their other legs notched
+    at the slab.
     """
     t = lines.thickness
     # A jamb longer than its stock is two pieces, the upper one of which leans into the opening.
