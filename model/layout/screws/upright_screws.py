@@ -33,15 +33,18 @@ def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Mi
                     yield Missed(name, plan.face.name, at)
         for sheet, where in beside:
             if sheet.lap and low < sheet.lap.row < high:
-                yield from _where_lapped(plan, sheet, where, (u, sheet.lap.row))
+                row, head = sheet.lap.row, sheet.lap.head
+                yield from _where_lapped(plan, sheet, where, (u, row), (row - REACH, row + REACH))
+                if head < high:
+                    yield from _where_lapped(plan, sheet, where, (u, head - REACH), (head - HOLDS, head))
 
 
 def _where_lapped(
-    plan: Fastening, sheet: ScrewedSheet, where: shapely.Geometry, at: Point2
+    plan: Fastening, sheet: ScrewedSheet, where: shapely.Geometry, at: Point2, span: Point2
 ) -> Iterator[Missed]:
-    """A screw through a sheet's foot and the head that it lies on, at the row of their lap, where no rib of
-    the sheet has brought one near to the upright."""
-    if any(abs(x - at[0]) < BESIDE and abs(y - at[1]) <= REACH for x, y in sheet.spots):
+    """A screw through a sheet's foot and the head that it lies on, at the row of their lap or under the head,
+    where none of the sheet's stands near to the upright in a span of heights."""
+    if any(abs(x - at[0]) < BESIDE and span[0] <= y <= span[1] for x, y in sheet.spots):
         return
     near = where.intersection(shapely.box(at[0] - 1e4, at[1] - EDGE, at[0] + 1e4, at[1] + EDGE))
     if not put(plan, sheet, plan.room.spot(at, near)):
@@ -71,6 +74,8 @@ def _one_of_column(
 REACH, BESIDE = 3 * INCH, 5.5 * INCH
 """mm; how far up or down a jamb's screw may slide, and how far beside a jamb one of a lap's row holds the
 sheets' edge there. Ours."""
+HOLDS = 11 * INCH
+"""mm; a screw this near under a lapped head, as long laps have none, holds the head's edge. Ours."""
 
 
 def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
