@@ -60,7 +60,14 @@ class Code(Enum):
         "opening-on-ribs",
         "detailing",
         "{one} has an edge along a rib of the sheets, which is hard to cut and to screw, and no place nearby "
-        "is clear of them: another width would be",
+        "is clear of them; {limit} wide about the same middle it would be",
+        False,
+    )
+    OPENING_RIBS_STAY = (
+        "opening-ribs-stay",
+        "detailing",
+        "{one} has an edge along a rib of the sheets, which is hard to cut and to screw, and neither another "
+        "place nor another width nearby is clear of them",
         False,
     )
     STRIP_BESIDE = (
@@ -72,8 +79,15 @@ class Code(Enum):
     STRIPS_BESIDE = (
         "strips-beside-opening",
         "detailing",
-        "{one} leaves a strip of {measured} of a sheet beside it, and no place nearby is better: another "
-        "width would be",
+        "{one} leaves a strip of {measured} of a sheet beside it, and no place nearby is better; {limit} "
+        "wide about the same middle it would be",
+        False,
+    )
+    STRIP_STAYS = (
+        "strip-stays",
+        "detailing",
+        "{one} leaves a strip of {measured} of a sheet beside it, and neither another place nor another "
+        "width nearby is better",
         False,
     )
     SLIVER = (

@@ -12,10 +12,10 @@ from pathlib import Path
 import pytest
 from ribwright.cli.main import run
 from ribwright.description import schema
-from ribwright.findings import Code
 from ribwright.intake import read, starters
 from ribwright.layout import lay_out
 from ribwright.layout.detailing import detailed
+from ribwright.layout.detailing.beside_openings import RIBS, STRIPS
 from ribwright.roles import Role
 
 FOOT = 304.8
@@ -91,8 +91,7 @@ def test_doors_stand_where_sheets_are_cut_well(sizes: list[str], doors: int) -> 
     building = read(Path("barn.toml"))
     assert len(building.openings) == 4
     assert lay_out(building).findings == ()
-    beside = (Code.OPENING_ON_RIB, Code.OPENING_ON_RIBS, Code.STRIP_BESIDE, Code.STRIPS_BESIDE)
-    assert [finding for finding in detailed(building) if finding.code in beside] == []
+    assert [finding for finding in detailed(building) if finding.code in (*RIBS, *STRIPS)] == []
 
 
 def test_a_large_building_is_begun_with_posts_and_braces() -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import pytest
 from ribwright.description.building import Building
-from ribwright.findings import Code, Finding, words
+from ribwright.findings import Code, Finding, amount, words
 from ribwright.intake import parse, starter_text
 from ribwright.layout.detailing import detailed
+from ribwright.layout.detailing.beside_openings import RIBS, STRIPS
 from ribwright.units import INCH
 
 FT = 12 * INCH
@@ -57,21 +58,45 @@ def test_a_rip_along_a_rib_is_named_with_a_size_that_has_a_flat_edge() -> None:
 @pytest.mark.parametrize("inches", [60 + quarter / 4 for quarter in range(0, 36, 3)])
 def test_a_window_is_clear_of_ribs_or_told_where_it_would_be(inches: float) -> None:
     """All along the pitch of the ribs: at what is said to do there is nothing to say."""
-    found = notes(shed(more=WINDOW.format(from_left=f"{inches} in")), *BESIDE)
+    found = notes(shed(more=WINDOW.format(from_left=f"{inches} in")), *RIBS, *STRIPS)
     for note in found:
         assert note.limit is not None
         better = shed(more=WINDOW.format(from_left=f"{note.limit / INCH:.6f} in"))
-        assert not notes(better, *BESIDE)
+        assert not notes(better, *RIBS, *STRIPS)
 
 
-BESIDE = (Code.OPENING_ON_RIB, Code.OPENING_ON_RIBS, Code.STRIP_BESIDE, Code.STRIPS_BESIDE)
+@pytest.mark.parametrize(
+    ("inches", "code"), [(60, Code.OPENING_ON_RIBS), (63, Code.OPENING_ON_RIBS), (74, Code.STRIPS_BESIDE)]
+)
+def test_a_window_that_no_place_suits_is_told_a_width_that_does(inches: float, code: Code) -> None:
+    """31-1/4 in and two clearances span two edges of ribs 9 in apart wherever it stands. As wide as it says,
+    about the same middle, there is nothing to say."""
+    wide = WINDOW.replace('"3 ft"', '"31.25 in"', 1)
+    (note,) = notes(shed(more=wide.format(from_left=f"{inches} in")), *RIBS, *STRIPS)
+    assert note.code is code and note.limit is not None
+    width = note.limit / INCH
+    better = WINDOW.replace('"3 ft"', f'"{width:.6f} in"', 1)
+    assert not notes(
+        shed(more=better.format(from_left=f"{inches + (31.25 - width) / 2:.6f} in")), *RIBS, *STRIPS
+    )
+    assert f"{amount(note.limit, 'length', 'ft-in')} wide about the same middle" in words(note, "ft-in")
+
+
+@pytest.mark.parametrize(("inches", "code"), [(63, Code.OPENING_RIBS_STAY), (64, Code.STRIP_STAYS)])
+def test_an_opening_between_two_others_that_nothing_suits_is_told_so(inches: int, code: Code) -> None:
+    """6 in wide, 7 in from a neighbour on either side: it can neither move nor be made another 2 in wider."""
+    vent = '[[opening]]\nkind = "framed opening"\nwall = "right"\nheight = "3 ft"\n'
+    at = ((6, inches), (30, inches - 37), (30, inches + 13))
+    row = "".join(f'{vent}width = "{width} in"\nfrom_left = "{left} in"\n' for width, left in at)
+    (note,) = notes(shed(more=row), code)
+    assert note.limit is None and "neither another place nor another width" in words(note, "ft-in")
 
 
 def test_a_leg_of_an_inch_and_seven_eighths_beside_an_opening_is_found() -> None:
     """The right wall's run starts at its right corner, 432 in: sheets begin at 394 - 36 k, so at 70 in. An
     opening from 71-7/8 in on leaves 1-7/8 of that one; it ends at 129-1/2, in the middle of a pan."""
     text = WINDOW.replace('"3 ft"', '"57.625 in"', 1).format(from_left="71.875 in")
-    (note,) = notes(shed(more=text), *BESIDE)
+    (note,) = notes(shed(more=text), *RIBS, *STRIPS)
     assert note.code is Code.STRIP_BESIDE
     assert note.measured is not None and note.measured / INCH == pytest.approx(1.875)
 

@@ -24,6 +24,10 @@ LaidOn = list[tuple[Region, list[Lay]]]
 """The regions of a wall, each with its sheets' places."""
 STEPS = {"ft-in": INCH / 4, "mm": 5.0}
 """mm; openings are moved by whole ones."""
+WIDER = {"ft-in": 2 * INCH, "mm": 50.0}
+"""mm; openings are made wider or narrower by whole ones. Common practice, no source."""
+WIDTHS = 9
+"""So many of them either way are tried."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,27 +46,42 @@ class Cut:
 
 @dataclass(frozen=True, slots=True)
 class Beside:
-    """An opening with what it does to the sheets beside it: its wall's name and its number there, and the
-    nearest from_left (mm) where it would do well; None without any."""
+    """An opening with what it does to the sheets beside it: its wall's name and its number there.
+
+    better: the nearest from_left (mm) where it would do well; width: without one, the width (mm) about the
+    same middle with which it would. None without any.
+    """
 
     wall: str
     number: int
     opening: Opening
     cut: Cut
     better: float | None
+    width: float | None
+
+    @property
+    def code(self) -> Code:
+        """What is found, by what would do."""
+        moved, resized, neither = STRIPS if self.cut.strip is not None else RIBS
+        if self.better is not None:
+            return moved
+        return neither if self.width is None else resized
+
+
+RIBS = (Code.OPENING_ON_RIB, Code.OPENING_ON_RIBS, Code.OPENING_RIBS_STAY)
+STRIPS = (Code.STRIP_BESIDE, Code.STRIPS_BESIDE, Code.STRIP_STAYS)
 
 
 def beside_openings(lines: TrimLines) -> Iterator[Finding]:
     """A note for each opening with an edge on a rib, or a strip beside it."""
     for beside in _beside(lines):
         name, better = f"{beside.wall} {beside.opening.kind} {beside.number}", beside.better
-        measured = None if better is None else abs(better - beside.opening.from_left)
-        if beside.cut.strip is not None:
-            code = Code.STRIP_BESIDE if better is not None else Code.STRIPS_BESIDE
-            yield Finding(code, (name,), (), None, beside.cut.strip, better, "length")
-        else:
-            code = Code.OPENING_ON_RIB if better is not None else Code.OPENING_ON_RIBS
-            yield Finding(code, (name,), (), None, measured, better, "length")
+        strip = beside.cut.strip
+        if strip is None and better is not None:
+            strip = abs(better - beside.opening.from_left)
+        yield Finding(
+            beside.code, (name,), (), None, strip, beside.width if better is None else better, "length"
+        )
 
 
 def clear_places(building: Building) -> tuple[float, ...]:
@@ -79,27 +98,46 @@ def _beside(lines: TrimLines) -> Iterator[Beside]:
         for number, opening in enumerate(wall.openings, 1):
             cut = _cut(lines, laid_on, opening)
             if cut.bad:
-                yield Beside(wall.name, number, opening, cut, _better(lines, laid_on, opening))
+                better = _better(lines, laid_on, opening)
+                width = _width(lines, laid_on, opening) if better is None else None
+                yield Beside(wall.name, number, opening, cut, better, width)
 
 
 def _better(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
     """The nearest from_left within a rib's pitch at which sheets are cut well and everything still fits."""
-    step, building = STEPS[lines.building.units], lines.building
+    step = STEPS[lines.building.units]
     pitch = laid_on[-1][0].skin.profile.pitch
     for count in range(1, round(pitch / step) + 1):
         for way in (1, -1):
             moved = replace(opening, from_left=_whole(opening.from_left, step, way, count))
-            if (
-                moved.from_left > 0
-                and not _cut(lines, laid_on, moved).bad
-                and _fits(building, opening, moved)
-            ):
+            if _does(lines, laid_on, opening, moved):
                 return moved.from_left
     return None
 
 
+def _width(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
+    """The nearest width about the same middle with which sheets are cut well and everything still fits."""
+    step = WIDER[lines.building.units]
+    for count in range(1, WIDTHS + 1):
+        for way in (1, -1):
+            width = _whole(opening.width, step, way, count)
+            if width < step:
+                continue
+            from_left = opening.from_left + (opening.width - width) / 2
+            if _does(lines, laid_on, opening, replace(opening, width=width, from_left=from_left)):
+                return width
+    return None
+
+
+def _does(lines: TrimLines, laid_on: LaidOn, opening: Opening, other: Opening) -> bool:
+    """Whether another opening in place of one does well."""
+    return (
+        other.from_left > 0 and not _cut(lines, laid_on, other).bad and _fits(lines.building, opening, other)
+    )
+
+
 def _whole(at: float, step: float, way: int, count: int) -> float:
-    """A place so many whole steps to one side."""
+    """A place or a width so many whole steps to one side."""
     return (round(at / step) + way * count) * step
 
 
