@@ -10,7 +10,7 @@ from ..description.opening_checks import CORNER
 from ..description.said_limits import at_least, at_most, exactly, over, under
 from ..place import Point2
 from .face import Face
-from .headwall import headwall_of
+from .headwall import headwall_girts, headwall_of, headwalls
 from .opening_lines import OpeningLines
 from .sliding import COVER_PAST, OVERLAP, Rail, rails_of
 from .steel_checks import Objection
@@ -98,6 +98,17 @@ def _over_others(lines: OpeningLines, wall: Face, rail: Rail, number: int) -> It
         return
     wide = building.framing.girt.width
     own = next(group.girts for group in lines.girts_of_ends if group.low == rail.seam.level)
+    for headwall in headwalls(building):
+        girts = headwall_girts(building, headwall)
+        down, up = own[-1] + wide - girts[0], girts[-1] + wide - own[0]
+        if over(down, 0.0) and over(up, 0.0):
+            lower, higher = rail.opening.height - down - building.sheets.step, rail.opening.height + up
+            most = f"at most {at_most(lower, units)} or " if lower > 0 else ""
+            yield (
+                ("opening", number, "height"),
+                f"{most}at least {at_least(higher + building.sheets.step, units)}: the girts over its rail "
+                "run around the building, and are at those of the lean-to's roof",
+            )
     seam = lines.seam_girts
     if seam and under(own[0] - seam[-1], wide):
         least = rail.opening.height + wide - (own[0] - seam[-1]) + building.sheets.step

@@ -163,6 +163,22 @@ def test_what_is_in_the_way_of_a_leaf_is_said_with_what_would_do(text: str, said
         parse(text, "barn")
 
 
+AT_GIRTS = (
+    'width = "16 ft"\nlength = "20 ft"\neave_height = "13 ft"\npitch = "4/12"\n[[lean_to]]\nwall = "left"\n'
+    'width = "8 ft"\npitch = "0.5/12"\neave_height = "7 ft"\n'
+    + door("front", ("62.25 in", "77 in"), "46.875 in", 'slides = "right"\n')
+)
+"""The girts over its rail would stand among those at the lean-to's roof, at which they run around too."""
+
+
+def test_girts_over_a_rail_keep_clear_of_those_at_a_lean_tos_roof() -> None:
+    with pytest.raises(DescriptionError, match=r"at most 6' 1\" or at least 7' 3-7/8\""):
+        parse(AT_GIRTS, "barn")
+    for height in ("6 ft 1 in", "87.875 in"):
+        raised = raise_building(parse(AT_GIRTS.replace("77 in", height), "barn"))
+        assert raised.findings == () and audit(raised.model).findings == ()
+
+
 def test_a_place_that_a_message_names_will_do() -> None:
     for text, instead in (("365 in", "22 ft 11 in"), ("6 in", "9 in")):
         with pytest.raises(DescriptionError, match="of a sliding door goes"):
