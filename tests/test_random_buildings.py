@@ -55,6 +55,9 @@ FOUND = {
     + 'wall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\nwalls = "front"\n',
     "a wainscot of gables": 'width = "15 ft"\nlength = "20 ft"\neave_height = "126 in"\npitch = "3/12"\n'
     + '[wainscot]\nheight = "42 in"\nwalls = "gables"\n',
+    "lap screws on a rib at the edge of a rake trim": 'width = "16 ft"\nlength = "20 ft"\n'
+    + 'eave_height = "13 ft"\npitch = "9/12"\n[roof]\nright_eave_height = "17 ft 10 in"\n'
+    + '[screws]\nstitch = "12 in"\n[roof_sheets]\nprofile = "1000 x 250 x 35"\n',
     "a long lap that ends beside an upright": SMALL.replace("12 ft", "20 ft").replace("8 ft", "44 ft")
     + 'pitch = "3/12"\n[framing]\nstock = ["200 ft"]\n[skirt]\nfoot = "4 ft"\nwalls = "front"\n'
     + '[sheets]\nend_lap = "24 in"\n',

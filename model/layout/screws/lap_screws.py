@@ -10,11 +10,13 @@ from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..skin.cladding import Tile
 from .fastening import Fastening
-from .screw_kinds import EDGE, INCH, NUMBER_12, hex_screw
+from .screw_kinds import EDGE, INCH, NUMBER_12, RIM, hex_screw
 from .sheet_screws import row_through, top_of
 
 STITCH = hex_screw(NUMBER_12, 0.75 * INCH)
 """They hold sheet to sheet on a rib's crown and reach no steel."""
+BESIDE_TRIM = 3.0
+"""mm; up to a washer and this past a rake trim's leg a lap rib is held by the trim's screws. Ours."""
 CAPPED = 2.5 * INCH
 """mm down from the uppermost purlin's row: the ridge cap's leg lies there, which is screwed itself."""
 
@@ -24,8 +26,8 @@ def stitch_screws(plan: Fastening, tile: Tile, sheet: Part) -> Part | None:
     assert isinstance(sheet.recipe, Sheet)
     apart, face = plan.screws.stitch, plan.face
     rib = face.frame.seen(sheet.place.origin)[0]
-    (left, right), leg = tile.region.span, tile.region.skin.profile.leg
-    if not (apart and face.sloped and left + 2 * leg < rib < right - 2 * leg):
+    (left, right), trimmed = tile.region.span, trim_profiles()["rake"].in_plane + RIM + BESIDE_TRIM
+    if not (apart and face.sloped and left + trimmed < rib < right - trimmed):
         return None
     foot, head = tile.course.foot, tile.course.head
     count = max(1, ceil((head - foot) / apart) - 1)
