@@ -24,11 +24,13 @@ from ribwright.order.written.csv import csv_text
 from ribwright.order.written.cut_cells import cuts_text
 from ribwright.order.written.order_csv import cuts_csv
 from ribwright.order.written.order_text import order_table
+from ribwright.order.written.table import table
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.roles import list_of
 from support.csv_rows import rows_of
 from support.sample_building import sample_model, sample_schedule
+from support.starter_buildings import starter_model
 
 INCH, FOOT, POUND = 25.4, 304.8, 0.45359237
 
@@ -197,7 +199,8 @@ def test_the_cut_list_and_the_stock_plans_tell_every_stick(wanted: Order) -> Non
     cuts, table = rows_of(cuts_csv(wanted)), cuts_text(wanted)
     told = [line.split() for line in table.splitlines() if line[:1].isdigit()]
     assert [words[:3] for words in told] == [[row["stick"], row["cut"], row["mark"]] for row in cuts]
-    lines_of, plans = order_table(wanted, sample_schedule(), Carried()).splitlines(), dict(wanted.plans)
+    plans = dict(wanted.plans)
+    lines_of = order_table(wanted, sample_schedule(), Carried(), 1000).splitlines()
     item, whole = "", dict.fromkeys(plans, 0)
     for line in lines_of[lines_of.index("Stock plans") + 1 :]:
         item = item if line.startswith("    ") else line.strip().rpartition(": ")[0]
@@ -206,6 +209,21 @@ def test_the_cut_list_and_the_stock_plans_tell_every_stick(wanted: Order) -> Non
     for item, plan in plans.items():
         assert whole[item] == sum(len(stick.cuts) == 1 and stick.left <= 1 for stick in plan.sticks)
     assert any(whole.values())
+
+
+@pytest.mark.parametrize("name", ["machine-shed", "workshop"])
+def test_an_order_and_its_schedule_fit_a_terminal_and_leave_nothing_out(name: str) -> None:
+    """Lines of 80 at most that say word for word what lines without end say, no length broken in two."""
+    listed = schedule(starter_model(name))
+    bought = order(listed)
+
+    narrow, wide = (order_table(bought, listed, Carried(), width) for width in (80, 2000))
+    assert max(map(len, narrow.splitlines())) <= 80
+    assert sorted(narrow.split()) == sorted(wide.split())
+    narrow, wide = (text + table(listed, width) for text, width in ((narrow, 80), (wide, 2000)))
+    assert max(map(len, narrow.splitlines())) <= 80
+    lengths = re.compile(r"\d+' \d[\d/-]*\"")
+    assert sorted(lengths.findall(narrow)) == sorted(lengths.findall(wide))
 
 
 def test_closures_follow_the_sheets_of_their_face() -> None:

@@ -12,6 +12,7 @@ from ..buying.order_list import Order
 from ..buying.stock_line import StockLine
 from ..lists.items import Item
 from ..lists.schedule import Schedule
+from .fitted import fitted
 
 BENDS = ("item", "outside legs, inside angles", "girth", "painted side of the bend at the longer end")
 CLOSED = 10.0
@@ -56,17 +57,17 @@ def folds_text(item: Item, units: Units) -> str:
     return f"{said}; cut {format_length(item.cut, units)}"
 
 
-def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float) -> str:
-    """One line a kind of trim, under the pitch that bends follow."""
+def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float, width: int = 80) -> str:
+    """A line a kind of trim, under the pitch that bends follow; what is over `width` goes on below."""
     head = "outside legs, inside angles, painted side of the bend at the longer end"
     lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]
     bent = (trim for trim in trims if trim.first.bends)
     lines += [f"  {trim.line.item}: {bend_text(trim.first, units)}" for trim in bent]
-    return "\n".join(lines) + "\n"
+    return "\n".join(fitted(lines, width)) + "\n"
 
 
 def bends_page(order: Order, schedule: Schedule, width: int = 80) -> str:
     """The bends alone, under what stands over every list."""
     said = heading(order.name, order.terms, schedule.units, braced=order.braced)
     lines = [line for text in said for line in textwrap.wrap(text, width)]
-    return "\n".join(lines) + "\n\n" + bends_text(order.trims, schedule.units, schedule.pitch)
+    return "\n".join(lines) + "\n\n" + bends_text(order.trims, schedule.units, schedule.pitch, width)

@@ -18,6 +18,7 @@ from ..buying.words import long_text
 from ..lists.handling import Carried, cautions, lifts
 from ..lists.schedule import Schedule
 from .bend_text import bends_text
+from .fitted import fitted
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
 ABSENT = (
@@ -28,7 +29,8 @@ ABSENT = (
 
 
 def order_table(order: Order, schedule: Schedule, carried: Carried, width: int = 80) -> str:
-    """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy."""
+    """The order list by list with sums, then bends, stock plans, pairs, bundles and what is heavy, in lines
+    of at most `width` characters."""
     units = schedule.units
     job, *notes = heading(order.name, order.terms, units, braced=order.braced)
     guttered = any(line.kind == Role.GUTTER for line in order.lines)
@@ -45,7 +47,8 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
         if found:
             lines += [name.capitalize(), *_aligned(found, units, width), *_sums(found, units), ""]
     if order.trims:
-        lines += [bends_text(order.trims, units, schedule.pitch)]
+        lines += bends_text(order.trims, units, schedule.pitch, width).splitlines()
+        lines += [""]
         lines += ["Stock plans"]
         lines += [text for item, plan in order.plans for text in _plan_text(item, plan, units)]
     if order.pairs:
@@ -60,13 +63,14 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
     lines += ["", *_bundles(order, units), *_weights(order, schedule, carried, width)]
     if order.unpriced or order.unused or any(line.price for line in order.lines):
         lines += ["", *_prices(order)]
-    return "\n".join(line.rstrip() for line in lines) + "\n"
+    return "\n".join(line.rstrip() for line in fitted(lines, width)) + "\n"
 
 
 def _aligned(lines: Sequence[Line], units: Units, width: int) -> Iterator[str]:
     """Quantity, unit and item; length, area, weight and cost behind, or under, where it is wide."""
     size = max(len(number(line.quantity)) for line in lines)
     unit = max(len(line.unit) for line in lines)
+    margin = " " * (size + unit + 5)
     heads = [f"  {number(line.quantity).rjust(size)} {line.unit.ljust(unit)}  {line.item}" for line in lines]
     tails = _tails(lines, units)
     long = max(map(len, heads))
@@ -75,8 +79,8 @@ def _aligned(lines: Sequence[Line], units: Units, width: int) -> Iterator[str]:
         if broad:
             yield f"{head.ljust(long)}  {tail}"
         else:
-            yield head
-            yield from [" " * (size + unit + 5) + tail] if tail.strip() else []
+            yield from fitted([head], width, margin)
+            yield from [margin + tail] if tail.strip() else []
 
 
 def _tails(lines: Sequence[Line], units: Units) -> list[str]:

@@ -9,6 +9,7 @@ from ...heading import heading
 from ..lists import item_cells, sheet_cells
 from ..lists.parts import SHEETS, chosen
 from ..lists.schedule import Row, Schedule
+from .fitted import fitted
 
 GAP = "  "
 INDENT = " " * 7
@@ -85,7 +86,7 @@ def _sheets(schedule: Schedule, width: int) -> str:
         page.append(line)
         if not broad:
             page += _wrapped("; ".join(filter(None, texts.values())), width)
-        page += [INDENT + next(cuts) for _ in row.cutouts]
+        page += fitted((INDENT + next(cuts) for _ in row.cutouts), width)
     return "\n".join(line.rstrip() for line in [*page, rule, left[-1]]) + "\n"
 
 
