@@ -34,7 +34,7 @@ class Code(Enum):
     SCREW_LEFT_OUT = (
         "screw-left-out",
         "layout",
-        "{measured} screws that the pattern asks of {one} are left out: no steel would hold them",
+        "screws that the pattern asks of {one} and no steel would hold are left out: {measured}",
     )
     OPEN_OVER_GABLE = (
         "open-over-gable",

@@ -31,7 +31,8 @@ BEGIN = Caution(
 )
 BEGIN_BRACED = Caution(f"Begin in this bay, the first that has braces. {STAND}", COMMON)
 FALLS = (
-    "Fall protection from 6 ft up. The 15 ft of steel erection is no leave to work unprotected at 6 ft.",
+    "Fall protection from 6 ft (1.8 m) up. The 15 ft (4.6 m) of steel erection is no leave to work "
+    "unprotected at 6 ft.",
     f"{CFR}1926.501(b)(1)",
 )
 NO_ANCHOR = (
@@ -78,7 +79,8 @@ TACKED = (
     COMMON,
 )
 SEALED = (
-    "Leaves and sashes are drawn with 1/8 in open round them: shim and seal them there, as their maker says.",
+    "Leaves and sashes are drawn with 1/8 in (3 mm) open round them: shim and seal them there, as their "
+    "maker says.",
     COMMON,
 )
 UNTIED = Caution(
@@ -96,7 +98,8 @@ CAUTIONS = _table(
         ),
         Stage.SLAB: (
             ("Anchors are by the engineer: four anchor rods a column.", f"{CFR}1926.758(b)"),
-            ("Anchor rods stand within 1/8 in of each other in a group, 1/4 in between groups.",
+            ("Anchor rods stand within 1/8 in (3 mm) of each other in a group, 1/4 in (6 mm) between "
+             "groups.",
              "AISC 303 7.5.1, seen second-hand"),
             ("Drilling concrete makes silica dust.", COMMON),
         ),
@@ -115,7 +118,7 @@ CAUTIONS = _table(
             ("Guys and temporary bracing stay.", COMMON),
             ("Two members on the same bolts: the first stays fastened while the second goes on.",
              f"{CFR}1926.758(e)"),
-            ("Bundles on the roof only within 8 ft of a frame's centre line.", f"{CFR}1926.758(i)"),
+            ("Bundles on the roof only within 8 ft (2.4 m) of a frame's centre line.", f"{CFR}1926.758(i)"),
             FALLS, NO_ANCHOR,
         ),
         Stage.GABLES: (("Guys and temporary bracing stay.", COMMON), NO_ANCHOR),
@@ -126,7 +129,7 @@ CAUTIONS = _table(
         Stage.OPENING_TRIM: (TACKED, CUTTING),
         Stage.SIDE_SHEETS: (
             ("The first sheet plumb and square: all follow it. Sheets grow or shrink under the hands: "
-             "correct no more than 1/8 in a sheet.", COMMON),
+             "correct no more than 1/8 in (3 mm) a sheet.", COMMON),
             LOOSE, LADDER, CUTTING,
         ),
         Stage.BACK_SHEETS: (LOOSE, LADDER, CUTTING),
