@@ -140,11 +140,7 @@ class Code(Enum):
     )
     UNCLAD = ("face-unclad", "cover", "no sheet is on {measured} of framing, beside {pieces}")
     UNCOVERED = ("uncovered", "cover", "{measured} beside {pieces} has steel behind it and no sheet")
-    COVERED_TWICE = (
-        "covered-too-often",
-        "cover",
-        "{pieces} lie over each other on {measured}",
-    )
+    COVERED_TWICE = ("covered-too-often", "cover", "{pieces} lie over each other on {measured}")
     IN_OPENING = ("sheet-in-opening", "cover", "{one} reaches {measured} into the opening of {other}")
     HOLE = ("hole-without-opening", "cover", "a hole of {measured} in {pieces} has no opening behind it")
     OPEN_TO_SKY = ("open-to-sky", "cover", "{measured} is open to the sky beside {pieces}")
@@ -168,11 +164,7 @@ class Code(Enum):
         "cover",
         "{measured} of the foot of {pieces} at the pitch break has no trim under it, over those below",
     )
-    RAW_EDGE = (
-        "raw-edge",
-        "cover",
-        "{measured} of the cut edge of {pieces} has no trim over or under it",
-    )
+    RAW_EDGE = ("raw-edge", "cover", "{measured} of the cut edge of {pieces} has no trim over or under it")
     BARE_EAVE = ("bare-eave", "cover", "{measured} of the eave of {pieces} has no trim along it")
     LAP_OPEN = (
         "lap-open",
@@ -207,16 +199,8 @@ class Code(Enum):
     )
     OFF_PLANE = ("sheet-off-plane", "laps", "{pieces} lies {measured} off the plane of its face")
     TRIM_LAP_SHORT = ("trim-lap-short", "laps", "{one} and {other} lap {measured}, {limit} asked")
-    TRIM_LAP_UPHILL = (
-        "trim-lap-uphill",
-        "laps",
-        "{one} lies outside {other}, though it is lower",
-    )
-    TRIM_LAP_WINDWARD = (
-        "trim-lap-windward",
-        "laps",
-        "the edge of {one} over {other} faces the wind",
-    )
+    TRIM_LAP_UPHILL = ("trim-lap-uphill", "laps", "{one} lies outside {other}, though it is lower")
+    TRIM_LAP_WINDWARD = ("trim-lap-windward", "laps", "the edge of {one} over {other} faces the wind")
     TRIM_LAP_TURNED = (
         "trim-lap-turned",
         "laps",
@@ -229,11 +213,7 @@ class Code(Enum):
         "{one} cannot be put where it belongs in this order, on the ways tried: {other} is in the way",
     )
     OVERHANG = ("overhang", "overhang", "{pieces} reaches {measured} past the steel, {limit} asked")
-    EAVE_CROOKED = (
-        "eave-crooked",
-        "overhang",
-        "{one} and {other} end {measured} apart at the eave",
-    )
+    EAVE_CROOKED = ("eave-crooked", "overhang", "{one} and {other} end {measured} apart at the eave")
     FEET_UNEVEN = ("feet-uneven", "overhang", "the feet of {one} and {other} are {measured} apart in height")
     SEAM_HANG = (
         "seam-hang",
@@ -254,11 +234,7 @@ class Code(Enum):
     SCREW_IN_AIR = ("screw-in-air", "bite", "{one} passes through nothing that it could hold")
     SCREW_MISSES = ("screw-misses-steel", "bite", "{one} goes through {other} and finds no steel behind")
     BITE_SHORT = ("bite-short", "bite", "{one} reaches {measured} past the face of {other}, {limit} asked")
-    SCREW_ALONG = (
-        "screw-along-steel",
-        "bite",
-        "{one} runs {measured} down a wall of {other}, not through",
-    )
+    SCREW_ALONG = ("screw-along-steel", "bite", "{one} runs {measured} down a wall of {other}, not through")
     SCREW_GAP = ("screw-gap", "bite", "{one} has {measured} of air under {other} before the next it holds")
     WASHER_OFF = ("washer-off", "bite", "the washer of {one} stands {measured} off {other}")
     WASHER_RIDES = (
@@ -269,11 +245,8 @@ class Code(Enum):
     HEAD_BEHIND = ("head-behind", "bite", "the head of {one} is behind {other}")
     SCREWS_NEAR = ("screws-near", "bite", "{one} and {other} stand {measured} apart, {limit} asked")
     EDGE_NEAR = ("edge-near", "bite", "{one} stands {measured} from an edge of {other}, {limit} asked")
-    EDGE_LOOSE = (
-        "edge-loose",
-        "bite",
-        "{measured} of an edge of {one} has steel behind it and no screw",
-    )
+    EDGE_LOOSE = ("edge-loose", "bite", "{measured} of an edge of {one} has steel behind it and no screw")
+    TRIM_LOOSE = ("trim-loose", "bite", "no screw holds {one}")
     BODY_OPEN = ("body-open", "bodies", "the solid of {pieces} is not closed, or folds into itself")
     BODY_HOLLOW = ("body-inside-out", "bodies", "the solid of {pieces} has no volume, or is inside out")
     BODY_INVALID = ("body-invalid", "bodies", "the kernel's own checks find the solid of {pieces} invalid")
@@ -283,11 +256,7 @@ class Code(Enum):
         "bodies",
         "an end of {one} stands {measured} off the columns and rafters, {limit} allowed",
     )
-    GAUGE = (
-        "gauge-differs",
-        "labels",
-        "{pieces} is {measured} thick, its label says {limit}",
-    )
+    GAUGE = ("gauge-differs", "labels", "{pieces} is {measured} thick, its label says {limit}")
     PROFILE = ("profile-differs", "labels", "{pieces}: its ribs are not those of the profile on its label")
     ROLE = ("role-unknown", "labels", "{pieces} has a role that is not known; it is on no list")
     NOT_LOOKED_AT = ("not-looked-at", "audit", "the check of {pieces} found nothing to look at")

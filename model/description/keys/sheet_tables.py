@@ -10,6 +10,7 @@ from .key import Key, Table
 from .value_kinds import Choice, Length, Lengths
 
 USUAL_PROFILE = "36 x 9 x 3/4"
+USUAL_METRIC_PROFILE = "1000 x 250 x 35"
 WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
 WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
     "all": ("front", "back", "left", "right"),
@@ -23,7 +24,13 @@ SHEETS = Table(
     "sheets",
     "The ribbed sheets on walls and roof.",
     (
-        Key("profile", Profile(), "cover x rib pitch x rib height, from the catalogue", USUAL_PROFILE),
+        Key(
+            "profile",
+            Profile(),
+            "cover x rib pitch x rib height, from the catalogue",
+            USUAL_PROFILE,
+            metric=USUAL_METRIC_PROFILE,
+        ),
         Key(
             "gauge",
             GaugeNumber(),
@@ -126,7 +133,13 @@ SHEETS = Table(
 
 USUAL = "as [sheets]"
 OTHER_SHEETS = (
-    Key("profile", Profile(), "from the catalogue", unless=USUAL, example=("36 x 9 x 3/4",) * 2),
+    Key(
+        "profile",
+        Profile(),
+        "from the catalogue",
+        unless=USUAL,
+        example=(USUAL_PROFILE, USUAL_METRIC_PROFILE),
+    ),
     Key("gauge", GaugeNumber(), "of galvanised sheet", unless=USUAL, example=("26", "26")),
     Key(
         "thickness",

@@ -249,8 +249,8 @@ class TrimLines:
 
     @cached_property
     def base_leg(self) -> float:
-        """Of the base trim's upright leg: up the base rail, past the edge of a slab where sheets hang."""
-        return self.profile("base").in_plane + self.building.slab.hang
+        """Of the base trim's upright leg: up the base rail from where sheets hang to, or from a ledge."""
+        return self.profile("base").in_plane + self.building.slab.below
 
     @cached_property
     def door_foot(self) -> float:

@@ -30,6 +30,9 @@ SNIP_PAST = 0.5
 SLIT_PAST = 0.08
 """mm; the same where it would be seen: as far as a bend's own corner leans. Ours."""
 
+PAST_LAP = 38.0
+"""mm; the last line that holds a run lies so far past its last lap, that its last piece has a screw. Ours."""
+
 SAME = 1e-6
 """mm; a run this much longer than a stick is one piece of it."""
 
@@ -46,7 +49,8 @@ class TrimRun:
     way along it. start, end: closing planes. nest: how far (x, y) an overlying piece is moved to
     lie on its neighbour. snips: (x0, y0, x1, y1) cut off the under end, one lap long. slits: the same where
     no sheet hides the cut. notches: the same with a z range in front, cut from whatever piece they meet.
-    start_tabs, end_tabs: folded over its two ends.
+    start_tabs, end_tabs: folded over its two ends. held: z of the lines at which alone screws hold it; none
+    where they may stand anywhere.
     """
 
     name: str
@@ -64,6 +68,7 @@ class TrimRun:
     start_tabs: tuple[Tab, ...] = ()
     end_tabs: tuple[Tab, ...] = ()
     slits: tuple[Box, ...] = ()
+    held: tuple[float, ...] = ()
 
 
 def pieces(run: TrimRun, stock: Lengths, lap: float) -> Iterator[Part]:
@@ -109,7 +114,11 @@ def _spans(run: TrimRun, section: Section, stock: Lengths, lap: float) -> Spans:
     low = min(_height(run.start, p) for p in section.outer)
     ends = [_height(run.end, p) for p in section.outer]
     before, after = (max((tab.takes for tab in tabs), default=0.0) for tabs in (run.start_tabs, run.end_tabs))
-    found = list(sticks(low - before, max(ends) + after, stock, lap, within=min(ends)))
+    high, within = max(ends) + after, min(ends)
+    held = [z for z in run.held if z < within - PAST_LAP]
+    if held and high - (last := max(held) - PAST_LAP) + lap <= min(stock):
+        within = min(within, last + lap)
+    found = list(sticks(low - before, high, stock, lap, within))
     found[0] = (low, found[0][1])
     found[-1] = (found[-1][0], max(ends))
     return tuple(found)
