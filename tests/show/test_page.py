@@ -14,21 +14,19 @@ from typing import Any
 import numpy as np
 import pytest
 import shapely
-from ribwright.audit import Audit, audit
+from ribwright.audit import audit
 from ribwright.catalog.colours import colour_names
 from ribwright.description.keys.schema import schema
-from ribwright.intake import parse, sample_text
+from ribwright.intake import parse
 from ribwright.measure.clad_planes import clad_planes
-from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building
 from ribwright.roles import LISTS
 from ribwright.show.page.joined import script
-from ribwright.show.page.page import page
 from ribwright.show.page.paints import paints
 from ribwright.solids.properties import triangles
 from ribwright.steps import steps
-from support.pages import ATTACKS, Reader, attacked, faulty, page_of, sample_page
+from support.pages import ATTACKS, Reader, attacked, faulty, long_model, long_page, page_of, sample_page
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
 
@@ -197,10 +195,8 @@ def test_bodies_are_carried_to_a_hundredth_of_a_millimetre() -> None:
 
 def test_it_is_small() -> None:
     assert len(sample_page().encode()) < SMALL
-    text = re.sub(r"(?m)^length = .*$", 'length = "400 ft"', sample_text())
-    model = raise_building(parse(text, "long")).model
-    assert sum(piece.count for piece in model.pieces) > 15_000
-    assert len(page(model, schedule(model), Audit((), ())).encode()) < LARGE
+    assert sum(piece.count for piece in long_model().pieces) > 15_000
+    assert len(long_page().encode()) < LARGE
 
 
 def policy(reader: Reader) -> str:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from functools import cache
 from html.parser import HTMLParser
 
-from ribwright.audit import audit
+from ribwright.audit import Audit, audit
+from ribwright.intake import parse, sample_text
 from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
+from ribwright.raising import raise_building
 from ribwright.show.page.page import page
 from ribwright.solids.placed import placed_triangles
 from support.planted import shed
@@ -30,6 +33,20 @@ ATTACKS = (
 @cache
 def sample_page() -> str:
     return page(sample_model(), sample_schedule(), audit(sample_model()))
+
+
+@cache
+def long_model() -> Model:
+    """The sample ten times as long: 400 ft."""
+    return raise_building(
+        parse(re.sub(r"(?m)^length = .*$", 'length = "400 ft"', sample_text()), "long")
+    ).model
+
+
+@cache
+def long_page() -> str:
+    """Its page, without an audit."""
+    return page(long_model(), schedule(long_model()), Audit((), ()))
 
 
 def front_sheet() -> Piece:

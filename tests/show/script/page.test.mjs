@@ -10,10 +10,11 @@ import { length } from "../../../model/show/page/script/figures.mjs";
 import { meets } from "../../../model/show/page/script/labels.mjs";
 import { ahead, matrix, near } from "../../../model/show/page/script/lens.mjs";
 import { amount, order } from "../../../model/show/page/script/lists.mjs";
-import { boxes, creases, merged, repeated } from "../../../model/show/page/script/mesh.mjs";
+import { boxes, creases, merged } from "../../../model/show/page/script/mesh.mjs";
 import { Pace } from "../../../model/show/page/script/pace.mjs";
 import { crosses, hit } from "../../../model/show/page/script/pick.mjs";
 import { room } from "../../../model/show/page/script/room.mjs";
+import { repeated, runs } from "../../../model/show/page/script/rows.mjs";
 import { apart, dot, seen, uncut, unit } from "../../../model/show/page/script/vector.mjs";
 
 const CUBE = {
@@ -74,13 +75,28 @@ test("panes come after all else, so that one sees through them", () => {
   const whole = merged(all([piece(0, { role: "pane" }), piece(1)]));
   assert.deepEqual(whole.layers, [0, 0, 36, 72]);
   assert.equal(whole.owners[0], 1);
+  assert.equal(whole.rims, 72);
 });
 
 test("rows stand where their points are", () => {
   const rows = repeated(all([piece(0, { place: TURNED, row: [[0, 0, 0], [10, 0, 0]] }), piece(1)]));
   assert.equal(rows.length, 1);
-  assert.equal(rows[0].count, 2);
   assert.deepEqual([3, 7, 11].map((k) => rows[0].places[12 + k]), [500, 30, -3]);
+  assert.deepEqual([...rows[0].owners], [0, 0]);
+});
+
+test("of a long row is drawn what is in view and near, or lit", () => {
+  const row = Array.from({ length: 13 }, (_, k) => [0, 2500 * (12 - k), 0]);
+  const [long] = repeated(all([piece(7, { row })]));
+  assert.deepEqual(long.slices.map(({ first, count }) => [first, count]), [[0, 2], [2, 2], [4, 2], [6, 2], [8, 2], [10, 2], [12, 1]]);
+  assert.ok(long.heads > 0 && long.heads === long.faces.length);
+  const stood = { framed: [[0, 0, 0], [100, 30_100, 100]], level: 0, reach: 30_000 };
+  const eye = { target: [0, 0, 0], turn: 0.1, rise: 0.1, away: 2000, parallel: false, wide: false };
+  const seen = (lit, to = {}) => runs({ ...long, size: 90, heads: 60, lit }, matrix({ ...eye, ...to }, 1.5, stood), { ...eye, ...to }, 600);
+  assert.deepEqual(seen(false), [{ first: 0, count: 4, size: 90 }]); // to 12 mm a pixel
+  assert.deepEqual(seen(true), [{ first: 0, count: 4, size: 90 }, { first: 4, count: 9, size: 60 }]);
+  assert.deepEqual(seen(true, { turn: 0.1 + Math.PI, target: [0, -9000, 0] }), []); // behind the eye
+  assert.deepEqual(seen(false, { parallel: true, turn: 0, rise: 0 }), [{ first: 0, count: 8, size: 90 }, { first: 8, count: 5, size: 60 }]);
 });
 
 test("a ray meets the nearest piece that is wanted and not cut away", () => {

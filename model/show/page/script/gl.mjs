@@ -111,8 +111,15 @@ export function depths(gl, size, compared = true) {
   return { texture, frame, size };
 }
 
-/** Something to draw on with several samples a pixel. @param {GL} gl @param {number} width @param {number} height */
-export function smooth(gl, width, height) {
+/** Something to draw on with several samples a pixel. @typedef {{frame: WebGLFramebuffer | null, kept: (WebGLRenderbuffer | null)[],
+ *   width: number, height: number}} Smooth */
+
+/** @param {GL} gl @param {number} width @param {number} height @param {Smooth} [before] kept where it is as large, else let go
+ * @returns {Smooth} */
+export function smooth(gl, width, height, before) {
+  if (before?.width === width && before.height === height) return before;
+  for (const kept of before?.kept ?? []) gl.deleteRenderbuffer(kept);
+  gl.deleteFramebuffer(before?.frame ?? null);
   const frame = gl.createFramebuffer();
   gl.bindFramebuffer(gl.FRAMEBUFFER, frame);
   const kept = [

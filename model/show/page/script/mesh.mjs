@@ -1,4 +1,4 @@
-/** Bodies as the graphics take them: one merged mesh of all that stands once, and rows of small bodies. */
+/** Bodies as the graphics take them: one merged mesh of all that stands once. */
 
 import { stand } from "./data.mjs";
 import { apart, cross, plus } from "./vector.mjs";
@@ -7,16 +7,14 @@ import { apart, cross, plus } from "./vector.mjs";
 /** @typedef {import("./data.mjs").Building} Building */
 /** @typedef {import("./data.mjs").Mesh} Mesh */
 /** @typedef {{points: Float32Array, owners: Float32Array, faces: Uint32Array, sharp: Uint32Array,
- *   blunt: Uint32Array, layers: number[], broad: number}} Merged layers: where each of LAYERS ends in faces, what hides the
- *   rest first, then panes; broad: where thin triangles begin, which come last */
-/** @typedef {{mesh: Mesh, places: Float32Array, owners: Float32Array, count: number}} Repeated
- *   places: twelve numbers each, its three axes' rows with the offset behind */
+ *   blunt: Uint32Array, layers: number[], broad: number, rims: number}} Merged layers: where each of LAYERS ends in faces,
+ *   what hides the rest first, then panes; broad: where thin triangles begin, which come last; rims: where those of panes do */
 
 export const GLASS = new Set(["pane", "wall light sheet", "roof light sheet"]); // roles
 export const LIT = 2; // the bit of a piece's look that says it is
 /** What lies on what, from outside in; the last of them begins with panes. */
 export const LAYERS = ["trims and doors", "sheets", "all behind them", "panes"];
-const THIN = 2; // mm; a sheet's edge is, a small rib's flank is not // mm
+const THIN = 2; // mm; a sheet's edge is, a small rib's flank is not
 const BEND = Math.cos((22 * Math.PI) / 180); // less is a facet of something round
 const EDGE = Math.cos((75 * Math.PI) / 180); // from here on it is an edge, below it a bend such as a rib's
 
@@ -108,6 +106,7 @@ export function merged(all) {
     owners: new Float32Array(size / 3),
     faces: new Uint32Array(sum((mesh) => drawn(mesh).faces.length + drawn(mesh).thin.length)),
     broad: sum((mesh) => drawn(mesh).faces.length),
+    rims: 0,
     sharp: new Uint32Array(sum((mesh) => drawn(mesh).sharp.length)),
     blunt: new Uint32Array(sum((mesh) => drawn(mesh).blunt.length)),
     layers: LAYERS.map(() => 0),
@@ -116,6 +115,7 @@ export function merged(all) {
   const into = { ...found, thin: found.faces };
   for (const piece of single) {
     found.layers.fill(at.faces + drawn(piece.mesh).faces.length, late(piece));
+    if (!GLASS.has(piece.role)) found.rims = at.thin + drawn(piece.mesh).thin.length;
     const { points } = all.meshes[piece.mesh];
     for (const [key, corners] of Object.entries(drawn(piece.mesh))) {
       const name = /** @type {"faces" | "thin" | "sharp" | "blunt"} */ (key);
@@ -128,29 +128,6 @@ export function merged(all) {
     }
   }
   return found;
-}
-
-/** The rows, by body. @param {Building} all @returns {Repeated[]} */
-export function repeated(all) {
-  /** @type {Map<number, import("./data.mjs").Piece[]>} */
-  const rows = new Map();
-  for (const piece of all.pieces.filter(({ row }) => row.length > 1)) {
-    rows.set(piece.mesh, [...(rows.get(piece.mesh) ?? []), piece]);
-  }
-  return [...rows].map(([mesh, pieces]) => {
-    const count = pieces.reduce((sum, { row }) => sum + row.length, 0);
-    const found = { mesh: all.meshes[mesh], places: new Float32Array(12 * count), owners: new Float32Array(count), count };
-    let at = 0;
-    for (const { place, row, number } of pieces) {
-      const { x, y, z } = place;
-      for (const offset of row) {
-        const [u, v, w] = stand(place, offset);
-        found.places.set([x[0], y[0], z[0], u, x[1], y[1], z[1], v, x[2], y[2], z[2], w], 12 * at);
-        found.owners[at++] = number;
-      }
-    }
-    return found;
-  });
 }
 
 /** Lowest and highest corner of some bodies where they stand. @param {Building} all

@@ -2,9 +2,10 @@
 
 import { tangent } from "./camera.mjs";
 import { depths, letGo, points, program, smooth } from "./gl.mjs";
-import { ahead, matrix, outside, smallSeen, thinSeen } from "./lens.mjs";
+import { ahead, matrix, outside, thinSeen } from "./lens.mjs";
 import { SUN } from "./light.mjs";
 import { LAYERS, LIT } from "./mesh.mjs";
+import { runs } from "./rows.mjs";
 import { AIR, CUT, DARKNESS, GROUND, NOTHING, PIECES, PLAIN, SKY, STRIP, STRIPS, WHOLE } from "./shaders.mjs";
 import { taken } from "./taken.mjs";
 
@@ -59,7 +60,7 @@ export class Scene {
     this.fine = undefined;
     this.ahead = 0;
     this.behind = 0;
-    this.near = this.tiny = false;
+    this.near = false;
     this.triangles = 0; // of the last picture
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
@@ -107,12 +108,13 @@ export class Scene {
     const height = Math.max(1, Math.round(canvas.clientHeight * shown.scale));
     if (canvas.width !== width || canvas.height !== height) [canvas.width, canvas.height] = [width, height];
     gl.viewport(0, 0, width, height);
-    gl.bindFramebuffer(gl.FRAMEBUFFER, shown.smooth ? this.#smooth(width, height) : null);
+    if (shown.smooth) this.fine = smooth(gl, width, height, this.fine);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, shown.smooth && this.fine ? this.fine.frame : null);
     gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
     const seen = matrix(shown.eye, width / height, this.own);
     this.behind = outside(shown.eye, this.own.framed) ? BEHIND : 0;
     this.ahead = ahead(shown.eye, width / height, this.own);
-    [this.near, this.tiny] = [thinSeen(shown.eye, height), !smallSeen(shown.eye, height, this.own)];
+    this.near = thinSeen(shown.eye, height);
     this.#air(shown.eye);
     gl.activeTexture(gl.TEXTURE2);
     gl.bindTexture(gl.TEXTURE_2D, this.over?.texture ?? null);
@@ -130,7 +132,8 @@ export class Scene {
     gl.useProgram(this.pieces.use);
     this.pieces.set({ ...light, ...looks, line: 0 });
     if (!cutting) gl.enable(gl.CULL_FACE); // bodies are closed
-    this.#surfaces(this.pieces, 0, shown.small);
+    this.#surfaces(this.pieces, 0);
+    if (shown.small) this.#rows(seen, shown.eye, height);
     if (shown.lines) this.#lines(0);
     if (shown.strips) this.#laps(seen, shown.cut);
     this.#clear(shown.clear);
@@ -143,51 +146,46 @@ export class Scene {
     return seen;
   }
 
-  /** @param {number} width @param {number} height */
-  #smooth(width, height) {
-    const { gl } = this;
-    if (this.fine?.width !== width || this.fine.height !== height) {
-      for (const kept of this.fine?.kept ?? []) gl.deleteRenderbuffer(kept);
-      gl.deleteFramebuffer(this.fine?.frame ?? null);
-      this.fine = smooth(gl, width, height);
-    }
-    return this.fine.frame;
-  }
-
   /** Glass, and with `all` whatever is to be looked through. @param {boolean} all */
   #clear(all) {
     const { gl } = this;
     gl.useProgram(this.pieces.use);
     gl.enable(gl.BLEND);
     gl.depthMask(false);
-    this.#surfaces(this.pieces, 1, false, all ? 0 : this.own.whole.layers[PANES - 1]);
+    this.#surfaces(this.pieces, 1, !all);
     if (all) this.#lines(1);
     gl.depthMask(true);
     gl.disable(gl.BLEND);
   }
 
-  /** @param {import("./gl.mjs").Program} how @param {number} pass @param {boolean} small rows too
-   * @param {number} [start] in the corners of all */
-  #surfaces(how, pass, small, start = 0) {
+  /** @param {import("./gl.mjs").Program} how @param {number} pass @param {boolean} [panes] those alone */
+  #surfaces(how, pass, panes = false) {
     const { gl } = this;
     how.set({ pass, line: 0, ahead: 0 });
     gl.bindVertexArray(this.own.whole.faces.array);
     gl.vertexAttrib4f(2, 1, 0, 0, 0);
     gl.vertexAttrib4f(3, 0, 1, 0, 0);
     gl.vertexAttrib4f(4, 0, 0, 1, 0);
-    const { layers, broad, faces } = this.own.whole;
+    const { layers, broad, rims, faces } = this.own.whole;
     const end = this.near ? faces.count : broad;
-    const ends = pass === 0 ? [...layers.slice(0, PANES), end] : [end];
+    const apart = pass === 0 ? [0, ...layers.slice(0, PANES), end] : [0, end];
+    const stretches = panes ? [[layers[PANES - 1], broad], [rims, end]] : apart.slice(1).map((to, k) => [apart[k], to]);
     gl.enable(gl.POLYGON_OFFSET_FILL);
-    for (const [layer, to] of ends.entries()) {
-      gl.polygonOffset(layer < PANES ? this.behind * layer : 0, 0);
-      if (to > start) this.#call(() => gl.drawElements(gl.TRIANGLES, to - start, gl.UNSIGNED_INT, 4 * start), to - start);
-      start = Math.max(start, to);
+    for (const [layer, [from, to]] of stretches.entries()) {
+      gl.polygonOffset(pass === 0 && layer < PANES ? this.behind * layer : 0, 0);
+      if (to > from) this.#call(() => gl.drawElements(gl.TRIANGLES, to - from, gl.UNSIGNED_INT, 4 * from), to - from);
     }
     gl.disable(gl.POLYGON_OFFSET_FILL);
-    for (const row of this.own.rows.filter(({ lit }) => small && (lit || !this.tiny))) {
-      gl.bindVertexArray(row.array);
-      this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, row.size, gl.UNSIGNED_INT, 0, row.count), row.size * row.count);
+  }
+
+  /** @param {Float32Array} seen @param {Eye} eye @param {number} height pixels */
+  #rows(seen, eye, height) {
+    const { gl } = this;
+    for (const row of this.own.rows) {
+      for (const { first, count, size } of runs(row, seen, eye, height)) {
+        row.from(first);
+        this.#call(() => gl.drawElementsInstanced(gl.TRIANGLES, size, gl.UNSIGNED_INT, 0, count), size * count);
+      }
     }
   }
 
@@ -284,7 +282,7 @@ export class Scene {
     gl.bindTexture(gl.TEXTURE_2D, this.looks);
     gl.useProgram(this.dark.use);
     this.dark.set({ looks: 0, width: [ACROSS, 1], shown: seen, cut });
-    this.#surfaces(this.dark, 2, false); // screws throw no shadow worth its time
+    this.#surfaces(this.dark, 2); // screws throw no shadow worth its time
   }
 
   /** @param {() => void} draw @param {number} [corners] of triangles */

@@ -2,7 +2,8 @@
 
 import { array, attribute, buffer, points } from "./gl.mjs";
 import { overhead, sunward } from "./light.mjs";
-import { merged, repeated } from "./mesh.mjs";
+import { merged } from "./mesh.mjs";
+import { repeated } from "./rows.mjs";
 import { ground, person } from "./surroundings.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
@@ -41,16 +42,20 @@ function whole(gl, held, mesh) {
     buffer(gl, held, corners, gl.ELEMENT_ARRAY_BUFFER);
     return { array: made, count: corners.length };
   };
-  return { layers: mesh.layers, broad: mesh.broad, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
+  return { layers: mesh.layers, broad: mesh.broad, rims: mesh.rims, faces: drawn(mesh.faces), sharp: drawn(mesh.sharp), blunt: drawn(mesh.blunt) };
 }
 
-/** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./mesh.mjs").Repeated} one */
-function row(gl, held, { mesh, places, owners, count }) {
+/** @param {WebGL2RenderingContext} gl @param {Held} held @param {import("./rows.mjs").Repeated} one */
+function row(gl, held, { points, faces, heads, places, owners, slices }) {
   const made = array(gl, held);
-  attribute(gl, 0, buffer(gl, held, mesh.points), 3);
-  attribute(gl, 1, buffer(gl, held, owners), 1, { each: 1 });
-  const from = buffer(gl, held, places);
-  for (let k = 0; k < 3; k++) attribute(gl, 2 + k, from, 4, { stride: 48, start: 16 * k, each: 1 });
-  buffer(gl, held, mesh.faces, gl.ELEMENT_ARRAY_BUFFER);
-  return { array: made, size: mesh.faces.length, count, owners, lit: false };
+  attribute(gl, 0, buffer(gl, held, points), 3);
+  const [numbers, stood] = [buffer(gl, held, owners), buffer(gl, held, places)];
+  buffer(gl, held, faces, gl.ELEMENT_ARRAY_BUFFER);
+  /** Takes up its bodies from one on. @param {number} first */
+  const from = (first) => {
+    gl.bindVertexArray(made);
+    attribute(gl, 1, numbers, 1, { start: 4 * first, each: 1 });
+    for (let k = 0; k < 3; k++) attribute(gl, 2 + k, stood, 4, { stride: 48, start: 48 * first + 16 * k, each: 1 });
+  };
+  return { from, size: faces.length, heads, slices, owners, lit: false };
 }
