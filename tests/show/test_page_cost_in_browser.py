@@ -1,4 +1,4 @@
-"""What a picture of the customer's page costs in a real browser: triangles."""
+"""What a picture of the customer's page costs in a real browser: triangles, time where they are slow."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 from support.browser import Watched
-from support.pages import long_page
+from support.pages import front_sheet, long_page, middle
 
 MOST_TRIANGLES = 1_500_000
 
@@ -49,3 +49,36 @@ def test_400_ft_are_never_drawn_in_more_triangles_than_graphics_bear(
     assert most < MOST_TRIANGLES
     assert least < 0.25 * all_of_it
     long.context.close()
+
+
+SLOWLY = """
+globalThis.drawn = []; app.pace.times = [300, 300];
+const { scene } = app, { gl } = scene, draw = scene.draw.bind(scene);
+scene.draw = (shown) => {
+  const start = performance.now(), found = draw(shown);
+  gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4)); // waits for it
+  drawn.push([shown.scale, shown.smooth, performance.now() - start]);
+  return found;
+};
+"""
+
+
+def test_where_pictures_come_slowly_one_comes_at_once_and_the_fine_one_when_no_more_is_asked(
+    chromium: Any, path: Path
+) -> None:
+    """A sheet that is clicked on, and a turn by keys; in a fifth of the time, here in a half to be sure."""
+    slow = Watched(chromium, path, reduced_motion="reduce").drawn()
+    x, y = slow.spot(middle(front_sheet()))
+    slow.does(SLOWLY)
+    slow.page.mouse.click(x, y)
+    slow.page.wait_for_function("() => drawn.length === 2")
+    (coarse, stepped, soon), (fine, smooth, late) = slow.does("return drawn")
+    assert slow.does("return app.lit.size") > 0
+    assert (coarse, stepped, fine, smooth) == (0.5, False, 1, True)
+    assert soon < late / 2
+    slow.does("drawn.length = 0; for (let k = 0; k < 5; k++) app.steer('turn', 0.1, 0)")
+    slow.page.wait_for_function("() => drawn.length === 2")
+    slow.does("drawn.length = 0; app.moving = true; app.draw()")
+    slow.page.wait_for_timeout(600)
+    assert [scale for scale, *_ in slow.does("return drawn")] == [0.5]  # the fine one waits for an end
+    slow.context.close()

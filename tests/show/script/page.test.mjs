@@ -216,17 +216,22 @@ test("words keep room between them, and a plane keeps one side", () => {
   assert.equal(uncut([1, 2, 3], [1, 0, 0, -0.5]), false);
 });
 
-test("the first picture comes at once, and what is slow moves coarsely", () => {
-  const pace = new Pace();
-  assert.deepEqual([pace.quality(false).shadows, pace.quality(false).smooth], [0, false]);
-  pace.took(400);
-  assert.ok(pace.quality(true).scale < 1 && !pace.quality(true).shadows && pace.quality(false).smooth);
-  pace.took(10);
-  assert.deepEqual(pace.quality(true), pace.quality(false));
-  assert.deepEqual([pace.unsure, pace.quality(false).corners, pace.quality(false).shadows], [true, true, 4]);
-  pace.took(60); // the shading of corners goes first
-  assert.deepEqual([pace.unsure, pace.quality(false).corners, pace.quality(false).shadows], [false, false, 4]);
-  const slow = new Pace();
-  for (const ms of [400, 90]) slow.took(ms);
-  assert.deepEqual([slow.unsure, slow.quality(false).corners, slow.quality(false).shadows], [false, false, 1]);
+test("the first picture comes at once, and what is slow is answered coarsely", () => {
+  const plain = (pace) => !pace.quality(false).shadows && !pace.quality(false).smooth;
+  const fast = new Pace();
+  assert.ok(plain(fast) && fast.unsure && !fast.slow);
+  fast.took(400); // it waited for much else
+  assert.ok(plain(fast) && fast.unsure && !fast.slow);
+  fast.took(10);
+  assert.deepEqual([fast.unsure, fast.quality(false).corners, fast.quality(false).shadows], [true, true, 4]);
+  fast.took(60); // the shading of corners goes first
+  assert.deepEqual([fast.unsure, fast.slow, fast.quality(false).corners, fast.quality(false).shadows], [false, false, false, 4]);
+  assert.deepEqual(fast.quality(true), fast.quality(false));
+  for (const times of [[400, 300], [10, 10, 300]]) {
+    const slow = new Pace();
+    for (const ms of times) slow.took(ms);
+    assert.deepEqual([slow.unsure, slow.slow, slow.quality(false).corners, slow.quality(false).shadows], [false, true, false, 1]);
+    assert.ok(slow.quality(false).smooth && !slow.quality(true).smooth && !slow.quality(true).shadows);
+    assert.equal(slow.quality(true).scale, times.length === 2 ? 0.5 : 1);
+  }
 });

@@ -10,14 +10,16 @@ import { Pace } from "./pace.mjs";
 import { hit } from "./pick.mjs";
 import { room } from "./room.mjs";
 import { Scene } from "./scene.mjs";
-import { strips, words } from "./strips.mjs";
+import { strips } from "./strips.mjs";
 import { apart, middle } from "./vector.mjs";
+import { pins, sizes, taped } from "./words.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
 /** @typedef {import("./data.mjs").Building} Building */
 
 const ACCENT = [0.93, 0.43, 0.05];
 const TURN = 350; // ms
+const REST = 200; // ms after which nothing more is asked
 const [SHOWN, CLEAR, OUTSIDE] = [1, 4, 8];
 const NEAR_BY = 2500; // mm
 
@@ -44,6 +46,8 @@ export class App {
     this.laps = false;
     this.moving = false;
     this.waiting = false;
+    /** @type {ReturnType<typeof setTimeout> | undefined} until it is drawn finely */
+    this.rest = undefined;
     /** @type {number[]} */
     this.cut = [0, 0, 0, 0];
     /** @type {Vector[]} */
@@ -108,9 +112,10 @@ export class App {
     return step <= this.step && !this.hidden.has(group);
   }
 
-  /** Whether a piece stands and one does not look through it. @param {number} piece */
+  /** Whether a piece stands and one does not look through it, nor past it as past screws. @param {number} piece */
   hides(piece) {
-    return this.stands(piece) && !this.#through(this.all.pieces[piece]);
+    const one = this.all.pieces[piece];
+    return one.row.length === 1 && this.stands(piece) && !this.#through(one);
   }
 
   /** @param {import("./data.mjs").Piece} piece */
@@ -196,15 +201,8 @@ export class App {
   recut = () => {};
   /** The words over the picture. */
   relabel() {
-    /** @type {import("./labels.mjs").Label[]} */
-    const pins = this.all.findings.flatMap(({ at, fault, text, pieces }, number) =>
-      at ? [{ at, text: fault ? "!" : "i", kind: fault ? "pin fault" : "pin", press: () => this.found(number, text, pieces) }] : [],
-    );
-    const [one, other] = this.taped;
-    const tape = other
-      ? [{ at: middle(one, other), text: length(apart(one, other), this.all.units), kind: "tape", ends: /** @type {[Vector, Vector]} */ ([one, other]) }]
-      : this.taped.map((at) => ({ at, text: "•", kind: "tape" }));
-    this.labels.set([...tape, ...pins, ...(this.laps ? words(this.all) : [])]);
+    const pinned = pins(this.all, (number, text, pieces) => this.found(number, text, pieces));
+    this.labels.set([...taped(this.taped, this.all.units), ...pinned, ...(this.laps ? sizes(this.all) : [])]);
     this.draw();
   }
 
@@ -259,19 +257,21 @@ export class App {
     this.draw();
   }
 
-  /** Draws soon, once, however often it is asked. */
+  /** Draws soon, once, however often it is asked: where pictures come slowly coarsely, and finely when no more is asked. */
   draw() {
     if (this.waiting) return;
     this.waiting = true;
     requestAnimationFrame(() => {
       this.waiting = false;
-      this.drawn();
+      this.drawn(this.pace.slow);
     });
   }
 
-  /** Draws at once. */
-  drawn() {
-    const quality = this.pace.quality(this.moving);
+  /** Draws at once. @param {boolean} coarse */
+  drawn(coarse = this.moving) {
+    clearTimeout(this.rest);
+    const quality = this.pace.quality(coarse);
+    const unsure = this.pace.unsure;
     const start = performance.now();
     this.matrix = this.scene.draw({
       eye: this.eye,
@@ -287,13 +287,14 @@ export class App {
       smooth: quality.smooth,
       scale: quality.scale,
     });
-    if (this.pace.unsure) {
+    if (unsure) {
       this.scene.gl.readPixels(0, 0, 1, 1, this.scene.gl.RGBA, this.scene.gl.UNSIGNED_BYTE, new Uint8Array(4)); // waits for it
       this.pace.took(performance.now() - start);
-      this.draw();
     }
-    const far = this.moving ? () => false : behind(this.all, this.room.boxed, this.eye, (k) => this.hides(k), this.cut);
-    this.labels.place(this.matrix, place(this.eye), this.cut, far);
+    if (unsure && !this.pace.slow) this.draw();
+    else if ((unsure || coarse) && !this.moving) this.rest = setTimeout(() => this.drawn(), REST);
+    const far = coarse ? null : behind(this.all, this.room.boxed, this.eye, (k) => this.hides(k), this.cut);
+    this.labels.place(this.matrix, place(this.eye), this.cut, this.moving ? () => false : far);
     document.body.dataset.drawn = String(Number(document.body.dataset.drawn ?? 0) + 1);
   }
 }

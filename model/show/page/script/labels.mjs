@@ -46,7 +46,7 @@ export class Labels {
   /** Puts every word where its point is seen; those that would lie on another are left out, and sizes of what stands behind
    * something, whose pins are dashed.
    * @param {Float32Array} matrix @param {Vector} eye @param {number[]} cut
-   * @param {(at: Vector) => boolean} behind whether something stands before a point */
+   * @param {((at: Vector) => boolean) | null} behind whether something stands before a point; null: as it was */
   place(matrix, eye, cut, behind) {
     const { clientWidth: width, clientHeight: height } = this.over;
     const spot = (/** @type {Vector} */ p) => {
@@ -63,7 +63,7 @@ export class Labels {
       const box = at ? [at[0] - size[0] / 2, at[1] - size[1] / 2, at[0] + size[0] / 2, at[1] + size[1] / 2] : [];
       const pin = Boolean(label.press);
       const room = at && (pin || !taken.some((other) => meets(box, other)));
-      const far = Boolean(room && label.kind !== "tape" && behind(label.at));
+      const far = behind ? Boolean(room && label.kind !== "tape" && behind(label.at)) : word.classList.contains("behind");
       const free = room && (pin || !far);
       word.classList.toggle("behind", far);
       word.title = far ? "behind what is seen" : "";

@@ -1,8 +1,4 @@
-/** Laps as strips of colour, and their widths, overhang and cover as words. */
-
-import { middle } from "./vector.mjs";
-
-/** @typedef {import("./data.mjs").Building} Building */
+/** Laps as strips of colour. */
 
 /** The colour of a lap, by which of its two sheets is on top. */
 export const TOPS = {
@@ -19,17 +15,4 @@ export function strips(laps) {
       [a, b, c, a, c, d].flatMap((point) => [...point, ...TOPS[top]]),
     ),
   );
-}
-
-/** @param {Building} all @returns {import("./labels.mjs").Label[]} */
-export function words(all) {
-  const edges = all.edges.map(({ what, from, to, out, text }) => ({
-    at: middle(from, to),
-    text: `${what} ${text}`,
-    kind: "size",
-    out,
-    ends: /** @type {[import("./vector.mjs").Vector, import("./vector.mjs").Vector]} */ ([from, to]),
-  }));
-  const laps = all.laps.map(({ corners: [a, , c], out, text }) => ({ at: middle(a, c), text, kind: "size", out }));
-  return [...edges, ...laps];
 }
