@@ -163,15 +163,26 @@ def test_what_lies_under_sheets_is_not_seen_through_them(chromium: Any, tmp_path
     shown.context.close()
 
 
-def test_the_column_beside_the_picture_is_as_wide_as_its_tables(chromium: Any, tmp_path: Path) -> None:
-    """Of the garage, whose colours have long names."""
+@pytest.mark.parametrize("name", ["garage", "day-barn", "machine-shed", "barn"])
+def test_the_column_beside_the_picture_is_as_wide_as_its_tables(
+    name: str, chromium: Any, tmp_path: Path
+) -> None:
+    """Of buildings whose colours or faces have long names; on a phone too, where no figure is broken."""
     page = tmp_path / "show.html"
-    page.write_text(page_of(starter_model("garage")), encoding="utf-8")
-    watched = Watched(chromium, page).drawn()
-    assert watched.does("const p = document.querySelector('#panel'); return p.scrollWidth <= p.clientWidth")
-    tables = "[...document.querySelectorAll('#panel table')]"
-    assert watched.does(f"return {tables}.every((t) => t.scrollWidth <= t.parentElement.clientWidth)")
-    watched.context.close()
+    page.write_text(page_of(starter_model(name)), encoding="utf-8")
+    for size in ({"width": 1200, "height": 800}, {"width": 390, "height": 844}):
+        watched = Watched(chromium, page, viewport=size).drawn()
+        column = "const p = document.querySelector('#panel');"
+        assert watched.does(f"{column} return p.scrollWidth <= p.clientWidth")
+        tables = "[...document.querySelectorAll('#panel table')]"
+        assert watched.does(f"return {tables}.every((t) => t.scrollWidth <= t.parentElement.clientWidth)")
+        lines = watched.does(
+            "return [...document.querySelectorAll('#glance .figure')].map((one) => {"
+            "const range = document.createRange(); range.selectNodeContents(one);"
+            "return new Set([...range.getClientRects()].map(({ y }) => y)).size; })"
+        )
+        assert set(lines) == {1}
+        watched.context.close()
 
 
 def test_on_a_phone(chromium: Any, path: Path) -> None:
@@ -190,6 +201,8 @@ def test_on_a_phone(chromium: Any, path: Path) -> None:
     assert 300 < box["height"] < 700
     heights = [one.bounding_box()["height"] for one in phone.page.locator(".part > summary").all()]
     assert min(heights) > 38  # a finger's breadth
+    ways = [one.bounding_box() for one in phone.page.locator("#views button").all()]
+    assert all(way["x"] >= 0 and way["x"] + way["width"] <= 390 for way in ways)
     phone.page.touchscreen.tap(*phone.spot(middle(front_sheet())))
     assert phone.page.locator("#card h2").inner_text().startswith("W")
     assert phone.said == []

@@ -38,7 +38,7 @@ def glance(listed: Schedule, audited: Audit, found: Sequence[Finding], openings:
     openings, as they are said."""
     rows = "".join(_face_row(face, listed, audited) for face in _faces(listed))
     table = (
-        "<table><caption>Sheets, face by face</caption><thead><tr>"
+        '<table class="faces"><caption>Sheets, face by face</caption><thead><tr>'
         '<th scope="col">Face</th><th scope="col">Sheets</th><th scope="col">Longest</th>'
         '<th scope="col">Colour</th><th scope="col">Side laps</th></tr></thead>'
         f"<tbody>{rows}</tbody></table>"
