@@ -203,6 +203,12 @@ def test_on_a_phone(chromium: Any, path: Path) -> None:
     assert min(heights) > 38  # a finger's breadth
     ways = [one.bounding_box() for one in phone.page.locator("#views button").all()]
     assert all(way["x"] >= 0 and way["x"] + way["width"] <= 390 for way in ways)
+    phone.does("document.getElementById('steps').open = true; document.getElementById('step').focus()")
+    slider, stage = (phone.page.locator(one).bounding_box() for one in ("#step", "#stage"))
+    assert stage["y"] >= 0  # what it does is seen
+    assert stage["y"] + stage["height"] <= slider["y"] < 844 - slider["height"]
+    assert slider["height"] > 38
+    phone.page.evaluate("scrollTo(0, 0)")
     phone.page.touchscreen.tap(*phone.spot(middle(front_sheet())))
     assert phone.page.locator("#card h2").inner_text().startswith("W")
     assert phone.said == []

@@ -67,8 +67,9 @@ _TAPE = (
 )
 _LAPS = (
     '<label><input type="checkbox" id="laps-on"> Show every lap, its width, overhang and cover</label>'
-    '<p class="key"><i class="left"></i> left sheet on top <i class="right"></i> right sheet on top '
-    '<i class="higher"></i> higher sheet on top</p>'
+    '<p class="key"><span><i class="left"></i> left sheet on top</span> '
+    '<span><i class="right"></i> right sheet on top</span> '
+    '<span><i class="higher"></i> higher sheet on top</span></p>'
     "<p>Left and right are as seen from outside.</p>"
 )
 _NOT_IN_IT = "".join(
