@@ -54,10 +54,12 @@ def test_400_ft_are_never_drawn_in_more_triangles_than_graphics_bear(
 SLOWLY = """
 globalThis.drawn = []; app.pace.times = [300, 300];
 const { scene } = app, { gl } = scene, draw = scene.draw.bind(scene);
+const wait = () => gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4));
 scene.draw = (shown) => {
+  wait();
   const start = performance.now(), found = draw(shown);
-  gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4)); // waits for it
-  drawn.push([shown.scale, shown.smooth, performance.now() - start]);
+  wait();
+  drawn.push([shown.scale, shown.smooth, performance.now() - start, scene.shaded && scene.stale]);
   return found;
 };
 """
@@ -72,12 +74,15 @@ def test_where_pictures_come_slowly_one_comes_at_once_and_the_fine_one_when_no_m
     slow.does(SLOWLY)
     slow.page.mouse.click(x, y)
     slow.page.wait_for_function("() => drawn.length === 2")
-    (coarse, stepped, soon), (fine, smooth, late) = slow.does("return drawn")
+    (coarse, stepped, soon, _), (fine, smooth, late, _) = slow.does("return drawn")
     assert slow.does("return app.lit.size") > 0
     assert (coarse, stepped, fine, smooth) == (0.5, False, 1, True)
     assert soon < late / 2
     slow.does("drawn.length = 0; for (let k = 0; k < 5; k++) app.steer('turn', 0.1, 0)")
     slow.page.wait_for_function("() => drawn.length === 2")
+    slow.does("drawn.length = 0; app.hidden.add(app.all.groups.indexOf('Roof sheets')); app.dress()")
+    slow.page.wait_for_function("() => drawn.length === 2")
+    assert [old for *_, old in slow.does("return drawn")] == [True, False]  # shadows of the roof for now
     slow.does("drawn.length = 0; app.moving = true; app.draw()")
     slow.page.wait_for_timeout(600)
     assert [scale for scale, *_ in slow.does("return drawn")] == [0.5]  # the fine one waits for an end

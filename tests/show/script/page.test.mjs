@@ -231,7 +231,7 @@ test("the first picture comes at once, and what is slow is answered coarsely", (
     const slow = new Pace();
     for (const ms of times) slow.took(ms);
     assert.deepEqual([slow.unsure, slow.slow, slow.quality(false).corners, slow.quality(false).shadows], [false, true, false, 1]);
-    assert.ok(slow.quality(false).smooth && !slow.quality(true).smooth && !slow.quality(true).shadows);
+    assert.ok(slow.quality(false).smooth && !slow.quality(true).smooth && slow.quality(false).fresh && !slow.quality(true).fresh);
     assert.equal(slow.quality(true).scale, times.length === 2 ? 0.5 : 1);
   }
 });

@@ -274,18 +274,14 @@ export class App {
     const unsure = this.pace.unsure;
     const start = performance.now();
     this.matrix = this.scene.draw({
+      ...quality,
       eye: this.eye,
       cut: this.cut,
       lines: this.lines && quality.lines,
       person: this.person,
-      shadows: quality.shadows,
-      corners: quality.corners,
-      small: quality.small,
       accent: ACCENT,
       strips: this.laps,
       clear: this.clear,
-      smooth: quality.smooth,
-      scale: quality.scale,
     });
     if (unsure) {
       this.scene.gl.readPixels(0, 0, 1, 1, this.scene.gl.RGBA, this.scene.gl.UNSIGNED_BYTE, new Uint8Array(4)); // waits for it

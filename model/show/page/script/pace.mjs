@@ -30,18 +30,18 @@ export class Pace {
   }
 
   /** @param {boolean} coarse as while things move
-   * @returns {{corners: boolean, shadows: number, lines: boolean, small: boolean, smooth: boolean, scale: number}}
+   * @returns {{corners: boolean, shadows: number, fresh: boolean, lines: boolean, small: boolean, smooth: boolean, scale: number}}
    *   corners: whether the sky that is shut out is told, which is left out first; shadows: how many looks at the
-   *   sun; small: whether screws are drawn; smooth: without steps; scale: of pixels. The first picture is to come
+   *   sun; fresh: whether shadows are of what stands now, not of what stood before; small: whether screws are drawn; smooth: without steps; scale: of pixels. The first picture is to come
    *   at once. */
   quality(coarse) {
     const scale = Math.min(2, globalThis.devicePixelRatio || 1);
     const [plain, whole] = [this.#plain, this.times[2] ?? 0];
-    const best = { corners: whole <= SLOW, shadows: 4, lines: true, small: true, smooth: true, scale };
+    const best = { corners: whole <= SLOW, shadows: 4, fresh: true, lines: true, small: true, smooth: true, scale };
     if (this.times.length < 2) return { ...best, corners: false, shadows: 0, small: false, smooth: false };
     if (!this.slow) return best;
     if (!coarse) return { ...best, corners: false, shadows: 1 };
-    const fewer = { corners: false, shadows: 0, small: false, smooth: false };
+    const fewer = { corners: false, shadows: 1, fresh: false, small: false, smooth: false };
     return { ...best, ...fewer, lines: plain <= 4 * SLOW, scale: plain <= 2 * SLOW ? Math.min(1, scale) : 0.5 };
   }
 }

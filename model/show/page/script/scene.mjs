@@ -11,8 +11,8 @@ import { taken } from "./taken.mjs";
 
 /** @typedef {import("./vector.mjs").Vector} Vector */
 /** @typedef {import("./camera.mjs").Eye} Eye */
-/** @typedef {{eye: Eye, cut: number[], lines: boolean, person: boolean, shadows: number, accent: number[],
- *   small: boolean, strips: boolean, clear: boolean, corners: boolean,
+/** @typedef {{eye: Eye, cut: number[], lines: boolean, person: boolean, shadows: number, fresh: boolean,
+ *   accent: number[], small: boolean, strips: boolean, clear: boolean, corners: boolean,
  *   smooth: boolean, scale: number}} Shown */
 
 const ACROSS = 1024; // texels of a line of looks
@@ -51,6 +51,7 @@ export class Scene {
     this.painted = { buffers: [], arrays: [] };
     this.strips = points(gl, this.painted, new Float32Array(0), 6);
     this.stale = true;
+    this.shaded = false; // whether shadows were drawn yet
     /** Which pieces stand, as shadows were told. */
     this.stands = new Uint8Array(0);
     /** What shuts out the sky, once that is told. @type {ReturnType<typeof depths> | undefined} */
@@ -73,6 +74,7 @@ export class Scene {
     letGo(this.gl, this.own.held);
     this.own = taken(this.gl, all, room);
     this.stale = true;
+    this.shaded = false;
   }
 
   /** What each piece looks like: four bytes each, its colour and its bits. @param {Uint8Array} looks */
@@ -102,7 +104,7 @@ export class Scene {
     const { gl, canvas } = this;
     [this.calls, this.triangles] = [0, 0];
     if (this.stale) this.covered = false;
-    if (shown.shadows && this.stale) this.#shadows(shown);
+    if (shown.shadows && shown.fresh && this.stale) this.#shadows(shown);
     if (shown.corners && !this.covered) this.#cover(shown);
     const width = Math.max(1, Math.round(canvas.clientWidth * shown.scale));
     const height = Math.max(1, Math.round(canvas.clientHeight * shown.scale));
@@ -124,7 +126,7 @@ export class Scene {
     gl.bindTexture(gl.TEXTURE_2D, this.looks);
     const { plan, heights } = this.own.overhead;
     const sky = { over: 2, plan, heights, corners: Number(shown.corners) };
-    const light = { shade: 1, sunward: this.own.sunward, sun: SUN, shadows: shown.shadows, shown: seen, ...sky };
+    const light = { shade: 1, sunward: this.own.sunward, sun: SUN, shadows: this.shaded ? shown.shadows : 0, shown: seen, ...sky };
     this.#around(light, shown);
     const looks = { looks: 0, width: [ACROSS, 1], cut: shown.cut, accent: shown.accent };
     const cutting = shown.cut.some((value) => value !== 0);
@@ -257,7 +259,7 @@ export class Scene {
       gl.bindVertexArray(this.own.person.array);
       gl.drawArrays(gl.TRIANGLES, 0, this.own.person.count);
     }
-    this.stale = false;
+    [this.stale, this.shaded] = [false, true];
   }
 
   /** What is seen from straight above. @param {Shown} shown */
