@@ -11,7 +11,7 @@ import shapely
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laid_sheets import LaidSheet
-from ..roles import list_of
+from ..roles import Role, list_of
 from .clad import Clad
 from .driven import Driven
 from .found import found
@@ -57,12 +57,13 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
 
 
 def trims_held(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
-    """Every piece of trim that no screw holds to anything, where there are screws."""
+    """Every piece of trim that no screw holds to anything, where there are screws; a downspout's straps are
+    not drawn."""
     if not screws:
         return
     holding = {layer.body for screw in screws if len(screw.held) > 1 for layer in screw.held}
     for number, piece in enumerate(site.bodies):
-        if list_of(piece.role) == "trims" and number not in holding:
+        if list_of(piece.role) == "trims" and piece.role != Role.DOWNSPOUT and number not in holding:
             yield found(Code.TRIM_LOOSE, (piece,), (site.low[number] + site.high[number]) / 2)
 
 
