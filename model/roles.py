@@ -60,6 +60,7 @@ class Role(StrEnum):
     SILL = "sill"
     BASE_TRIM = "base trim"
     CORNER_TRIM = "corner trim"
+    INSIDE_CORNER_TRIM = "inside corner trim"
     EAVE_TRIM = "eave trim"
     GUTTER = "gutter"
     DOWNSPOUT = "downspout"
@@ -148,6 +149,7 @@ KINDS: dict[str, Kind] = {
         {
             Role.BASE_TRIM: "TB",
             Role.CORNER_TRIM: "TC",
+            Role.INSIDE_CORNER_TRIM: "TI",
             Role.EAVE_TRIM: "TE",
             Role.GUTTER: "TG",
             Role.DOWNSPOUT: "TW",

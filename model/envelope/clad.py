@@ -11,6 +11,7 @@ from math import cos, radians, sin
 from ..description.building import Building
 from ..description.skin import Skin
 from ..place import Point2
+from .at_another import short_of
 from .edges import Edge
 from .face import HAIR, WAINSCOT, Region, Side
 from .half import half_of
@@ -18,7 +19,7 @@ from .headwall import OFF_WALL, UNDER, headwall_of
 from .hung import hung_of
 from .lengths import fitted_slope, fitted_wall
 from .pitch_break import break_at
-from .skin_lines import HEAD_CLEARANCE, foot, in_line, lap_room, outermost
+from .skin_lines import HEAD_CLEARANCE, foot, lap_room, outermost
 from .tiers import seam_of, tiered
 from .top_line import crossed
 
@@ -87,13 +88,13 @@ def _past_wall(building: Building, skin: Skin, side: Side, gaps: tuple[Point2, .
     match side.kind:
         case Edge.BASE:
             return -foot(building)
-        case Edge.CORNER | Edge.INSIDE_CORNER:
+        case Edge.CORNER:
             for low, high in gaps:
                 if low - HAIR < side.start[0] < high + HAIR:
                     return low - high
             return _overrun(building, skin, side) if side.covers and not side.open else 0.0
-        case Edge.IN_LINE:
-            return -in_line(building)
+        case Edge.IN_LINE | Edge.INSIDE_CORNER:
+            return -short_of(building, side)
         case Edge.EAVE:
             # The roof's steel plane falls outward: over the outermost point of the sheets (the crown of an
             # overlap rib) it lies that point's distance times the pitch lower than at the steel line.

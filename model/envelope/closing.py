@@ -37,6 +37,7 @@ CLOSINGS: Mapping[tuple[Edge, int], Closing] = {
     (Edge.CORNER, 0): Closing(),
     (Edge.IN_LINE, 1): Closing(Role.CORNER_TRIM),
     (Edge.IN_LINE, 0): Closing(),
+    (Edge.INSIDE_CORNER, 1): Closing(Role.INSIDE_CORNER_TRIM),
     (Edge.EAVE, 2): Closing(Role.EAVE_TRIM, (INSIDE, OUTSIDE)),
     (Edge.EAVE, 1): Closing(Role.EAVE_TRIM, (INSIDE,)),
     (Edge.HIGH_EAVE, 2): Closing(Role.EAVE_TRIM, (INSIDE, OUTSIDE)),
@@ -49,7 +50,8 @@ CLOSINGS: Mapping[tuple[Edge, int], Closing] = {
     (Edge.HEADWALL, 1): Closing(Role.FLASHING, (OUTSIDE,), caps=True),
 }
 """By the edge and how many of the faces that meet there are clad; the wall over a headwall is another
-building's. A gutter stands in an eave trim's place, where one is asked for."""
+building's, as is one of those at an inside corner. A gutter stands in an eave trim's place, where one is
+asked for."""
 
 
 def clad_at(named: Mapping[str, Face], face: Face, side: Side) -> int:

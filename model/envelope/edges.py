@@ -30,6 +30,11 @@ class Edge(StrEnum):
     FREE = "free"
 
 
+AT_ANOTHER = (Edge.IN_LINE, Edge.INSIDE_CORNER)
+"""The kinds of edges at which a wall ends at another building's: in line with its gable, or square to one of
+its walls."""
+
+
 def is_wall(normal: Point3) -> bool:
     """Whether a face of that outward normal is a wall; else it is a slope of the roof."""
     return abs(normal[2]) < UPRIGHT

@@ -9,7 +9,7 @@ from math import hypot
 from ..description.building import Building
 from ..place import Place, Point2, add, dot, unit
 from .clad import regions_of
-from .edges import Edge, angle_between, is_wall, kind_of
+from .edges import AT_ANOTHER, Edge, angle_between, is_wall, kind_of
 from .face import Face, Side
 from .half import half_of
 from .headwall import rafter_cuts
@@ -76,11 +76,11 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     frame, other, kind = shell.frame(loop), shell.beyond(edge), kind_of(shell, loop, edge)
     if kind is Edge.HIGH_EAVE and other is not None and building.joined in (loop.name, other.name):
         kind = Edge.HEADWALL
-    if kind is Edge.CORNER and other is not None and _in_line(building, loop.name, other.name):
-        kind = Edge.IN_LINE
+    if kind is Edge.CORNER and other is not None and _at_another(building, loop.name, other.name):
+        kind = Edge.INSIDE_CORNER if {loop.name, other.name} & building.inset else Edge.IN_LINE
     start, end = (frame.seen(shell.vertices[number]) for number in edge)
     rise = _rise(shell, loop, edge, kind)
-    ends = (Edge.CORNER, Edge.IN_LINE)
+    ends = (Edge.CORNER, *AT_ANOTHER)
     covers = kind in ends and other is not None and _covers(shell, loop, other, edge)
     angle = angle_between(shell, loop, other, edge) if other else 90.0
     beyond = other.name if other else ""
@@ -88,8 +88,9 @@ def _side(shell: Shell, loop: Loop, edge: tuple[int, int], building: Building) -
     return Side(kind, start[:2], end[:2], beyond, rise, angle, covers, is_open)
 
 
-def _in_line(building: Building, name: str, other: str) -> bool:
-    """Whether a clad wall ends in line with another building's, where that one's corner is."""
+def _at_another(building: Building, name: str, other: str) -> bool:
+    """Whether a clad wall ends at another building's: in line with it, where that one's corner is, or before
+    it."""
     beside = {name, other} - {building.joined}
     return building.joined in (name, other) and not beside & building.open_walls
 

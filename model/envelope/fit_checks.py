@@ -10,11 +10,12 @@ from ..description.building import Building
 from ..description.opening import Opening
 from ..description.opening_checks import APART
 from ..description.said_limits import at_least, at_most, exactly, over, under
+from .at_another import under_inside_corners
 from .bracing_checks import bracing_misfits
 from .end_lap_checks import length_misfits
 from .face import Face
 from .half_checks import half_misfits
-from .headwall import rafter_band, rafter_spans
+from .headwall import headwall_of, rafter_band, rafter_spans
 from .headwall_checks import lean_to_misfits
 from .hung_checks import hung_misfits
 from .light_sheets import light_misfits
@@ -23,7 +24,16 @@ from .openings_apart import crowded
 from .ridge_vents import vent_misfits
 from .run_on import run_on_misfits
 from .shell_checks import roof_misfits, shell_misfits
-from .skin_lines import PAST_BEND, SCREW_EDGE, corner_trim, eave_trim, head_angle, lap_room, over_shelf
+from .skin_lines import (
+    DRIP_PAST,
+    PAST_BEND,
+    SCREW_EDGE,
+    corner_trim,
+    eave_trim,
+    head_angle,
+    lap_room,
+    over_shelf,
+)
 from .sliding_checks import sliding_misfits
 from .steel_checks import Objection, steel_misfits
 from .stock_checks import beyond_stock
@@ -150,6 +160,10 @@ def _ways(lines: OpeningLines, opening: Opening) -> Iterator[Way]:
     if band and foot < band[1] and (top is None or top > band[0]):
         spans = rafter_spans(lines.building, wall.name, wall.frame)
         yield from ((left, right, jamb, "lean-to's rafter") for left, right in spans)
+    if (headwall := headwall_of(lines.building, wall.name)) is None or foot < headwall.roof:
+        past = DRIP_PAST + lap_room(lines.building)
+        taken = under_inside_corners(lines.building, wall)
+        yield from ((low, high, past, "inside corner trim") for low, high in taken)
     if gable:
         head = opening.sill + opening.height
         yield from _knees(lines, wall, (top or inf, lines.opening_depth(opening)), room)

@@ -10,11 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
-from math import hypot, radians, tan
+from math import copysign, hypot, radians, tan
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
-from ..description.walls_around import is_gable, opposite
+from ..description.opening import Wall
+from ..description.walls_around import around, is_gable, opposite
 from ..place import Place, Point2
 from .beside import beside
 from .face import Cut
@@ -123,18 +124,35 @@ def _headwall(building: Building, number: int, lean_to: Building) -> Headwall:
     )
 
 
+def ends_of(building: Building, headwall: Headwall, frame: Place) -> Iterator[tuple[Wall, float, float]]:
+    """A lean-to's own end walls, each with where it stands (u) in its wall's frame, and which way (1, -1) is
+    away from the lean-to."""
+    lean_to = building.lean_tos[headwall.number]
+    place, walls = beside(building, lean_to), around(lean_to.joined)
+    one, other = (frame.seen(place.point((0.0, y, 0.0)))[0] for y in (0.0, lean_to.length))
+    yield walls[0], one, copysign(1.0, one - other)
+    yield walls[2], other, copysign(1.0, other - one)
+
+
 def span_of(building: Building, headwall: Headwall, frame: Place) -> Point2:
     """From which u to which, in its wall's frame, a lean-to stands there."""
-    lean_to = building.lean_tos[headwall.number]
-    place = beside(building, lean_to)
-    one, other = (frame.seen(place.point((0.0, y, 0.0)))[0] for y in (0.0, lean_to.length))
+    one, other = (u for _, u, _ in ends_of(building, headwall, frame))
     return min(one, other), max(one, other)
 
 
-def past_end(building: Building) -> float:
+def past_end(lean_to: Building, end: str) -> float:
     """How far the flashing of a lean-to runs past an end of it that stands short of a corner: over its rake
-    trim, and as far as past a corner trim."""
-    return lap_room(building) + building.sheets.flange + PAST_TRIM
+    trim, outside its sheets if it is clad, and as far as past a corner trim."""
+    sheets = lean_to.sheets
+    crown = 0.0 if end in lean_to.open_walls else outermost(sheets, sheets.gables)
+    return crown + lap_room(lean_to) + sheets.flange + PAST_TRIM
+
+
+def past_ends(building: Building, headwall: Headwall, frame: Place) -> Point2:
+    """From which u to which, in its wall's frame, a lean-to's flashing takes of a wall."""
+    lean_to = building.lean_tos[headwall.number]
+    ends = [u + away * past_end(lean_to, end) for end, u, away in ends_of(building, headwall, frame)]
+    return min(ends), max(ends)
 
 
 def headwall_slots(building: Building, wall: str, frame: Place) -> Iterator[Cut]:
@@ -146,9 +164,9 @@ def headwall_slots(building: Building, wall: str, frame: Place) -> Iterator[Cut]
     left, right = span_of(building, headwall, frame)
     crown = max(outermost(building.sheets, skin) for skin in (building.sheets.sides, building.sheets.gables))
     under = headwall.bend - (crown + lap_room(building)) * headwall.rise - NOTCH
-    past = past_end(building) + BESIDE
+    low, high = past_ends(building, headwall, frame)
     yield left - NOTCH, headwall.head, right + NOTCH, headwall.foot
-    yield left - past, under, right + past, headwall.foot
+    yield low - BESIDE, under, high + BESIDE, headwall.foot
 
 
 def over_roof(building: Building) -> float:

@@ -20,8 +20,7 @@ from .headwall import (
     girts_shared,
     headwall_girts,
     headwalls,
-    past_end,
-    span_of,
+    past_ends,
 )
 from .lean_to_bays import bay_count, in_a_row
 from .opening_lines import OpeningLines
@@ -88,8 +87,6 @@ def _in_bays(lines: OpeningLines, headwall: Headwall) -> Iterator[Objection]:
     nearest = "not yet possible along some of the bays; what comes nearest: "
     if lean_to.between == "open":
         yield (*path, "between"), nearest + '"clad", with a framed opening for each way through'
-    if clad := sorted(headwall.inset - lean_to.open_walls):
-        yield (*path, "walls"), f"{nearest}an open end, without {' and '.join(clad)}"
     if building.wainscot is not None:
         yield ("wainscot", "height"), nearest + "no wainscot"
     wall = lines.named[headwall.wall]
@@ -216,9 +213,8 @@ def _across_openings(lines: OpeningLines, headwall: Headwall) -> Iterator[Object
 
 def _beside_roof(lines: OpeningLines, headwall: Headwall, opening: Opening) -> bool:
     """Whether an opening stands wholly beside the roof, clear of its flashing by a strip of sheet."""
-    left, right = span_of(lines.building, headwall, lines.named[headwall.wall].frame)
-    room = past_end(lines.building) + STRIP
-    return opening.from_left >= right + room or opening.from_left + opening.width <= left - room
+    left, right = past_ends(lines.building, headwall, lines.named[headwall.wall].frame)
+    return opening.from_left >= right + STRIP or opening.from_left + opening.width <= left - STRIP
 
 
 def _clad_there(lines: OpeningLines, number: int) -> Iterator[Objection]:

@@ -109,6 +109,18 @@ def in_line(building: Building) -> float:
     return max(corner_trim(building), crown + lap_room(building)) + HEAD_CLEARANCE
 
 
+def inside_bend(building: Building) -> float:
+    """From another building's steel line to the inner face of a trim over the sheets there, which are those
+    of the building's own sides."""
+    return outermost(building.sheets, building.sheets.sides)
+
+
+def inside_corner(building: Building) -> float:
+    """From another building's steel line to the sheets and the steel of a wall that stands out from it: clear
+    of the trim there, whose pieces lap."""
+    return inside_bend(building) + lap_room(building) + HEAD_CLEARANCE
+
+
 def over_in_line(building: Building) -> float:
     """Steel line of a wall in line with another building's to the inner face of the trim over the ends of
     both: as far out as that one's corner trim there, on a gable over its sheets, on a side wall over the

@@ -12,7 +12,8 @@ from math import ceil
 
 from ..description.walls_around import around
 from ..roles import Role
-from .edges import Edge
+from .at_another import short_of
+from .edges import AT_ANOTHER, Edge
 from .end_laps import BESIDE_EDGE, ON_WALL, EndLap, UpSlope, barred_at, barred_by, end_laps, least_lap
 from .face import Face, Region
 from .girt_lines import LEAST_GIRT, GirtLines, between
@@ -20,7 +21,6 @@ from .headwall import frame_planes, headwall_of
 from .pitch_break import break_over, break_under
 from .roof_lines import Eave
 from .shell import along_foot
-from .skin_lines import in_line
 from .sliding import rails_of
 from .splices import splice_points
 from .tiers import flat_of
@@ -57,9 +57,9 @@ class SteelLines(GirtLines):
         return not wall.open_at(hand) and wall.beside(hand).open and self.setback > 0
 
     def steel_end(self, wall: Face, hand: str) -> float:
-        """u at which a wall's lines of steel end at its left or right corner: on it, or short of a wall that
-        it stands in line with."""
-        short = in_line(self.building) if wall.beside(hand).kind is Edge.IN_LINE else 0.0
+        """u at which a wall's lines of steel end at its left or right corner: on it, or short of another
+        building's wall."""
+        short = short_of(self.building, wall.beside(hand))
         return short if hand == "left" else wall.width - short
 
     def hung_jamb(self, wall: Face, hand: str) -> bool:
@@ -261,7 +261,7 @@ class SteelLines(GirtLines):
         # The plates of corner columns reach inward along the side walls only, with all their holes.
         corners = ((0.0, 0.0), (0.0, 0.0)) if wall.raked else ((0.0, 2 * reach), (2 * reach, 0.0))
         for hand, at, own in (("left", 0, corners[0]), ("right", -1, corners[1])):
-            if wall.beside(hand).kind is not Edge.IN_LINE:
+            if wall.beside(hand).kind not in AT_ANOTHER:
                 plates[at] = own
         return tuple((*span, *plate) for span, plate in zip(spans, plates, strict=True))
 
@@ -295,6 +295,6 @@ class SteelLines(GirtLines):
             return tuple((u, frame.column.width / 2) for u in self._along(wall))
         half = frame.column.depth / 2
         corners = {"left": self.setback + half, "right": wall.width - self.setback - half}
-        own = (hand for hand in corners if wall.beside(hand).kind is not Edge.IN_LINE)
+        own = (hand for hand in corners if wall.beside(hand).kind not in AT_ANOTHER)
         ends = [(corners[hand], half) for hand in own]
         return tuple(sorted(ends + [(u, frame.post.width / 2) for u, _ in self.standing_posts(wall)]))

@@ -55,6 +55,7 @@ from .trim.gutters import downspouts
 from .trim.headwall_trims import flashing_runs
 from .trim.hung_trims import hung_runs
 from .trim.in_line_trims import in_line_runs
+from .trim.inside_corners import inside_corner_runs
 from .trim.opening_trims import opening_runs
 from .trim.rail_covers import cover_runs
 from .trim.rake_trims import head_runs, rake_runs
@@ -93,7 +94,7 @@ def _lapped(lines: TrimLines) -> list[Face]:
 
 def _in_line(lines: TrimLines, place: Place) -> Iterator[TrimRun]:
     """The trims of a lean-to that lie over the main building's sheets too, where they stand."""
-    for run in in_line_runs(lines):
+    for run in (*in_line_runs(lines), *inside_corner_runs(lines)):
         yield replace(run, name=f"{lines.building.name} {run.name}", frame=place @ run.frame)
 
 
@@ -155,6 +156,7 @@ def _opening_runs(lines: TrimLines) -> Iterator[TrimRun]:
 def _edge_runs(lines: TrimLines) -> Iterator[TrimRun]:
     yield from corner_runs(lines)
     yield from in_line_runs(lines)
+    yield from inside_corner_runs(lines)
     for wall in lines.steel.walls:
         yield from gap_runs(lines, wall)
         yield from cap_runs(lines, wall)

@@ -41,6 +41,7 @@ SAME_WAY = 1 - 1e-6
 
 WALL, ROOF = (*WALL_SHEETS, Role.SHEET), (*ROOF_SHEETS, Role.SHEET)
 SHEETS = (*WALL_SHEETS, *ROOF)
+INSIDE = (Role.INSIDE_CORNER_TRIM,)
 FOOT: tuple[Measured, ...] = (("gap", WALL, (Role.SLAB,), 1), ("lap", WALL, (Role.SLAB,), 1))
 
 
@@ -66,6 +67,7 @@ def _all(one: Job) -> Iterator[Detail]:
             yield from _opening(one, plane, opening)
     for plane in walls:
         yield from _end_of_cladding(one, plane)
+        yield from _inside_corner(one, plane)
     yield from _splice(one)
     yield from lap_details(one)
     for plane in (*walls, *slopes):
@@ -193,6 +195,22 @@ def _end_of_cladding(one: Job, plane: CladPlane) -> Iterator[Detail]:
         at = Place(plane.point(u, between_lines(one, plane)), plane.frame.x, _back(plane.frame.z))
         covered: Measured = ("lap", WALL, (Role.CORNER_TRIM,), 0)
         yield Detail("end of cladding", at, (-130.0, -70.0, 130.0, 150.0), (covered,))
+
+
+def _inside_corner(one: Job, plane: CladPlane) -> Iterator[Detail]:
+    """Where a wall ends before another one, that it stands out from."""
+    trims = (piece for piece in near(plane, one.model.pieces, ("trims",)) if piece.role in INSIDE)
+    for low, high in (box_in(plane.frame, piece) for piece in trims):
+        for u, into in zip(plane.outline.bounds[::2], (1.0, -1.0), strict=True):
+            if low[0] < u < high[0]:
+                at = plane.point(u, between_lines(one, plane, u + into * CLEAR))
+                across = sorted((-into * 60.0, into * 140.0))
+                covered: Measured = ("lap", WALL, INSIDE, 0)
+                beyond: Measured = ("lap", WALL, INSIDE, 1)
+                window = (across[0], -160.0, across[1], 50.0)
+                yield Detail(
+                    "inside corner", Place(at, plane.frame.x, _back(plane.frame.z)), window, (covered, beyond)
+                )
 
 
 def _splice(one: Job) -> Iterator[Detail]:

@@ -80,7 +80,7 @@ BY_ROLE: dict[str, Stage] = {
     Role.JAMB_ANGLE: Stage.OPENING_TRIM,
     Role.HEAD_ANGLE: Stage.OPENING_TRIM,
     Role.DRIP: Stage.OPENING_TRIM,
-    Role.CORNER_TRIM: Stage.CORNERS,
+    **dict.fromkeys((Role.CORNER_TRIM, Role.INSIDE_CORNER_TRIM), Stage.CORNERS),
     Role.CAP_TRIM: Stage.EAVES,
     Role.EAVE_TRIM: Stage.EAVES,
     Role.GUTTER: Stage.EAVES,

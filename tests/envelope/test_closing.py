@@ -26,7 +26,7 @@ NEAR = 330.0
 PART = 0.25
 """Of an edge; along so much of it runs its trim, doors left out, and no end of another's."""
 TRIMS = {row.trim for row in CLOSINGS.values() if row.trim} | {Role.GUTTER}
-NOT_YET = {Edge.VALLEY, Edge.FREE, Edge.INSIDE_CORNER}
+NOT_YET = {Edge.VALLEY, Edge.FREE}
 
 
 def faces_of(name: str) -> Iterator[tuple[dict[str, Face], str, Place]]:
@@ -76,12 +76,12 @@ def test_what_runs_along_an_edge_is_what_its_row_says(name: str) -> None:
 
 def test_a_kind_of_edge_is_in_the_table_or_refused() -> None:
     """Every kind with every number of clad faces that may meet there: the rows are just these."""
-    alone = {Edge.BASE, Edge.IN_LINE, Edge.HEADWALL}
+    alone = {Edge.BASE, Edge.IN_LINE, Edge.INSIDE_CORNER, Edge.HEADWALL}
     roofs = {Edge.RIDGE, Edge.BREAK, Edge.HOLLOW}
     always = {Edge.EAVE, Edge.HIGH_EAVE, Edge.RAKE}
     for kind, clad in product(Edge, range(3)):
         most = 1 if kind in alone else 2
-        least = most if kind in roofs | {Edge.HEADWALL} else 1 if kind in always else 0
+        least = most if kind in roofs | {Edge.INSIDE_CORNER, Edge.HEADWALL} else 1 if kind in always else 0
         assert ((kind, clad) in CLOSINGS) == (kind not in NOT_YET and least <= clad <= most), (kind, clad)
 
 

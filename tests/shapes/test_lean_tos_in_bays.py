@@ -141,7 +141,6 @@ def test_it_closes_whatever_is_about_it(text: str) -> None:
         ("[2, 3]", "[2, 4]", "lean_to[1].bays", "side by side, from 1 to 4"),
         ("[2, 3]", "[4, 5]", "lean_to[1].bays", "side by side, from 1 to 4"),
         ("bays", 'between = "open"\nbays', "lean_to[1].between", "not yet possible along some"),
-        ("bays", 'walls = ["front", "outer"]\nbays', "lean_to[1].walls", "an open end, without front"),
         ("[frame]", '[wainscot]\nheight = "42 in"\n[frame]', "wainscot.height", "not yet possible"),
         ("[frame]", '[sheets]\nlongest = "10 ft"\n[frame]', "sheets.longest", "in one length"),
         (

@@ -75,6 +75,7 @@ def test_nothing_stands_before_what_carries_or_covers_it(name: str) -> None:
 
 
 TRIMS = {
+    "inside corner trim": "inside corner trim",
     "corner trim": "corner trim",
     "in-line trim": "corner trim",
     "rake trim": "rake trim",

@@ -8,6 +8,7 @@ from math import copysign, dist
 
 import shapely
 
+from ...envelope.edges import Edge
 from ...envelope.headwall import in_line_at
 from ...roles import Role
 from ..trim.cap_trims import under_cap
@@ -20,6 +21,9 @@ from .trimmed import ROW, Trimmed, Wanted, spread
 
 HELD = 12 * INCH
 """mm; the greatest distance between screws where hung sheets end on an upright. Ours."""
+
+UPRIGHT = (Role.CORNER_TRIM, Role.INSIDE_CORNER_TRIM)
+"""Trims that stand at the ends of walls."""
 
 ENDS = (("left", 0.0, 1.0), ("right", 1.0, -1.0))
 """A wall's hands, each with its share of the width, and the way in from there."""
@@ -36,7 +40,9 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
             upright = not lines.steel.setback or face.open_at(hand) or face.beside(hand).open
             top = min(top, foot or top, leg_end(lines, face, leg))
             heights = spread(top, 3 * INCH, lines.building.screws.apart)
-            name, seat = f"{face.name} corner trim {hand}", lines.corner(face, hand) + lines.thickness
+            inside = face.beside(hand).kind is Edge.INSIDE_CORNER
+            name = f"{face.name} {'inside ' if inside else ''}corner trim {hand}"
+            seat = lines.corner(face, hand) + lines.thickness
             where = (lines.steel.steel_end(face, hand), into * leg)
             yield from _by_trim(on, hand, _leg(on, (name, 0), where, seat, heights if upright else None))
         if not face.bare_at(hand) and (foot := _foot(on, hand)) is not None:
@@ -105,7 +111,7 @@ def _leg(
     the runs at its corner. heights: None is one at every line that reaches it."""
     (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
     corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
-    runs: list[TrimRun] = [run for run in on.runs if run.role is Role.CORNER_TRIM]
+    runs: list[TrimRun] = [run for run in on.runs if run.role in UPRIGHT]
     near = min(dist(run.frame.origin, corner) for run in runs)
     here = sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
     far = end + edge - into * (on.lines.ride + EDGE)

@@ -30,6 +30,7 @@ from .cap_screws import cap_screws
 from .corner_screws import corner_screws
 from .door_screws import door_screws
 from .fastening import Missed
+from .inside_corner_screws import inside_corner_screws
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, PAST_EDGE, hex_screw
 from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
@@ -145,6 +146,7 @@ def _barred(on: Trimmed, run: TrimRun, bars: Sequence[Point2]) -> shapely.Geomet
 def _on_wall(on: Trimmed) -> Iterator[Wanted]:
     if not on.plan.face.verge:
         yield from corner_screws(on)
+        yield from inside_corner_screws(on)
     yield from _gap_ends(on)
     eave = on.lines.steel.eaves.get(on.plan.face.name)
     if eave and on.plan.face.open_above and eave.wall != on.lines.building.joined:

@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from math import inf
 
-from ...envelope.edges import Edge
+from ...envelope.edges import AT_ANOTHER
 from ...envelope.face import Face
 from ...envelope.steel_lines import SteelLines
 
 
 def under_roof_steel(lines: SteelLines, face: Face, *sides: float) -> float:
     """Height (mm) that an upright with these sides (u) stays under: the ledger, and what lies on the rake.
-    Of a wall that is not in line with another building's gable no limit."""
-    if not (found := face.named(Edge.IN_LINE)):
+    Of a wall that does not end at another building's no limit."""
+    if not (found := face.named(*AT_ANOTHER)):
         return inf
     framing = lines.building.framing
     rake = face.top.lowered(lines.rake_limit(framing.jamb.width))

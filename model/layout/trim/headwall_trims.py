@@ -64,7 +64,7 @@ def _past_end(lines: TrimLines, end: str) -> Point2:
     gable's sheets, whose corner ribs it closes: at the corner itself where the wall round it is open."""
     building = lines.building
     if end in building.inset:
-        return past_end(building), EARS
+        return past_end(building, end), EARS
     hung = building.between == "open" and at_gable(building)
     if not hung or (lines.main and open_round_corner(lines.main, building, end)):
         return 0.0, 0.0

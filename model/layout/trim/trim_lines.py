@@ -11,6 +11,7 @@ from functools import cached_property
 
 from ...catalog.trims import TrimProfile, trim_profiles
 from ...description.building import Building
+from ...envelope.at_another import short_of
 from ...envelope.beside import at_gable
 from ...envelope.edges import Edge
 from ...envelope.face import Face
@@ -24,6 +25,7 @@ from ...envelope.skin_lines import (
     HEAD_CLEARANCE,
     corner_trim,
     foot,
+    inside_bend,
     lap_room,
     outermost,
     over_in_line,
@@ -39,6 +41,7 @@ PAST_STEEL = 6.35
 KINDS = {
     Role.BASE_TRIM: "base",
     Role.CORNER_TRIM: "corner",
+    Role.INSIDE_CORNER_TRIM: "corner",
     Role.EAVE_TRIM: "eave",
     Role.DOWNSPOUT: "eave",
     Role.RAKE_TRIM: "rake",
@@ -124,6 +127,8 @@ class TrimLines:
             return 0.0
         if wall.beside(hand).kind is Edge.IN_LINE:
             return self.in_line
+        if wall.beside(hand).kind is Edge.INSIDE_CORNER:
+            return self.crown(wall)
         return self.crown(wall) if wall.beside(hand).covers else self.side
 
     def corner_leg(self, wall: Face, hand: str) -> float:
@@ -135,6 +140,9 @@ class TrimLines:
             return 0.0
         if side.kind is Edge.IN_LINE:
             return 0.0 if wall.open else self.profile("corner").in_plane - self.side
+        if side.kind is Edge.INSIDE_CORNER:
+            bend = inside_bend(self.building) - short_of(self.building, side)
+            return 0.0 if wall.open else self.profile("inside corner").in_plane + bend
         if wall.open_at(hand):
             return self.steel.end_depth(other, there) + PAST_STEEL
         legs = self.profile("corner")
