@@ -67,14 +67,16 @@ class Hole:
 @dataclass(frozen=True, eq=False)
 class Clad:
     """A plane of sheets. axes (3, 3): rows u, v and outward normal; offset: of the sheets' undersides.
-    in_line: what the sheets of other faces in line with it cover. above: what of a wall's plane lies over a
-    roof, or over the undersides of purlins that run on over it."""
+    in_line: what the sheets of other faces in line with it cover. behind: what of a wall's plane lies behind
+    walls that it stands out from. above: what of it lies over a roof, or over the undersides of purlins that
+    run on over it."""
 
     site: Site
     plane: CladPlane
     axes: Vectors
     offset: float
     in_line: shapely.Geometry = field(default_factory=shapely.Polygon)
+    behind: shapely.Geometry = field(default_factory=shapely.Polygon)
     above: shapely.Geometry = field(default_factory=shapely.Polygon)
 
     @cached_property
@@ -93,7 +95,7 @@ class Clad:
         roof as far up as that. What lies in their plane farther off is another building's."""
         left, low, right, high = self.plane.outline.bounds
         near = shapely.box(left - ABOUT, low - ABOUT, right + ABOUT, high + ABOUT)
-        hull = self.backing.intersection(near).difference(self.in_line).convex_hull
+        hull = self.backing.intersection(near).difference(self.in_line | self.behind).convex_hull
         return hull.difference(self.above) if hull.intersects(self.above) else hull
 
     @cached_property
@@ -209,8 +211,24 @@ def _clad(site: Site, plane: CladPlane, planes: Sequence[CladPlane]) -> Clad:
         axes,
         level,
         before,
+        shapely.Polygon() if plane.sloped else _behind(plane, planes),
         shapely.Polygon() if plane.sloped else _above(site, plane, planes),
     )
+
+
+def _behind(wall: CladPlane, planes: Sequence[CladPlane]) -> shapely.Geometry:
+    """What of a wall's plane lies behind other walls that all of it stands before, square to them: the steel
+    there is theirs."""
+    left, _, right, _ = wall.outline.bounds
+    found = []
+    for other in (one for one in planes if not one.sloped):
+        facing = dot(other.frame.z, wall.frame.x)
+        u = wall.frame.seen(other.frame.origin)[0]
+        if facing > 1.0 - ALIKE and left > u - HEM:
+            found.append(shapely.box(-FAR, -FAR, u, FAR))
+        elif facing < ALIKE - 1.0 and right < u + HEM:
+            found.append(shapely.box(u, -FAR, FAR, FAR))
+    return shapely.union_all(found)
 
 
 def _above(site: Site, wall: CladPlane, planes: Sequence[CladPlane]) -> shapely.Geometry:

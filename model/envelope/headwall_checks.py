@@ -106,8 +106,6 @@ def _not_enclosed(building: Building, headwall: Headwall) -> Iterator[Objection]
     nearest = "not yet possible with a lean-to whose ends are clad; what comes nearest: "
     if not ends:
         return
-    if building.framing.girts != "by-pass":
-        yield ("framing", "girts"), f'{nearest}"by-pass"'
     if building.wainscot is not None:
         yield ("wainscot", "height"), f'{nearest}[[lean_to]] walls = "outer", or no wainscot'
     for wall in ends:

@@ -53,8 +53,9 @@ class SteelLines(GirtLines):
 
     def end_jamb(self, wall: Face, hand: str) -> bool:
         """Whether an upright stands at a clad wall's left or right end, since the next wall is open: it backs
-        the corner trim's leg there. With flush girts the corner's column does."""
-        return not wall.open_at(hand) and wall.beside(hand).open and self.setback > 0
+        the corner trim's leg there. With flush girts the corner's column does, if it is the wall's own."""
+        side = wall.beside(hand)
+        return not wall.open_at(hand) and side.open and (self.setback > 0 or side.kind in AT_ANOTHER)
 
     def steel_end(self, wall: Face, hand: str) -> float:
         """u at which a wall's lines of steel end at its left or right corner: on it, or short of another
@@ -124,18 +125,16 @@ class SteelLines(GirtLines):
 
     def knee_reach(self, gable: Face, hand: str, top: float, depth: float) -> float:
         """u, from a gable's corner, of what the end frame's knee takes up below a height, for a member of
-        that depth: nothing where it stays in front of the frames."""
+        that depth: nothing where it stays in front of the frames, or at another building's wall."""
         frame, eave = self.building.frame, self.eave_beside(gable, hand)
-        inner = self.setback + frame.column.depth
-        if frame.knee is None or eave is None or not self.reaches_frames(depth):
+        if frame.knee is None or eave is None or eave.wall == self.building.joined:
             return 0.0
-        rise = frame.knee_reach * (1 + eave.sin)
         low = self.rafter_foot(eave) - frame.knee_reach
-        if top <= low - 2 * frame.knee.depth:
+        if not self.reaches_frames(depth) or top <= low - 2 * frame.knee.depth:
             return 0.0
-        share = min(1.0, max(0.0, (top - low) / rise))
-        beside = frame.knee.depth * (1 + eave.cos)
-        return inner + share * frame.knee_reach * eave.cos + beside
+        share = min(1.0, max(0.0, (top - low) / (frame.knee_reach * (1 + eave.sin))))
+        along, beside = share * frame.knee_reach * eave.cos, frame.knee.depth * (1 + eave.cos)
+        return self.setback + frame.column.depth + along + beside
 
     def purlins(self, slope: Face) -> tuple[float, ...]:
         """v of the purlins' centres on a slope, from its foot up; under a ridge the last one backs its cap,

@@ -92,6 +92,7 @@ OTHERS = {
     "one enclosed, one open": SHED + SECOND.replace('["front", "back", "outer"]', '"none"'),
     "steep, on zees": SHED.replace("2/12", "4/12").replace('"8 ft"\nwalls', '"7 ft"\nwalls')
     + '[frame]\nrafter = "tube 6x6x0.12"\n[framing]\ngirt = "zee 6x2.5x0.07"\npurlin = "zee 8x2.5x0.07"\n',
+    "flush girts": SHED + '[framing]\ngirts = "flush"\n',
     "deep ribs on the gables": SHED + '[gable_sheets]\nprofile = "36 x 12 x 1-1/4"\n',
     "gables from their corners": SHED + '[runs]\nfront = "right"\nback = "centre, right first"\n',
     "wide, on posts": SHED.replace('"9 ft"', '"24 ft"')
@@ -121,7 +122,6 @@ def test_it_closes_whatever_is_about_it(text: str) -> None:
 @pytest.mark.parametrize(
     ("more", "key", "remedy"),
     [
-        ('[framing]\ngirts = "flush"\n', "framing.girts", '"by-pass"'),
         ('[wainscot]\nheight = "42 in"\n', "wainscot.height", 'walls = "outer"'),
         ('[walls]\nback = "open"\n', "walls.back", 'walls without "back"'),
     ],

@@ -147,6 +147,7 @@ DOORS = (
 
 OTHERS = {
     "its outer wall clad, flush girts": OPEN + 'walls = "outer"\n[framing]\ngirts = "flush"\n',
+    "its ends clad, flush girts": SHED + '[framing]\ngirts = "flush"\n',
     "one at each gable": SHED + SECOND,
     "openings under it, over it and in it": WIDE + DOORS,
     "posts where they are said": WIDE + '[frame]\nfront_posts = ["8 ft", "14 ft", "22 ft"]\n',
@@ -204,7 +205,6 @@ ACROSS = opening("front", "3 ft", "window", "36 36", 'sill = "7 ft 6 in"\n')
         (OPEN + '[walls]\nfront = "open"\n', "walls.front", 'between = "open"'),
         (OPEN + '[walls]\nfront = "infill"\n', "walls.front", "not yet possible with a lean-to"),
         (SHED + '[walls]\nleft = "open"\n', "walls.left", 'walls without "left"'),
-        (SHED + '[framing]\ngirts = "flush"\n', "framing.girts", '"by-pass"'),
         (
             OPEN + '[frame]\nfront_posts = ["8 ft", "9 ft"]\n',
             "frame.front_posts",

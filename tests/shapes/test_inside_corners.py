@@ -166,6 +166,7 @@ def opening(kind: str, wall: str, left: str, size: str = "3 ft", sill: str = "3 
     return text + f'from_left = "{left}"\n' + (f'sill = "{sill}"\n' if sill else "")
 
 
+FLUSH = SHED + '[framing]\ngirts = "flush"\n'
 INSIDE = "clear of the inside corner trim"
 SHAPES = {
     "both ends within their wall": SHED,
@@ -177,6 +178,8 @@ SHAPES = {
     + '[sheets]\nprofile = "36 x 12 x 1-1/4"\n[gable_sheets]\nprofile = "36 x 9 x 3/4"\n',
     "steep, on zees": SHED.replace("2/12", "5/12").replace('"10 ft"', '"7 ft"')
     + '[framing]\ngirt = "8ZS2.25x059"\n',
+    "flush girts": FLUSH,
+    "flush girts, at a gable": AT_GABLE + '[framing]\ngirts = "flush"\n',
     "short sticks": SHED + '[trim]\nstock = ["7 ft"]\n',
     "openings as near as they may": SHED
     + opening("walk door", "left", "37 ft 1 in", "6 ft 8 in", "")
@@ -204,7 +207,6 @@ def test_it_closes_whatever_is_about_it(text: str) -> None:
         (opening("walk door", "left", "36 ft 8 in", "6 ft 8 in", ""), "opening[1].from_left", INSIDE),
         (opening("window", "lean-to back", "6 in"), "opening[1].from_left", INSIDE),
         ('[wainscot]\nheight = "42 in"\n', "wainscot.height", "no wainscot"),
-        ('[framing]\ngirts = "flush"\n', "framing.girts", "by-pass"),
     ],
 )
 def test_what_cannot_be_is_refused_by_its_key(more: str, key: str, remedy: str) -> None:
@@ -217,6 +219,24 @@ def test_what_cannot_be_is_refused_by_its_key(more: str, key: str, remedy: str) 
 def test_a_window_across_an_inside_corner_is_none_over_the_roof() -> None:
     high = SHED.replace('"12 ft"\np', '"18 ft"\np')
     parse(high + opening("window", "left", "36 ft 8 in", sill="13 ft"), "shed")
+
+
+def test_the_main_frame_in_the_plane_of_an_end_is_the_main_walls_steel() -> None:
+    """With flush girts its column stands there up to the main eave: no sheet of the end is due on it, but on
+    all of the end's own."""
+    assert audit(raised(FLUSH), ("cover",)).findings == ()
+    for number, code in ((3, Code.UNCOVERED), (4, Code.RAW_EDGE)):
+        found = audit(drop(f"lean-to front {number}")(raised(FLUSH)), ("cover",)).findings
+        assert code in {finding.code for finding in found}, number
+
+
+def test_with_flush_girts_those_of_an_end_reach_its_upright() -> None:
+    """No knee of its own stands at the main wall."""
+    assert reach("lean-to front girt", FLUSH)[1][0] == pytest.approx(-SHORT - 4, abs=1e-3)
+    ends = [
+        reach(p.name, FLUSH)[1][0] for p in raised(FLUSH).pieces if p.name.startswith("lean-to front girt")
+    ]
+    assert ends == pytest.approx([-SHORT - 4] * len(ends), abs=1e-3)
 
 
 PLANTS: dict[Code, list[Plant]] = {
