@@ -9,8 +9,8 @@ from .counted import Numbers, Whole
 from .key import Key, Table
 from .value_kinds import Choice, Length, Lengths
 
-USUAL_PROFILE = "36 x 9 x 3/4"
-USUAL_METRIC_PROFILE = "1000 x 250 x 35"
+PROFILES = ("36 x 9 x 3/4", "1000 x 250 x 35")
+"""Usual ones, in feet and inches and in mm."""
 WALL_COLOUR, ROOF_COLOUR = "gainsboro", "slategray"
 WAINSCOT_WALLS: dict[str, tuple[Wall, ...]] = {
     "all": ("front", "back", "left", "right"),
@@ -28,8 +28,8 @@ SHEETS = Table(
             "profile",
             Profile(),
             "cover x rib pitch x rib height, from the catalogue",
-            USUAL_PROFILE,
-            metric=USUAL_METRIC_PROFILE,
+            PROFILES[0],
+            metric=PROFILES[1],
         ),
         Key(
             "gauge",
@@ -133,13 +133,7 @@ SHEETS = Table(
 
 USUAL = "as [sheets]"
 OTHER_SHEETS = (
-    Key(
-        "profile",
-        Profile(),
-        "from the catalogue",
-        unless=USUAL,
-        example=(USUAL_PROFILE, USUAL_METRIC_PROFILE),
-    ),
+    Key("profile", Profile(), "from the catalogue", unless=USUAL, example=PROFILES),
     Key("gauge", GaugeNumber(), "of galvanised sheet", unless=USUAL, example=("26", "26")),
     Key(
         "thickness",
