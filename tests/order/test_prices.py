@@ -94,7 +94,7 @@ def test_every_row_is_used_or_named_and_every_item_without_a_price(wanted: Order
     )
     assert total(found) == 16 * 150 + 2 * 4.5
     assert len(found.unpriced) == len(found.lines) - 3
-    said = order_table(found, sample_schedule(), Carried())
+    said = order_table(found, sample_schedule(), Carried(), 1000)
     assert f"3 of {len(found.lines)} lines priced, together 2409.00" in said
     assert all(f"No price: {item}" in said for item in found.unpriced)
     assert all(f"Not used: {row}" in said for row in found.unused)
