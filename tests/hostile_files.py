@@ -12,7 +12,7 @@ from pathlib import Path
 
 HERE = Path(__file__).parent
 RUNS = {
-    "description/test_mutations.py": 10_000,
+    "intake/test_mutations.py": 10_000,
     "exchange/test_damaged_steps.py": 500,
     "order/test_price_files.py": 1_000,
     "exchange/test_writes_are_whole.py": 100,

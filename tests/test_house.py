@@ -9,6 +9,7 @@ import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
+import hostile_files
 import pytest
 
 ROOT = Path(__file__).parents[1]
@@ -201,6 +202,10 @@ def test_packages_listed_are_the_folders_there_are() -> None:
 def test_every_folder_with_modules_is_a_package() -> None:
     bare = {path.parent for folder in FOLDERS.values() for path in folder.rglob("*.py")}
     assert [folder for folder in sorted(bare) if not (folder / "__init__.py").is_file()] == []
+
+
+def test_the_long_runs_by_hand_find_their_parts() -> None:
+    assert hostile_files.RUNS and all((hostile_files.HERE / part).is_file() for part in hostile_files.RUNS)
 
 
 def test_the_top_level_holds_what_the_card_says() -> None:
