@@ -75,13 +75,12 @@ STRIPS = (Code.STRIP_BESIDE, Code.STRIPS_BESIDE, Code.STRIP_STAYS)
 def beside_openings(lines: TrimLines) -> Iterator[Finding]:
     """A note for each opening with an edge on a rib, or a strip beside it."""
     for beside in _beside(lines):
-        name, better = f"{beside.wall} {beside.opening.kind} {beside.number}", beside.better
-        strip = beside.cut.strip
-        if strip is None and better is not None:
-            strip = abs(better - beside.opening.from_left)
-        yield Finding(
-            beside.code, (name,), (), None, strip, beside.width if better is None else better, "length"
-        )
+        name = f"{beside.wall} {beside.opening.kind} {beside.number}"
+        better, measured = beside.better, beside.cut.strip
+        if measured is None and better is not None:
+            measured = abs(better - beside.opening.from_left)
+        would_do = beside.width if better is None else better
+        yield Finding(beside.code, (name,), (), None, measured, would_do, "length")
 
 
 def clear_places(building: Building) -> tuple[float, ...]:
@@ -106,27 +105,27 @@ def _beside(lines: TrimLines) -> Iterator[Beside]:
 def _better(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
     """The nearest from_left within a rib's pitch at which sheets are cut well and everything still fits."""
     step = STEPS[lines.building.units]
-    pitch = laid_on[-1][0].skin.profile.pitch
-    for count in range(1, round(pitch / step) + 1):
-        for way in (1, -1):
-            moved = replace(opening, from_left=_whole(opening.from_left, step, way, count))
-            if _does(lines, laid_on, opening, moved):
-                return moved.from_left
+    for at in _nearby(opening.from_left, step, round(laid_on[-1][0].skin.profile.pitch / step)):
+        if _does(lines, laid_on, opening, replace(opening, from_left=at)):
+            return at
     return None
 
 
 def _width(lines: TrimLines, laid_on: LaidOn, opening: Opening) -> float | None:
     """The nearest width about the same middle with which sheets are cut well and everything still fits."""
-    step = WIDER[lines.building.units]
-    for count in range(1, WIDTHS + 1):
-        for way in (1, -1):
-            width = _whole(opening.width, step, way, count)
-            if width < step:
-                continue
-            from_left = opening.from_left + (opening.width - width) / 2
-            if _does(lines, laid_on, opening, replace(opening, width=width, from_left=from_left)):
-                return width
+    middle = opening.from_left + opening.width / 2
+    for width in _nearby(opening.width, WIDER[lines.building.units], WIDTHS):
+        if _does(lines, laid_on, opening, replace(opening, width=width, from_left=middle - width / 2)):
+            return width
     return None
+
+
+def _nearby(size: float, step: float, most: int) -> Iterator[float]:
+    """Whole steps beside a size, the nearest first, up to so many either way and over nought."""
+    for count in range(1, most + 1):
+        for way in (1, -1):
+            if (number := round(size / step) + way * count) > 0:
+                yield number * step
 
 
 def _does(lines: TrimLines, laid_on: LaidOn, opening: Opening, other: Opening) -> bool:
@@ -134,11 +133,6 @@ def _does(lines: TrimLines, laid_on: LaidOn, opening: Opening, other: Opening) -
     return (
         other.from_left > 0 and not _cut(lines, laid_on, other).bad and _fits(lines.building, opening, other)
     )
-
-
-def _whole(at: float, step: float, way: int, count: int) -> float:
-    """A place or a width so many whole steps to one side."""
-    return (round(at / step) + way * count) * step
 
 
 def _fits(building: Building, opening: Opening, moved: Opening) -> bool:

@@ -6,8 +6,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import copysign, dist
 
-import shapely
-
 from ...envelope.edges import Edge
 from ...envelope.headwall import in_line_at
 from ...roles import Role
@@ -17,7 +15,7 @@ from ..trim.headwall_trims import leg_end
 from ..trim.in_line_trims import NAME as IN_LINE
 from ..trim.trim_run import TrimRun
 from .screw_kinds import CLEAR, EDGE, INCH
-from .trimmed import ROW, Trimmed, Wanted, spread
+from .trimmed import Trimmed, Wanted, spread, up_a_leg
 
 HELD = 12 * INCH
 """mm; the greatest distance between screws where hung sheets end on an upright. Ours."""
@@ -37,7 +35,7 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
     for hand, share, into in ENDS:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
-            upright = not lines.steel.setback or face.open_at(hand) or face.beside(hand).open
+            upright = lines.upright_at(face, hand)
             top = min(top, foot or top, leg_end(lines, face, leg))
             heights = spread(top, 3 * INCH, lines.building.screws.apart)
             inside = face.beside(hand).kind is Edge.INSIDE_CORNER
@@ -117,13 +115,10 @@ def _leg(
     far = end + edge - into * (on.lines.ride + EDGE)
     u, strip = end + edge / 2, sorted((end + into * EDGE, far))
     if heights is None:
-        top = _top(on, "left" if into > 0 else "right")
-        rows = (line for line in on.plan.lines if not line.rise and line.left <= u <= line.right)
-        heights = [line.at for line in rows if line.at < top]
+        heights = on.level_rows(u, _top(on, "left" if into > 0 else "right"))
     else:
         heights = _with_laps(on, heights)
-    spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in heights]
-    return which[0], here[which[1]], seat, spots
+    return which[0], here[which[1]], seat, up_a_leg(u, strip, heights)
 
 
 def _begins(run: TrimRun) -> float:

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import copysign
 
-import shapely
-
 from ...envelope.headwall import headwall_of
 from ...roles import Role
 from .screw_kinds import EDGE, INCH
-from .trimmed import ROW, Spots, Trimmed, Wanted
+from .trimmed import Trimmed, Wanted, up_a_leg
 
 BESIDE_LEG = 0.75 * INCH
 """mm; a screw stands so far from the leg beside it (3/4 in), so that a driver finds room. Ours."""
@@ -31,10 +29,5 @@ def inside_corner_screws(on: Trimmed) -> Iterator[Wanted]:
         edge = max((u for u, _, _ in places), key=lambda u: abs(u - bend))
         into, middle = copysign(1.0, edge - bend), (bend + edge) / 2
         strip = sorted((bend + into * BESIDE_LEG, edge - into * (lines.ride + EDGE)))
-        rows = (line for line in on.plan.lines if not line.rise and line.left <= middle <= line.right)
-        spots: Spots = [
-            ((middle, line.at), shapely.box(strip[0], line.at - ROW, strip[1], line.at + ROW))
-            for line in rows
-            if line.at < headwall.head
-        ]
+        spots = up_a_leg(middle, strip, on.level_rows(middle, headwall.head))
         yield run.name, run, out + lines.thickness, spots

@@ -33,7 +33,7 @@ from .fastening import Missed
 from .inside_corner_screws import inside_corner_screws
 from .room import pans
 from .screw_kinds import CLEAR, EDGE, INCH, NUMBER_12, PAST_EDGE, hex_screw
-from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread
+from .trimmed import ROW, Spots, Trimmed, Wanted, row_of, spread, up_a_leg
 
 STEEL = 5.0
 """mm; a screw's point reaches at least this far past the steel line."""
@@ -163,10 +163,8 @@ def _gap_ends(on: Trimmed) -> Iterator[Wanted]:
     for number, (end, into) in enumerate(wall.gap_ends(), 1):
         strip = sorted((end + into * EDGE, end + into * (leg - lines.ride - EDGE)))
         top = lines.under_eave(lines.steel.eaves[wall.name])
-        spots: Spots = [
-            ((end + into * leg / 2, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW))
-            for v in spread(top, 3 * INCH, lines.building.screws.apart)
-        ]
+        heights = spread(top, 3 * INCH, lines.building.screws.apart)
+        spots = up_a_leg(end + into * leg / 2, strip, heights)
         name = f"{wall.name} end trim {number}"
         yield name, on.run(name), lines.side + lines.thickness, spots
 
@@ -249,7 +247,7 @@ def _on_slope(on: Trimmed) -> Iterator[Wanted]:
     for hand, end, into in (("left", 0.0, 1.0), ("right", slope.width, -1.0)):
         strip = sorted((end + into * EDGE, end + into * (leg - lines.ride - EDGE)))
         u = end + into * 0.6 * leg
-        spots = [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in purlins[:-1]]
+        spots = up_a_leg(u, strip, purlins[:-1])
         yield f"{slope.name} rake trim {hand}", _rake_over(on, end), lines.roof_crown + lines.thickness, spots
     closing = lines.steel.closing_at_head(slope)
     if not closing.caps or closing.trim is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -67,6 +67,11 @@ class Trimmed:
         ends = iter(self.bars(run))
         return [(low, high) for (low, _), (_, high) in zip(ends, ends, strict=True)]
 
+    def level_rows(self, u: float, below: float) -> list[float]:
+        """Heights of the framing lines that pass u level, under a height."""
+        rows = (line for line in self.plan.lines if not line.rise and line.left <= u <= line.right)
+        return [line.at for line in rows if line.at < below]
+
     def ribs(self, region: Region) -> list[float]:
         """u of every major rib of a region's sheets, each once, from the left."""
         profile, frame = region.skin.profile, self.plan.face.frame
@@ -84,6 +89,11 @@ def spread(length: float, margin: float, apart: float) -> list[float]:
     """Evenly along a length, no further apart than told, the first and last at a margin from its ends."""
     count = max(1, ceil((length - 2 * margin) / apart))
     return [margin + (length - 2 * margin) * k / count for k in range(count + 1)]
+
+
+def up_a_leg(u: float, strip: Sequence[float], heights: Iterable[float]) -> Spots:
+    """The spots of screws up a leg at u, each free to stand in a strip (u to u) about its height."""
+    return [((u, v), shapely.box(strip[0], v - ROW, strip[1], v + ROW)) for v in heights]
 
 
 def row_of(run: TrimRun, name: str, face: Face, screw: Turned, frame: Place, row: Sequence[Point3]) -> Part:

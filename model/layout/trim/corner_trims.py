@@ -160,7 +160,7 @@ def _corner(lines: TrimLines, corner: Corner, outs: Point2, legs: Point2) -> Tri
 def _held(lines: TrimLines, before: Face, after: Face) -> tuple[float, ...]:
     """Heights of the girts that alone hold both legs of a corner trim: where no upright does, those of the
     wall on which they end lower."""
-    if not lines.steel.setback or before.open_at("right") or after.open_at("left"):
+    if lines.upright_at(before, "right") or lines.upright_at(after, "left"):
         return ()
     return min(
         (lines.steel.girts(wall) for wall in (before, after)), key=lambda girts: max(girts, default=0.0)

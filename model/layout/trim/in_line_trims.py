@@ -7,6 +7,7 @@ main corner trim begins.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from math import hypot
 
 from ...envelope.edges import Edge
@@ -35,29 +36,49 @@ def short_of_roof(lines: TrimLines, eave: Eave, frame: Place, head: float) -> Pl
     return Plane((0.0, 0.0, head - below), (dot(roof, frame.x), dot(roof, frame.y), roof[2]))
 
 
-def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
-    """Those of a lean-to, each in a frame at its wall's end: x outward, y to the right, z up."""
-    t = lines.thickness
+@dataclass(frozen=True, slots=True)
+class WallEnd:
+    """A clad wall's left or right end at another building's. into: the way (1, -1) from there along the wall.
+    frame: at its foot, x outward, y to the right, z up. start, end: of a trim that stands there."""
+
+    wall: Face
+    hand: str
+    into: float
+    frame: Place
+    start: Plane
+    end: Plane
+
+
+def wall_ends(lines: TrimLines, kind: Edge) -> Iterator[WallEnd]:
+    """Those of a kind that a lean-to has."""
     for wall in lines.steel.walls:
         for hand, into in (("left", 1.0), ("right", -1.0)):
-            if wall.beside(hand).kind is not Edge.IN_LINE or wall.open:
+            if wall.beside(hand).kind is not kind or wall.open:
                 continue
             corner, eave = 0.0 if hand == "left" else wall.width, lines.steel.over_corner(wall, hand)
             frame = wall.frame @ Place((corner, 0.0, 0.0), (0.0, 0.0, 1.0), (1.0, 0.0, 0.0))
-            out, beyond = lines.corner(wall, hand), lines.leg_beyond
-            ends = sorted((-into * beyond, into * (in_line(lines.building) + lines.corner_leg(wall, hand))))
-            yield TrimRun(
-                name=f"{wall.name} {NAME}",
-                role=Role.CORNER_TRIM,
-                group=("trims", wall.name),
-                labels=lines.labels(wall.name, "corner"),
-                frame=frame,
-                line=((out, ends[0]), (out, ends[1])),
-                thickness=t,
-                start=Plane((0.0, 0.0, lines.foot), ALONG),
-                end=short_of_roof(lines, eave, frame, eave.height),
-                nest=(t, 0.0),
-            )
+            start = Plane((0.0, 0.0, lines.foot), ALONG)
+            yield WallEnd(wall, hand, into, frame, start, short_of_roof(lines, eave, frame, eave.height))
+
+
+def in_line_runs(lines: TrimLines) -> Iterator[TrimRun]:
+    """Those of a lean-to, each in the frame of its wall's end."""
+    t = lines.thickness
+    for at in wall_ends(lines, Edge.IN_LINE):
+        out, leg = lines.corner(at.wall, at.hand), lines.corner_leg(at.wall, at.hand)
+        ends = sorted((-at.into * lines.leg_beyond, at.into * (in_line(lines.building) + leg)))
+        yield TrimRun(
+            name=f"{at.wall.name} {NAME}",
+            role=Role.CORNER_TRIM,
+            group=("trims", at.wall.name),
+            labels=lines.labels(at.wall.name, "corner"),
+            frame=at.frame,
+            line=((out, ends[0]), (out, ends[1])),
+            thickness=t,
+            start=at.start,
+            end=at.end,
+            nest=(t, 0.0),
+        )
 
 
 def in_line_start(lines: TrimLines, walls: Sequence[Face], frame: Place) -> Plane | None:

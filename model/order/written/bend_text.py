@@ -57,17 +57,19 @@ def folds_text(item: Item, units: Units) -> str:
     return f"{said}; cut {format_length(item.cut, units)}"
 
 
-def bends_text(trims: tuple[StockLine, ...], units: Units, pitch: float, width: int = 80) -> str:
-    """A line a kind of trim, under the pitch that bends follow; what is over `width` goes on below."""
+def bend_lines(trims: tuple[StockLine, ...], units: Units, pitch: float) -> list[str]:
+    """A line a kind of trim, under the pitch that bends follow."""
     head = "outside legs, inside angles, painted side of the bend at the longer end"
-    lines = [f"Bends: {head}; roof {format_pitch(pitch, units)}"]
     bent = (trim for trim in trims if trim.first.bends)
-    lines += [f"  {trim.line.item}: {bend_text(trim.first, units)}" for trim in bent]
-    return "\n".join(fitted(lines, width)) + "\n"
+    return [
+        f"Bends: {head}; roof {format_pitch(pitch, units)}",
+        *(f"  {trim.line.item}: {bend_text(trim.first, units)}" for trim in bent),
+    ]
 
 
 def bends_page(order: Order, schedule: Schedule, width: int = 80) -> str:
     """The bends alone, under what stands over every list."""
     said = heading(order.name, order.terms, schedule.units, braced=order.braced)
     lines = [line for text in said for line in textwrap.wrap(text, width)]
-    return "\n".join(lines) + "\n\n" + bends_text(order.trims, schedule.units, schedule.pitch, width)
+    bends = fitted(bend_lines(order.trims, schedule.units, schedule.pitch), width)
+    return "\n".join([*lines, "", *bends]) + "\n"

@@ -17,7 +17,7 @@ from ..buying.stock import StockPlan
 from ..buying.words import long_text
 from ..lists.handling import Carried, cautions, lifts
 from ..lists.schedule import Schedule
-from .bend_text import bends_text
+from .bend_text import bend_lines
 from .fitted import fitted
 from .line_cells import FIGURES, amounts, length_text, money, number, units_of
 
@@ -47,9 +47,7 @@ def order_table(order: Order, schedule: Schedule, carried: Carried, width: int =
         if found:
             lines += [name.capitalize(), *_aligned(found, units, width), *_sums(found, units), ""]
     if order.trims:
-        lines += bends_text(order.trims, units, schedule.pitch, width).splitlines()
-        lines += [""]
-        lines += ["Stock plans"]
+        lines += [*bend_lines(order.trims, units, schedule.pitch), "", "Stock plans"]
         lines += [text for item, plan in order.plans for text in _plan_text(item, plan, units)]
     if order.pairs:
         lines += ["", "Two sheets from one blank"]

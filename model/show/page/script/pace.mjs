@@ -31,9 +31,9 @@ export class Pace {
 
   /** @param {boolean} coarse as while things move
    * @returns {{corners: boolean, shadows: number, fresh: boolean, lines: boolean, small: boolean, smooth: boolean, scale: number}}
-   *   corners: whether the sky that is shut out is told, which is left out first; shadows: how many looks at the
-   *   sun; fresh: whether shadows are of what stands now, not of what stood before; small: whether screws are drawn; smooth: without steps; scale: of pixels. The first picture is to come
-   *   at once. */
+   *   corners: whether the sky that is shut out is told, which is left out first; shadows: how many looks at the sun; fresh:
+   *   whether shadows are of what stands now, not of what stood before; small: whether screws are drawn; smooth: without
+   *   steps; scale: of pixels. The first picture is to come at once. */
   quality(coarse) {
     const scale = Math.min(2, globalThis.devicePixelRatio || 1);
     const [plain, whole] = [this.#plain, this.times[2] ?? 0];
