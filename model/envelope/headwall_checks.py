@@ -135,7 +135,7 @@ def _room(lines: OpeningLines, headwall: Headwall) -> float:
     own = lines.eaves.get(headwall.wall)
     beside = [own] if own else [lines.over_corner(lines.named[headwall.wall], hand) for hand in HANDS]
     trim = min(_foot_of_trim(building, eave, over_gable=own is None) for eave in beside)
-    return min(trim - STRIP - headwall.bend, *(lines.strut_foot(eave) - girt for eave in beside))
+    return min(trim - STRIP - headwall.bend, *(lines.corner_top(eave) - girt for eave in beside))
 
 
 def _foot_of_trim(building: Building, eave: Eave, over_gable: bool) -> float:

@@ -15,6 +15,7 @@ import pytest
 from ribwright.audit import audit
 from ribwright.description.building import Building
 from ribwright.errors import DescriptionError
+from ribwright.findings import Code
 from ribwright.intake import parse, starter_text
 from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import FacePlan, face_plans
@@ -130,6 +131,38 @@ OTHERS = {
 @pytest.mark.parametrize("text", OTHERS.values(), ids=OTHERS)
 def test_a_lean_to_closes_whatever_is_about_it(text: str) -> None:
     assert judged(parse(text, "shed")).faults == {}
+
+
+TALL = """
+width = "24 ft"
+length = "36 ft"
+eave_height = "12 ft"
+pitch = "3/12"
+{more}
+[[lean_to]]
+wall = "left"
+width = "{width}"
+pitch = "{pitch}"
+eave_height = "{eave}"
+"""
+
+
+def test_with_flush_girts_no_screw_is_wanted_where_a_rafter_comes_through() -> None:
+    """Nor in a corner's leg between the sheets under its roof and those over it."""
+    flush = TALL.format(more='[framing]\ngirts = "flush"', width="10 ft", pitch="2/12", eave="8 ft")
+    found = judged(parse(flush, "shed"))
+    assert (found.faults, found.said[Code.SCREW_LEFT_OUT.text]) == ({}, 0)
+
+
+def test_the_greatest_eave_under_a_strut_deeper_than_its_girts_does() -> None:
+    """The uppermost girt stays under the corner trim's head, wherever the strut's foot is."""
+    zees = '[framing]\ngirt = "8ZS2.25x059"\npurlin = "8ZS2.25x059"'
+    with pytest.raises(DescriptionError) as refused:
+        parse(TALL.format(more=zees, width="7 ft", pitch="5/12", eave="8 ft"), "shed")
+    (problem,) = refused.value.problems
+    assert problem.remedy.startswith("at most 7' 11-1/16\"")
+    most = TALL.format(more=zees, width="7 ft", pitch="5/12", eave="7 ft 11-1/16 in")
+    assert judged(parse(most, "shed")).faults == {}
 
 
 WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = "3 ft"\nfrom_left = "3 ft"\n'

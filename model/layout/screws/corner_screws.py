@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from math import copysign, dist
 
 from ...envelope.edges import Edge
-from ...envelope.headwall import in_line_at
+from ...envelope.headwall import headwall_of, in_line_at
 from ...roles import Role
 from ..trim.cap_trims import under_cap
 from ..trim.corner_trims import hung_leg, over_hung
@@ -106,7 +106,8 @@ def _leg(
     heights: Sequence[float] | None,
 ) -> Wanted:
     """The screws in one leg, from its wall's end so far along it, of the lowest (0) or the highest (-1) of
-    the runs at its corner. heights: None is one at every line that reaches it."""
+    the runs at its corner. heights: None is one at every line that reaches it. None stands where the leg is
+    cut away at a lean-to's roof."""
     (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
     corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
     runs: list[TrimRun] = [run for run in on.runs if run.role in UPRIGHT]
@@ -114,11 +115,19 @@ def _leg(
     here = sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
     far = end + edge - into * (on.lines.ride + EDGE)
     u, strip = end + edge / 2, sorted((end + into * EDGE, far))
-    if heights is None:
-        heights = on.level_rows(u, _top(on, "left" if into > 0 else "right"))
-    else:
-        heights = _with_laps(on, heights)
-    return which[0], here[which[1]], seat, up_a_leg(u, strip, heights)
+    hand = "left" if into > 0 else "right"
+    heights = on.level_rows(u, _top(on, hand)) if heights is None else _with_laps(on, heights)
+    clear = [v for v in heights if not on.plan.cut_out((u, v)) and not _over_roof(on, hand, v)]
+    return which[0], here[which[1]], seat, up_a_leg(u, strip, clear)
+
+
+def _over_roof(on: Trimmed, hand: str, height: float) -> bool:
+    """Whether a height at a corner lies between the sheets under a lean-to's roof and those over it."""
+    face = on.plan.face
+    headwall = headwall_of(on.lines.building, face.name)
+    if headwall is None or face.beside(hand).other in headwall.inset:
+        return False
+    return headwall.head < height < headwall.foot
 
 
 def _begins(run: TrimRun) -> float:

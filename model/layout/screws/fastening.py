@@ -38,7 +38,12 @@ class Fastening:
     uprights: Sequence[Upright]
     spans: Sequence[Point2]
     room: Room
+
     skin: shapely.Geometry
+
+    def cut_out(self, at: Point2) -> bool:
+        """Whether sheets are cut round what comes through them at a place."""
+        return any(low <= at[0] <= high and foot <= at[1] <= head for low, foot, high, head in self.face.cuts)
 
 
 @dataclass(frozen=True, slots=True)

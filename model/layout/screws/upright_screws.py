@@ -27,7 +27,7 @@ def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Mi
         for k in range(count + 1):
             at = (u, low + (high - low) * k / count)
             _one_of_column(plan, at, beside)
-            if not _held(plan, at, wall):
+            if not _held(plan, at, wall) and not plan.cut_out(at):
                 away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
                 if away < 4 * INCH:
                     yield Missed(name, plan.face.name, at)
