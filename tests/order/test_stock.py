@@ -106,3 +106,10 @@ def test_a_search_needs_as_few_sticks_as_the_integer_program_over_all_patterns(
 def test_a_large_demand_is_not_searched() -> None:
     with pytest.raises(Undecided):
         packed([40.0], (1000,), 100.0, 500)
+
+
+def test_the_solver_prints_nothing_into_our_lists(capfd: pytest.CaptureFixture[str]) -> None:
+    """Of this demand the solver of scipy 1.17 writes a line of its own to standard output."""
+    demand = {26: 6, 17: 9, 46: 5, 47: 9, 18: 4, 35: 9, 49: 9, 43: 9}
+    assert stock_plan(pieces(demand), 100.0).proven
+    assert capfd.readouterr().out == ""

@@ -17,6 +17,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from .packing import TINY, Pattern, Undecided, packed
+from .unheard import unheard
 
 SAME = 0.1
 """mm; lengths this close are cut to one measure, and a piece this much over a stick is a whole stick."""
@@ -107,11 +108,12 @@ def _best(
         return plan, bound
     except Undecided:
         pass  # too many ways for a search
-    columns, relaxed = _generated(weights, demand, room, plan)
-    bound = max(bound, ceil(relaxed - TINY))
-    if bound == len(plan):
-        return plan, bound
-    better = _integer(columns, demand)
+    with unheard():
+        columns, relaxed = _generated(weights, demand, room, plan)
+        bound = max(bound, ceil(relaxed - TINY))
+        if bound == len(plan):
+            return plan, bound
+        better = _integer(columns, demand)
     return (better if better and len(better) < len(plan) else plan), bound
 
 
