@@ -29,6 +29,7 @@ def test_the_whole_way_by_public_names(tmp_path: Path) -> None:
     assert csv_text(again) == csv_text(listed)
     (tmp_path / "shop.toml").write_text(sample_text(), encoding="utf-8")
     assert ribwright.read(tmp_path / "shop.toml").name == "workshop"
+    assert ribwright.read(str(tmp_path / "shop.toml")).name == "workshop"
 
 
 @pytest.mark.parametrize("name", ribwright.__all__)

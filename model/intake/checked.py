@@ -13,11 +13,12 @@ from ..envelope.lean_to_bays import with_lean_tos_in_bays
 from ..errors import DescriptionError
 
 
-def read(path: Path) -> Building:
+def read(path: str | Path) -> Building:
     """The building that a file describes. The file's stem names it where no key does.
 
     Raises FileError when the file cannot be read, and DescriptionError with all that is wrong in it.
     """
+    path = Path(path)
     return _checked(read_text(path), path.stem, str(path))
 
 

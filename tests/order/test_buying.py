@@ -169,6 +169,11 @@ def test_bends_are_drawn_and_said(wanted: Order) -> None:
     cap = bend_text(by_kind["ridge cap"], "ft-in")
     assert re.fullmatch(r'legs ([^|]+) \| 151.9 deg \| \1; girth [-0-9/]+"; painted outside', cap)
     assert bend_text(by_kind["jamb angle"], "mm") == "legs 102 | 90 deg | 51; girth 153; painted outside"
+    legs = {kind: bend_text(by_kind[kind], "ft-in").partition(";")[0] for kind in ("j trim", "drip")}
+    assert legs == {  # a U, and a Z whose shelf falls 1/8 in on its way out
+        "j trim": 'legs 2" | 90 deg | 15/16" | 90 deg | 1/2"',
+        "drip": 'legs 2" | 97.4 deg | 1" | 97.4 deg back | 3/4"',
+    }
     page = ET.fromstring(bends_svg(wanted, sample_schedule().pitch))
     space = "{http://www.w3.org/2000/svg}"
     assert len(page.findall(f"{space}polyline")) == len(wanted.trims)

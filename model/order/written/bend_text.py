@@ -14,13 +14,15 @@ from ..lists.items import Item
 from ..lists.schedule import Schedule
 from .fitted import fitted
 
-BENDS = ("item", "outside legs, inside angles", "girth", "painted side of the bend at the longer end")
+ANGLES = "outside legs, inside angles (back: against the first)"
+BENDS = ("item", ANGLES, "girth", "painted side of the bend at the longer end")
 CLOSED = 10.0
 """Degrees; a narrower inside angle is a hem."""
 
 
 def bend_text(item: Item, units: Units) -> str:
-    """`legs 3-1/8" 104 deg 3"; girth 6-1/8"`: legs outside, with the inside angle between two of them.
+    """`legs 3" | 104 deg | 3-1/8"; girth 6-1/8"`: legs outside, the inside angle between two. A Z bends
+    back, a U does not.
 
     Painted outside is outside of the bend beside the longer end leg.
     """
@@ -40,9 +42,9 @@ def bend_rows(trims: tuple[StockLine, ...], units: Units) -> Iterator[tuple[str,
 
 def _legs(bends: Bends, units: Units) -> str:
     words = [format_length(bends.legs[0], units)]
-    for angle, leg in zip(bends.angles, bends.legs[1:], strict=True):
-        turned = "hem" if angle < CLOSED else f"{angle:.1f}".removesuffix(".0") + " deg"
-        words += [turned, format_length(leg, units)]
+    for angle, turn, leg in zip(bends.angles, bends.turns, bends.legs[1:], strict=True):
+        bent = "hem" if angle < CLOSED else f"{angle:.1f}".removesuffix(".0") + " deg"
+        words += [bent + " back" * (turn * bends.turns[0] < 0), format_length(leg, units)]
     return " | ".join(words)
 
 
@@ -59,7 +61,7 @@ def folds_text(item: Item, units: Units) -> str:
 
 def bend_lines(trims: tuple[StockLine, ...], units: Units, pitch: float) -> list[str]:
     """A line a kind of trim, under the pitch that bends follow."""
-    head = "outside legs, inside angles, painted side of the bend at the longer end"
+    head = f"{ANGLES}; painted side of the bend at the longer end"
     bent = (trim for trim in trims if trim.first.bends)
     return [
         f"Bends: {head}; roof {format_pitch(pitch, units)}",
