@@ -14,7 +14,7 @@ from .codes import CHECKS, Check, Code
 from .place import Point3
 from .units import INCH, Units, format_length
 
-__all__ = ["CHECKS", "Check", "Code", "Finding", "amount", "in_order", "where", "words"]
+__all__ = ["CHECKS", "Check", "Code", "Finding", "amount", "in_order", "sentence", "where", "words"]
 
 Quantity = Literal["", "length", "area", "volume", "count"]
 
@@ -65,7 +65,12 @@ def in_order(findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def words(finding: Finding, units: Units) -> str:
-    """The finding as one sentence for a person, with its code and, in the building's axes, its place."""
+    """The finding as one sentence for whoever looks its code up."""
+    return f"{sentence(finding, units)} [{finding.code.text}]"
+
+
+def sentence(finding: Finding, units: Units) -> str:
+    """The finding as one sentence for anyone, with its place in the building's axes."""
     names = [*finding.pieces, "", ""]
     said = finding.code.words.format(
         pieces=_listed(finding.pieces),
@@ -75,7 +80,7 @@ def words(finding: Finding, units: Units) -> str:
         limit=amount(finding.limit, finding.quantity, units),
     )
     place = f" (at {where(finding.at, units)})" if finding.at else ""
-    return f"{said}{place} [{finding.code.text}]"
+    return said + place
 
 
 def where(point: Point3, units: Units) -> str:

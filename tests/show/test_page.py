@@ -17,12 +17,14 @@ import shapely
 from ribwright.audit import audit
 from ribwright.catalog.colours import colour_names
 from ribwright.description.keys.schema import schema
+from ribwright.findings import sentence
 from ribwright.intake import parse
 from ribwright.measure.clad_planes import clad_planes
 from ribwright.order.written.json import json_text
 from ribwright.raising import raise_building
 from ribwright.roles import LISTS
 from ribwright.show.page.joined import script
+from ribwright.show.page.marked_up import capital
 from ribwright.show.page.paints import paints
 from ribwright.solids.properties import triangles
 from ribwright.steps import steps
@@ -160,7 +162,8 @@ def test_what_is_wrong_is_said_first() -> None:
     assert faults
     assert f"{len(faults)} faults were found" in said
     assert "Nothing is wrong" not in said
-    assert all(finding.code.text in said for finding in faults)
+    assert all(capital(sentence(finding, "ft-in")) in said for finding in faults)
+    assert not any(f"[{finding.code.text}]" in said for finding in faults)
 
 
 def test_bodies_are_carried_to_a_hundredth_of_a_millimetre() -> None:

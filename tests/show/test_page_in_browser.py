@@ -282,7 +282,7 @@ def test_a_finding_is_gone_to_and_its_pin_says_it(chromium: Any, tmp_path: Path)
     shown = Watched(chromium, path, reduced_motion="reduce").drawn()
     shown.does("document.getElementById('found').open = true")
     first = shown.page.locator("#found button").first
-    assert "[clash]" in first.inner_text()
+    assert " share " in first.inner_text()
     first.click()
     finding = shown.does("return app.all.findings[0]")
     assert shown.does("return app.eye.target") == finding["at"]

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from ...audit import Audit
-from ...findings import Finding, words
+from ...findings import Finding, sentence
 from ...pieces import Model
 from ...printable import printable
 from ...roles import list_of
@@ -68,4 +68,5 @@ def _numbers(model: Model) -> dict[str, int]:
 
 def _finding(finding: Finding, numbers: Mapping[str, int], units: Units) -> dict[str, Any]:
     own = [numbers[name] for name in finding.pieces if name in numbers]
-    return {"fault": finding.fault, "text": printable(words(finding, units)), "at": finding.at, "pieces": own}
+    said = printable(sentence(finding, units))
+    return {"fault": finding.fault, "text": said, "at": finding.at, "pieces": own}

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
 from ...audit import Audit, Figure
-from ...findings import Finding, amount, words
+from ...findings import Finding, amount, sentence
 from ...heading import job, note, units_said
 from ...order.lists import item_cells, sheet_cells
 from ...order.lists.schedule import Row, Schedule
@@ -125,7 +125,7 @@ def findings(found: Sequence[Finding], listed: Schedule) -> str:
     lines = (
         f'<li class="{"fault" if finding.fault else "note"}" data-finding="{number}">'
         f"<b>{'Fault' if finding.fault else 'Note'}</b> "
-        f"<span>{shown(capital(words(finding, listed.units)))}</span></li>"
+        f"<span>{shown(capital(sentence(finding, listed.units)))}</span></li>"
         for number, finding in enumerate(found)
     )
     return f'<ol class="plain">{"".join(lines)}</ol>'
