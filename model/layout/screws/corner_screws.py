@@ -35,7 +35,7 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
     for hand, share, into in ENDS:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
-            upright = lines.steel.upright_at(face, hand)
+            upright = lines.upright_at(face, hand)
             top = min(top, foot or top, leg_end(lines, face, leg))
             heights = spread(top, 3 * INCH, lines.building.screws.apart)
             inside = face.beside(hand).kind is Edge.INSIDE_CORNER
