@@ -154,6 +154,16 @@ def test_with_flush_girts_no_screw_is_wanted_where_a_rafter_comes_through() -> N
     assert (found.faults, found.said[Code.SCREW_LEFT_OUT.text]) == ({}, 0)
 
 
+def test_up_a_corners_upright_screws_stand_as_asked_right_under_its_roof_and_over_it() -> None:
+    """24 in apart at most, give or take the inch by which each may leave its row, past the flashing too."""
+    flush = TALL.format(more='[framing]\ngirts = "flush"', width="10 ft", pitch="2/12", eave="8 ft")
+    model = raise_building(parse(flush, "shed")).model
+    row = next(piece for piece in model.pieces if piece.name == "left corner trim left screws")
+    heights = sorted(row.place.point(point)[2] / INCH for point in row.row)
+    assert heights[0] == pytest.approx(3, abs=1) and heights[-1] > 12 * 12 - 9
+    assert max(np.diff(heights)) <= 24 + 2
+
+
 def test_the_greatest_eave_under_a_strut_deeper_than_its_girts_does() -> None:
     """The uppermost girt stays under the corner trim's head, wherever the strut's foot is."""
     zees = '[framing]\ngirt = "8ZS2.25x059"\npurlin = "8ZS2.25x059"'

@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from math import copysign, dist
 
 from ...envelope.edges import Edge
-from ...envelope.headwall import headwall_of, in_line_at
+from ...envelope.headwall import in_line_at
 from ...roles import Role
 from ..trim.cap_trims import under_cap
 from ..trim.corner_trims import hung_leg, over_hung
-from ..trim.headwall_trims import leg_end
+from ..trim.headwall_trims import leg_spans
 from ..trim.in_line_trims import NAME as IN_LINE
 from ..trim.trim_run import TrimRun
 from .screw_kinds import CLEAR, EDGE, INCH
@@ -31,13 +31,13 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
     """In each corner leg on a wall, one at every framing line that reaches it below the trim's head; beside
     an open wall, and on it, as far apart as asked, into the upright, up to hung sheets if any. Flush girts
     end at the corner's column, which is the upright there."""
-    lines, face = on.lines, on.plan.face
+    lines, face, apart = on.lines, on.plan.face, on.lines.building.screws.apart
     for hand, share, into in ENDS:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
             upright = lines.upright_at(face, hand)
-            top = min(top, foot or top, leg_end(lines, face, leg))
-            heights = spread(top, 3 * INCH, lines.building.screws.apart)
+            spans = leg_spans(lines, face, hand, leg, min(top, foot or top))
+            heights = [low + v for low, high in spans for v in spread(high - low, 3 * INCH, apart)]
             inside = face.beside(hand).kind is Edge.INSIDE_CORNER
             name = f"{face.name} {'inside ' if inside else ''}corner trim {hand}"
             seat = lines.corner(face, hand) + lines.thickness
@@ -106,8 +106,7 @@ def _leg(
     heights: Sequence[float] | None,
 ) -> Wanted:
     """The screws in one leg, from its wall's end so far along it, of the lowest (0) or the highest (-1) of
-    the runs at its corner. heights: None is one at every line that reaches it. None stands where the leg is
-    cut away at a lean-to's roof."""
+    the runs at its corner. heights: None is one at every line that reaches it."""
     (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
     corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
     runs: list[TrimRun] = [run for run in on.runs if run.role in UPRIGHT]
@@ -115,19 +114,11 @@ def _leg(
     here = sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
     far = end + edge - into * (on.lines.ride + EDGE)
     u, strip = end + edge / 2, sorted((end + into * EDGE, far))
-    hand = "left" if into > 0 else "right"
-    heights = on.level_rows(u, _top(on, hand)) if heights is None else _with_laps(on, heights)
-    clear = [v for v in heights if not on.plan.cut_out((u, v)) and not _over_roof(on, hand, v)]
-    return which[0], here[which[1]], seat, up_a_leg(u, strip, clear)
-
-
-def _over_roof(on: Trimmed, hand: str, height: float) -> bool:
-    """Whether a height at a corner lies between the sheets under a lean-to's roof and those over it."""
-    face = on.plan.face
-    headwall = headwall_of(on.lines.building, face.name)
-    if headwall is None or face.beside(hand).other in headwall.inset:
-        return False
-    return headwall.head < height < headwall.foot
+    if heights is None:
+        heights = on.level_rows(u, _top(on, "left" if into > 0 else "right"))
+    else:
+        heights = _with_laps(on, heights)
+    return which[0], here[which[1]], seat, up_a_leg(u, strip, heights)
 
 
 def _begins(run: TrimRun) -> float:

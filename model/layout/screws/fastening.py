@@ -38,7 +38,6 @@ class Fastening:
     uprights: Sequence[Upright]
     spans: Sequence[Point2]
     room: Room
-
     skin: shapely.Geometry
 
     def cut_out(self, at: Point2) -> bool:

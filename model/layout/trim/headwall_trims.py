@@ -107,11 +107,14 @@ def _round_rafters(lines: TrimLines, headwall: Headwall, out: float) -> float:
     return headwall.under(out, lines.steel.rafter_under) - NOTCH
 
 
-def leg_end(lines: TrimLines, wall: Face, leg: float) -> float:
-    """Height at which a corner trim's leg on a wall whose sheets hang, that reaches so far from its corner,
-    ends under a lean-to's roof."""
+def leg_spans(lines: TrimLines, wall: Face, hand: str, leg: float, top: float) -> list[Point2]:
+    """From which height to which, up to a top, a corner trim's leg that reaches so far along a wall stands:
+    where a lean-to's roof ends at it, up to that or to the rafter that it is cut round, and on from the feet
+    over it where no sheets hang."""
     headwall = headwall_of(lines.building, wall.name)
-    if headwall is None or not wall.hung:
-        return inf
+    if headwall is None or wall.beside(hand).other in headwall.inset:
+        return [(0.0, top)]
     beside = (min(left, wall.width - right) for left, _, right, _ in wall.cuts)
-    return _round_rafters(lines, headwall, lines.side) if min(beside, default=inf) < leg else headwall.head
+    low = _round_rafters(lines, headwall, lines.side) if min(beside, default=inf) < leg else headwall.head
+    under = (0.0, min(low, top))
+    return [under] if wall.hung else [under, (headwall.foot, top)]
