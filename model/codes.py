@@ -246,6 +246,13 @@ class Code(Enum):
     SCREWS_NEAR = ("screws-near", "bite", "{one} and {other} stand {measured} apart, {limit} asked")
     EDGE_NEAR = ("edge-near", "bite", "{one} stands {measured} from an edge of {other}, {limit} asked")
     EDGE_LOOSE = ("edge-loose", "bite", "{measured} of an edge of {one} has steel behind it and no screw")
+    TRIM_LOOSE = ("trim-loose", "bite", "no screw holds {one}")
+    TRIM_TO_TACK = (
+        "trim-to-tack",
+        "bite",
+        "no sheet shows a flat for a screw through {one}: tack it to the steel before the sheets go on",
+        False,
+    )
     BODY_OPEN = ("body-open", "bodies", "the solid of {pieces} is not closed, or folds into itself")
     BODY_HOLLOW = ("body-inside-out", "bodies", "the solid of {pieces} has no volume, or is inside out")
     BODY_INVALID = ("body-invalid", "bodies", "the kernel's own checks find the solid of {pieces} invalid")

@@ -1,4 +1,5 @@
-"""Held: along every cut edge of the skin that has steel behind it, screws no farther apart than asked."""
+"""Held: along every cut edge of the skin that has steel behind it, screws no farther apart than asked; every
+piece of trim by one at least."""
 
 from __future__ import annotations
 
@@ -10,6 +11,7 @@ import shapely
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laid_sheets import LaidSheet
+from ..roles import Role, list_of
 from .clad import Clad
 from .driven import Driven
 from .found import found
@@ -52,6 +54,18 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
                 if abs(end[0] - start[0]) < 1.0 and shelter.covers(shapely.Point((start + end) / 2)):
                     continue  # up a rafter that comes through, a few inches of a sheet held on both sides
                 yield from _edge(face, sheet, steel, start, end, seats)
+
+
+def trims_held(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
+    """Every piece of trim that no screw holds to anything, where there are screws; a downspout's straps are
+    not drawn. A J is gripped between sheet and steel: it is only to be tacked."""
+    if not screws:
+        return
+    holding = {layer.body for screw in screws if len(screw.held) > 1 for layer in screw.held}
+    for number, piece in enumerate(site.bodies):
+        if list_of(piece.role) == "trims" and piece.role != Role.DOWNSPOUT and number not in holding:
+            code = Code.TRIM_TO_TACK if piece.role == Role.J_TRIM else Code.TRIM_LOOSE
+            yield found(code, (piece,), (site.low[number] + site.high[number]) / 2)
 
 
 def _raw(sheet: LaidSheet, rim: shapely.Geometry) -> Iterator[tuple[Vectors, Vectors]]:

@@ -21,7 +21,7 @@ from .cover import covers
 from .driven import Driven, driven
 from .end_laps import end_laps
 from .headwalls import feet_over, headwalls
-from .held import held
+from .held import held, trims_held
 from .labels import labels
 from .limits import settled
 from .member_laps import member_laps_past, short_laps
@@ -160,6 +160,7 @@ def _bite(w: _Witness) -> Iterator[Finding]:
     laps = (lap for face in w.faces for lap in face.plane.end_laps)
     yield from bites(w.site, w.screws, {lap.upper.piece.name: lap.upper.off for lap in laps})
     yield from held(w.site, w.faces, w.screws)
+    yield from trims_held(w.site, w.screws)
 
 
 def _bodies(w: _Witness) -> Iterator[Finding]:

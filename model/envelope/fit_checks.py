@@ -36,7 +36,7 @@ from .skin_lines import (
 )
 from .sliding_checks import sliding_misfits
 from .steel_checks import Objection, steel_misfits
-from .stock_checks import beyond_stock
+from .stock_checks import beyond_stock, short_of_girts
 from .tier_checks import tier_misfits
 
 HANDS = ("left", "right")
@@ -93,6 +93,7 @@ def misfits(building: Building, even_bays: bool) -> Iterator[Objection]:
     yield from _header(building)
     for one in braced:
         yield from crowded(one)
+    yield from dict.fromkeys(objection for one in braced for objection in short_of_girts(one))
 
 
 def _openings(lines: OpeningLines) -> Iterator[Objection]:

@@ -108,6 +108,18 @@ class GirtLines(RoofLines):
         clear = wall.hung.girt + self.building.framing.girt.width
         return (wall.hung.girt, *(v for v in self.girts_down(wall) if v >= clear))
 
+    def upright_at(self, wall: Face, hand: str) -> bool:
+        """Whether a corner trim is held up an upright: where a wall stands open there, or girts end at the
+        column that they are flush with; else at the girts alone."""
+        return not self.setback or wall.open_at(hand) or wall.beside(hand).open
+
+    def corner_girts(self, before: Face, after: Face) -> tuple[float, ...]:
+        """Heights of the girts that alone hold both legs of the trim where two walls meet, the one on its
+        left first: of the wall on which they end lower. None where an upright holds it."""
+        if self.upright_at(before, "right") or self.upright_at(after, "left"):
+            return ()
+        return min((self.girts(wall) for wall in (before, after)), key=lambda girts: max(girts, default=0.0))
+
     def _under_half(self, half: Half) -> tuple[float, ...]:
         """Girts under the one at a half wall's top: those asked for, or even divisions."""
         framing, clear = self.building.framing, half.girt - self.building.framing.girt.width

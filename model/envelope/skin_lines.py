@@ -38,6 +38,9 @@ SCREW_EDGE = 1.5 * 0.216 * 25.4 + 0.05
 PAST_BEND = 0.216 / 2 * 25.4 + 1.0
 """mm; from where a bend begins to the middle of a screw beside it: its shank stays in the flat. Ours."""
 
+HELD = SCREW_EDGE + 1.5
+"""mm; a screw holds a piece of trim so far from its ends: pieces lean by a thickness, and their ends with
+them."""
 
 SHELF_FALL = 3.175
 """mm; how far the shelf of a drip falls outward (1/8 in). Common practice, no source."""

@@ -25,6 +25,7 @@ from support.plants import (
     behind_a_lip,
     down_the_web,
     drop,
+    drop_all,
     drop_one,
     end_moved,
     holed,
@@ -173,6 +174,16 @@ PLANTS: dict[Code, list[Plant]] = {
         low_screw("right 2", near(5900, 0, 1)),
     ],
     Code.EDGE_LOOSE: [without_row("left 6", 0.0), without_row("back 3", 0.0), without_row("right 2", 0.0)],
+    Code.TRIM_LOOSE: [
+        drop_all("back left rake trim screws", "right slope rake trim right screws"),
+        drop_all("front right rake trim screws", "right slope rake trim left screws"),
+        drop_all("left slope ridge cap screws", "right slope ridge cap screws"),
+    ],
+    Code.TRIM_TO_TACK: [
+        move("left window 1 j trim right", (0.0, 60.0, 0.0)),
+        move("right framed opening 1 j trim left", (0.0, 60.0, 0.0)),
+        move("front walk door 1 j trim left", (60.0, 0.0, 0.0)),
+    ],
     Code.HEAD_BEHIND: [
         *(behind_a_lip("left 4", near(along, 914.4, 1), 914.4 - 12.2) for along in (3800, 4100, 4400)),
     ],

@@ -46,10 +46,11 @@ MADE_TO_FIT = {
     + '[sheets]\nflange = "0.012 in"\n'
     + opening("overhead door", "front", "3 ft x 6 ft", "3 ft"),
     "a trim of the greatest thickness": TALL
-    + '[sheets]\nflange = "1/16 in"\n[trim]\nstock = ["4 ft"]\n[framing]\nheader = "cee 4x2.5x0.059"\n'
+    + '[sheets]\nflange = "1/16 in"\n[trim]\nstock = ["4 ft"]\ncorner_stock = ["10 ft"]\n'
+    + '[framing]\nheader = "cee 4x2.5x0.059"\n'
     + opening("overhead door", "front", "4 ft x 8 ft", "3 ft"),
     "a tall door beside a ledge": TALL
-    + '[slab]\nledge_depth = "1-1/2 in"\n[trim]\nstock = ["4 ft"]\n'
+    + '[slab]\nledge_depth = "1-1/2 in"\n[trim]\nstock = ["4 ft"]\ncorner_stock = ["10 ft"]\n'
     + opening("walk door", "left", "2 ft x 8 ft", "1 ft"),
     "a sheet cut as near to a door as it may": SMALL
     + '[sheets]\ncut_clearance = "1/16 in"\n'
@@ -61,7 +62,7 @@ MADE_TO_FIT = {
     "flush girts and a post just wide enough": SMALL
     + '[frame]\npost = "cee 3.45x2.0625x0.0713"\n[framing]\ngirts = "flush"\n',
     "a base trim of short sticks with long laps": SMALL.replace('length = "12 ft"', 'length = "30 ft"')
-    + '[trim]\nlap = "12 in"\nstock = ["4 ft"]\n'
+    + '[trim]\nlap = "12 in"\nstock = ["4 ft"]\ncorner_stock = ["10 ft"]\n'
     + opening("framed opening", "left", "40 in x 52 in", "17 in"),
     "an overhead door beside a base plate": LONG
     + opening("overhead door", "left", "7 ft x 6 ft", "5 in").replace('"5 in"', '"8 ft 5 in"'),

@@ -3,12 +3,14 @@ unless a check names one."""
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 
 import manifold3d
 import numpy as np
 import pytest
 from ribwright.audit import audit
+from ribwright.errors import DescriptionError
 from ribwright.findings import Code
 from ribwright.intake import parse
 from ribwright.layout import lay_out
@@ -21,6 +23,7 @@ from ribwright.order.lists.schedule import schedule
 from ribwright.pieces import Model, Piece
 from ribwright.place import Point3
 from ribwright.raising import raise_building
+from ribwright.solids.placed import placed_triangles
 from shapely.geometry import Point
 from support.clashes import manifold
 
@@ -121,6 +124,37 @@ def test_a_run_takes_the_sticks_of_fewest_laps_then_of_least_waste() -> None:
 def test_no_stick_but_the_last_reaches_an_oblique_end() -> None:
     spans = sticks(0.0, 1210.0, (1200.0,), 30.0, within=500.0)
     assert spans == ((0.0, 470.0), (440.0, 1210.0))
+
+
+def test_the_last_lap_lies_about_a_girt_where_another_would_leave_a_piece_between_two() -> None:
+    """Girts at 40 and 80, sticks of 48 in, laps of 3: ended 1-1/2 in under the upper girt, as where that
+    serves, the second stick would pass none. So one screw there holds it and the last."""
+    text = (
+        GARAGE.partition('[[opening]]\nkind = "window"')[0]
+        + '[framing]\ngirt_heights = ["40 in", "80 in"]\n[trim]\ncorner_stock = ["48 in"]\n'
+    )
+    model = raise_building(parse(text, "garage")).model
+    ends = []
+    for number in (1, 2, 3):
+        stick = next(piece for piece in model.pieces if piece.name == f"front left corner trim {number}")
+        ((points, _),) = placed_triangles([stick])
+        ends.append([round(z / INCH, 1) for z in (points[:, 2].min(), points[:, 2].max())])
+    assert (ends[0][1], ends[1], ends[2][0]) == (48, [45, 81.5], 78.5)
+    assert audit(model).findings == ()
+
+
+def test_sticks_too_short_for_the_girts_that_hold_a_corner_trim_are_refused_with_what_does() -> None:
+    text = 'width = "20 ft"\nlength = "20 ft"\neave_height = "8 ft"\npitch = "3/12"\n[trim]\nstock = ["{}"]\n'
+    with pytest.raises(DescriptionError) as refused:
+        parse(text.format("4 ft"), "shed")
+    (problem,) = refused.value.problems
+    said = re.fullmatch(
+        r"one of at least (.*): corner trims are held at girts, every piece at one", problem.remedy
+    )
+    assert problem.key == "trim.stock" and said
+    least = said[1].replace("'", " ft").replace('"', " in")
+    raised = raise_building(parse(text.format(least), "shed"))
+    assert not [finding for finding in audit(raised.model).findings if finding.fault]
 
 
 def test_a_10_ft_door_has_no_stub() -> None:

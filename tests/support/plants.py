@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import reduce
 
 import numpy as np
 from OCP.BRep import BRep_Builder, BRep_Tool
@@ -54,6 +55,11 @@ def move(name: str, by: Point3) -> Plant:
 
 def drop(name: str) -> Plant:
     return lambda model: with_piece(model, name)
+
+
+def drop_all(*names: str) -> Plant:
+    """Without several pieces."""
+    return lambda model: reduce(with_piece, names, model)
 
 
 def drop_one(role: str, start: str, number: int = 0) -> Plant:

@@ -35,7 +35,7 @@ def corner_screws(on: Trimmed) -> Iterator[Wanted]:
     for hand, share, into in ENDS:
         if leg := lines.corner_leg(face, hand):
             foot, top = _foot(on, hand), _top(on, hand)
-            upright = lines.upright_at(face, hand)
+            upright = lines.steel.upright_at(face, hand)
             spans = leg_spans(lines, face, hand, leg, min(top, foot or top))
             heights = [low + v for low, high in spans for v in spread(high - low, 3 * INCH, apart)]
             inside = face.beside(hand).kind is Edge.INSIDE_CORNER
@@ -87,12 +87,11 @@ def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) ->
     name = (f"{face.name} corner trim over {hand}", -1)
     beside = lines.steel.named[face.beside(hand).other]
     bare = face.beside(hand).open and not beside.hung
-    at_lines = lines.steel.setback > 0 and (bare or (beside.hung and face.hung))
-    upright = room > HELD and not at_lines
+    at_lines = lines.steel.setback > 0 and (room <= HELD or bare or (beside.hung and face.hung))
     if face.hung:
-        rows = [foot + v for v in spread(room, 3 * INCH, HELD)]
-        yield _leg(on, name, (u, leg), seat, rows if upright else None)
-    elif upright:
+        rows = [foot + v for v in spread(room, 3 * INCH, HELD)] if room > HELD else [foot + room / 2]
+        yield _leg(on, name, (u, leg), seat, None if at_lines else rows)
+    elif room > HELD and not at_lines:
         past = lines.building.trim.lap
         rows = [foot + past + v for v in spread(room - past, 3 * INCH, lines.building.screws.apart)]
         yield _leg(on, name, (u, leg), seat, rows)

@@ -10,6 +10,7 @@ import shapely
 
 from ...envelope.end_laps import EndLap
 from ...envelope.face import Face, Region
+from ...envelope.skin_lines import HELD
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Sheet, Turned, grid
 from ...roles import Role
@@ -17,7 +18,6 @@ from ..skin.cladding import Tile
 from ..trim.trim_lines import TrimLines
 from ..trim.trim_run import TrimRun, joints, lift
 from .fastening import Fastening
-from .screw_kinds import EDGE
 
 ROW = 25.0
 """mm; how far a screw may leave its row, up or down. Ours."""
@@ -59,8 +59,7 @@ class Trimmed:
     def bars(self, run: TrimRun) -> list[Point2]:
         """Where along a run no screw stands: beside the ends of its pieces."""
         found = joints(run, self.lines.stock(run.role), self.lines.building.trim.lap)
-        near = EDGE + 1.5  # pieces lean by a thickness, and their ends with them
-        return [bar for a, b in found for bar in ((a - near, a + near), (b - near, b + near))]
+        return [bar for a, b in found for bar in ((a - HELD, a + HELD), (b - HELD, b + HELD))]
 
     def laps(self, run: TrimRun) -> list[Point2]:
         """The laps of a run whole, where a screw stands only for want of a better place."""

@@ -153,17 +153,7 @@ def _corner(lines: TrimLines, corner: Corner, outs: Point2, legs: Point2) -> Tri
             *_at_slab(lines, before, after, (near, far)),
             *at_headwall(lines, before, after, (near, far), (x, y)),
         ),
-        held=_held(lines, before, after),
-    )
-
-
-def _held(lines: TrimLines, before: Face, after: Face) -> tuple[float, ...]:
-    """Heights of the girts that alone hold both legs of a corner trim: where no upright does, those of the
-    wall on which they end lower."""
-    if lines.upright_at(before, "right") or lines.upright_at(after, "left"):
-        return ()
-    return min(
-        (lines.steel.girts(wall) for wall in (before, after)), key=lambda girts: max(girts, default=0.0)
+        held=lines.steel.corner_girts(before, after),
     )
 
 

@@ -131,11 +131,6 @@ class TrimLines:
             return self.crown(wall)
         return self.crown(wall) if wall.beside(hand).covers else self.side
 
-    def upright_at(self, wall: Face, hand: str) -> bool:
-        """Whether a corner trim is held up an upright: where a wall stands open there, or girts end at the
-        column that they are flush with; else at the girts alone."""
-        return not self.steel.setback or wall.open_at(hand) or wall.beside(hand).open
-
     def corner_leg(self, wall: Face, hand: str) -> float:
         """How far the corner trim's leg reaches along a wall from where its steel ends; over an upright it
         covers that; 0 where no trim stands, between two open walls."""

@@ -16,7 +16,7 @@ from itertools import pairwise
 from math import hypot
 
 from ...catalog.fold import shifted
-from ...envelope.skin_lines import STUB
+from ...envelope.skin_lines import HELD, STUB
 from ...place import Place, Point2, Point3, add
 from ...recipe import Cut, Joined, Part, Prism, Recipe, Section, grid
 from ...roles import Role
@@ -115,28 +115,46 @@ def _spans(run: TrimRun, section: Section, stock: Lengths, lap: float) -> Spans:
     ends = [_height(run.end, p) for p in section.outer]
     before, after = (max((tab.takes for tab in tabs), default=0.0) for tabs in (run.start_tabs, run.end_tabs))
     high, within = max(ends) + after, min(ends)
-    held = [z for z in run.held if z < within - PAST_LAP]
-    if held and high - (last := max(held) - PAST_LAP) + lap <= min(stock):
-        within = min(within, last + lap)
-    found = list(sticks(low - before, high, stock, lap, within))
+    held = tuple(z for z in run.held if z < within - PAST_LAP)
+    ways = list(_held_ways(low - before, high, stock, lap, within, held)) if held else []
+    plain = sticks(low - before, high, stock, lap, within)
+    best: Spans = min(ways, key=lambda spans: _loose(spans, held), default=plain)
+    found = list(best)
     found[0] = (low, found[0][1])
     found[-1] = (found[-1][0], max(ends))
     return tuple(found)
 
 
+def _held_ways(
+    low: float, high: float, stock: Lengths, lap: float, within: float, held: Lengths
+) -> Iterator[Spans]:
+    """Ways in which the last piece has a screw: it laps before the last line that holds the run, or about it,
+    where one screw holds both."""
+    for past in (-PAST_LAP, lap / 2):
+        end = max(held) + past
+        if long := tuple(one for one in stock if one >= high - end + lap):
+            yield sticks(low, high, long, lap, min(within, end + lap), held)
+
+
+def _loose(spans: Spans, held: Lengths) -> int:
+    """How many pieces no line that holds a run reaches; the first has its wall's foot."""
+    return sum(not any(a + HELD <= z <= b - HELD for z in held) for a, b in spans[1:])
+
+
 @lru_cache(maxsize=1000)
-def sticks(low: float, high: float, stock: Lengths, lap: float, within: float) -> Spans:
+def sticks(low: float, high: float, stock: Lengths, lap: float, within: float, held: Lengths = ()) -> Spans:
     """Where each piece begins and ends along a run: of the one stock length that gives the fewest laps, and
     of such ones wastes least; what remains at the end may come from a shorter stick.
 
-    within: no piece but the last may pass this; there the closing plane begins to cut.
+    within: no piece but the last may pass this; there the closing plane begins to cut. held: where alone,
+    besides at its start, screws hold the run: a length that leaves no piece without one goes before others.
     """
 
     def bought(spans: Spans) -> float:
         return sum(min(one for one in stock if one >= b - a - SAME) for a, b in spans)
 
     ways = [_full_first(low, high, one, lap, within) for one in stock]
-    return min(ways, key=lambda spans: (len(spans), bought(spans)))
+    return min(ways, key=lambda spans: (_loose(spans, held), len(spans), bought(spans)))
 
 
 def _full_first(low: float, high: float, stick: float, lap: float, within: float) -> Spans:
