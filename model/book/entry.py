@@ -11,6 +11,7 @@ from ..audit import audit
 from ..description.building import Building
 from ..errors import DescriptionError, RibwrightError
 from ..findings import Finding
+from ..heading import is_braced, short
 from ..intake import parse
 from ..order.buying.line import YARD
 from ..order.buying.order_list import LISTS, Order, buying_on, order
@@ -64,7 +65,9 @@ def _figures(building: Building, task: Task) -> Figures:
     found = (*raised.findings, *audited.findings)
     marks = len({piece.mark for piece in raised.model.pieces})
     metric = building.units == "mm"
-    return {"marks": marks, **_amounts(listed, wanted, metric), **_costs(wanted, task), **_found(found)}
+    caution = short(braced=is_braced(piece.role for piece in raised.model.pieces))
+    amounts = _amounts(listed, wanted, metric)
+    return {"marks": marks, **amounts, **_costs(wanted, task), **_found(found), "caution": caution}
 
 
 def _amounts(listed: Schedule, wanted: Order, metric: bool) -> Figures:

@@ -14,7 +14,7 @@ from .task import Entry, Task
 FIGURES = (
     *("marks", "sheets", "members", "trims", "screws", "closures", "openings"),
     *("sheet_area", "bought_area", "steel_weight", "concrete", "in_units"),
-    *("lines", "unpriced_lines", "cost", "faults", "findings"),
+    *("lines", "unpriced_lines", "cost", "faults", "findings", "caution"),
 )
 """The columns of what was read off the solids, in order."""
 Line = tuple[Sequence[str], Task, Entry]

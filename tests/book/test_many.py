@@ -57,6 +57,8 @@ def test_every_row_is_there_in_order_and_one_that_cannot_be_built_says_why(made:
     assert [row["row"] for row in found] == ["1", "2", "3", "4", "5"]
     assert [row["width"] for row in found] == ["", "12 ft", "3 ft", "", "9 ft"]
     assert [row["state"] for row in found] == ["built", "built", "refused", "built", "built"]
+    unbraced = "Geometry, not engineering; local code governs; no bracing is drawn."
+    assert [row["caution"] for row in found] == [unbraced, unbraced, "", unbraced, unbraced]
     assert found[2]["said"] == "width: read \"3 ft\"; at least 6' and at most 200'"
     assert found[2]["cost"] == found[2]["marks"] == ""
     assert found[3]["frame.bays"] == '["5 ft", "7 ft"]'
