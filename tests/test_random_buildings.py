@@ -45,6 +45,10 @@ FOUND = {
     "a slot in the ridge longer than the sticks of its cap": SMALL.replace("12 ft", "20 ft")
     + 'pitch = "3/12"\n[trim]\nstock = ["4 ft"]\ncorner_stock = ["10 ft"]\n'
     + '[ridge_vent]\nplaces = ["33 in"]\nlength = "94 in"\n',
+    "a base rail whose middle stands over the base trim's leg": SMALL
+    + 'pitch = "3/12"\n[framing]\nbase_rail = "angle 3x2x0.075"\n',
+    "a hat under hung sheets, its face over the drip's leg": SMALL
+    + 'pitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "front"\n[framing]\ngirt = "hat 4x3x0.0346"\n',
     "an upright wider than the strut under a deeper rake angle": SMALL.replace("12 ft", "24 ft")
     + 'pitch = "3/12"\n[skirt]\nfoot = "4 ft"\nwalls = "back"\n'
     + '[framing]\njamb = "cee 4x3x0.059"\nrake_angle = "angle 8.1x2x0.075"\n',

@@ -26,6 +26,9 @@ from support.second_witness import faults
 SAID = (Code.SCREW_LEFT_OUT, Code.DOOR_ROOM)
 """Faults of the description that the layout says itself, and raises nevertheless."""
 
+LOOSE = (Code.EDGE_LOOSE, Code.TRIM_LOOSE)
+"""What the audit says where the layout left screws out, and said so."""
+
 
 @dataclass
 class Judged:
@@ -57,10 +60,10 @@ def judged(building: Building) -> Judged:
 
 
 def _audited(raised: Raised, building: Building, found: Judged) -> None:
-    """The audit's faults; a loose edge of a sheet whose screws the layout left out is told apart."""
+    """The audit's faults; a piece loose whose screws the layout left out is told apart."""
     bare = {f.pieces[0] for f in raised.findings if f.code is Code.SCREW_LEFT_OUT}
     for finding in audit(raised.model, thorough=True).findings:
-        if finding.code is Code.EDGE_LOOSE and bare & set(finding.pieces):
+        if finding.code in LOOSE and bare & set(finding.pieces):
             found.said[f"{finding.code.text} where the layout left screws out"] += 1
         elif finding.fault:
             found.add(finding.code.text, words(finding, building.units))

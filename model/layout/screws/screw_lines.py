@@ -116,8 +116,7 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     """Where on a flange rows stand: those of a seam, or one in its middle, within a span of v."""
     if role is Role.GIRT and face.hung and flange[0] <= face.hung.girt <= flange[1]:
         leg = face.hung.shelf + lines.profile("drip").in_plane
-        bars = [] if face.hung.flashed else [edge_bar(leg, lines.lap_room)]
-        return [clear_of(face.hung.row, span, bars)]
+        return [face.hung.row if face.hung.flashed else _through_leg(lines, face.hung.row, span, leg)]
     if role is Role.GIRT and face.half and flange[0] <= face.half.row <= flange[1]:
         return [face.half.row]
     headwall = headwall_of(lines.building, face.name)
@@ -135,7 +134,20 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     if role is Role.PURLIN and (nest := lines.steel.nest):
         middle = min(lines.steel.purlin_rows(face), key=lambda row: abs(row - middle))
         span = (middle - nest.flat / 2, middle + nest.flat / 2)
-    return [clear_of(middle, span, _bars(lines, face, role))]
+    head = face.upper.head
+    foam = [(head - 1.5 * DEEP - CLEAR, head + DEEP)] if role is Role.PURLIN else []
+    base = lines.bottom + lines.base_leg
+    return [
+        _through_leg(lines, middle, span, base) if role is Role.BASE_RAIL else clear_of(middle, span, foam)
+    ]
+
+
+def _through_leg(lines: TrimLines, wanted: float, span: Point2, leg: float) -> float:
+    """The place nearest to the wanted one where a row at the sheets' feet also holds the trim under them,
+    whose leg stands behind them up to a height; clear of its edge over it where steel begins too high."""
+    if span[0] <= (most := leg - EDGE - HAIR):
+        return clear_of(wanted, (span[0], min(span[1], most)), [])
+    return clear_of(wanted, span, [edge_bar(leg, lines.lap_room)])
 
 
 def _at_rails(lines: TrimLines, face: Face, behind: Sequence[Rail], flange: Point2) -> list[float]:
@@ -144,16 +156,6 @@ def _at_rails(lines: TrimLines, face: Face, behind: Sequence[Rail], flange: Poin
     heads = [rail.seam.rows[0] for rail in behind]
     feet = [rail.seam.rows[1] for rail in rails_of(lines.building, face.name)]
     return sorted({v for v in (*heads, *feet) if flange[0] <= v <= flange[1]})
-
-
-def _bars(lines: TrimLines, face: Face, role: Role) -> list[Point2]:
-    """Heights that a row keeps away from: the base trim's upper edge, the foam under the ridge cap."""
-    if role is Role.BASE_RAIL:
-        return [edge_bar(lines.bottom + lines.base_leg, lines.lap_room)]
-    if role is Role.PURLIN:
-        head = face.upper.head
-        return [(head - 1.5 * DEEP - CLEAR, head + DEEP)]
-    return []
 
 
 def _eave_line(lines: TrimLines, face: Face, behind: Sequence[Wall]) -> Iterator[ScrewLine]:
