@@ -45,6 +45,10 @@ FOUND = {
     "a slot in the ridge longer than the sticks of its cap": SMALL.replace("12 ft", "20 ft")
     + 'pitch = "3/12"\n[trim]\nstock = ["4 ft"]\ncorner_stock = ["10 ft"]\n'
     + '[ridge_vent]\nplaces = ["33 in"]\nlength = "94 in"\n',
+    "an eave strut that is seen aslant, in triangles with a crack between": SMALL.replace("12 ft", "45 ft", 1)
+    .replace("12 ft", "21 ft")
+    .replace("8 ft", "10 ft")
+    + 'pitch = "3/12"\n[roof]\nridge = "324.425 in"\n',
     "a base rail whose middle stands over the base trim's leg": SMALL
     + 'pitch = "3/12"\n[framing]\nbase_rail = "angle 3x2x0.075"\n',
     "a hat under hung sheets, its face over the drip's leg": SMALL

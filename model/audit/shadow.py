@@ -33,10 +33,17 @@ def shadow(solid: TopoDS_Solid, toward: Point3) -> shapely.Geometry:
         points, corners = triangles(solid)
         flat = shapely.polygons((points @ axes.T)[corners])
         parts = shapely.make_valid(flat[shapely.area(flat) > FACING])
-    else:
-        rings = [[points @ axes.T for points in shape.points(face)] for face in faces]
-        parts = [shapely.Polygon(ring[0], ring[1:]) for ring in rings]
-    return shapely.union_all(shapely.make_valid(parts), grid_size=GRID)
+        return _without_cracks(shapely.union_all(parts, grid_size=GRID))
+    rings = [[points @ axes.T for points in shape.points(face)] for face in faces]
+    parts = shapely.make_valid([shapely.Polygon(ring[0], ring[1:]) for ring in rings])
+    return shapely.union_all(parts, grid_size=GRID)
+
+
+def _without_cracks(flat: shapely.Geometry) -> shapely.Geometry:
+    """Triangles that meet aslant part along their common side where their corners go to the grid; that is no
+    edge of the body."""
+    wider = shapely.buffer(flat, GRID, join_style="mitre")
+    return shapely.buffer(wider, -GRID, join_style="mitre")
 
 
 def seen(site: Site, k: int, plane: Vectors) -> shapely.Geometry:
