@@ -31,6 +31,8 @@ LEAST = 15.0
 """mm of edge; steel that backs less of it is passed by."""
 NARROW = 16.0
 """mm; steel narrower than this, such as a section's cut end, takes no screw."""
+BARE = (Role.BASE_PLATE,)
+"""Steel whose edge lies behind sheets, into which nobody drives a screw."""
 SHORT = 150.0
 """mm; shorter straight stretches of an edge are corners of it."""
 
@@ -46,7 +48,8 @@ def held(site: Site, faces: Sequence[Clad], screws: Sequence[Driven]) -> Iterato
         shelter = sheltered(ends, face)
         rim = face.plane.outline.boundary.buffer(0.3)
         shapely.prepare(rim)
-        wide = face.backing.buffer(-NARROW / 2, join_style="mitre").buffer(NARROW / 2, join_style="mitre")
+        flat = shapely.union_all([one.shape for one in face.steel if site.bodies[one.body].role not in BARE])
+        wide = flat.buffer(-NARROW / 2, join_style="mitre").buffer(NARROW / 2, join_style="mitre")
         steel = shapely.STRtree(shapely.get_parts(wide))
         for sheet in face.plane.sheets:
             seats = np.array(through.get(sheet.piece.name, [])).reshape(-1, 3) @ face.axes[:2].T

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from math import ceil
 
 import shapely
@@ -18,25 +19,39 @@ JAMB = 24 * INCH
 
 def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Missed]:
     """A column of screws along every upright at which sheets end."""
-    apart = min(plan.screws.apart, JAMB) - 2 * EDGE
+    most = min(plan.screws.apart, JAMB)
+    apart = most - 2 * EDGE
     for (low, high), wall in plan.uprights:
         u = (wall.bounds[0] + wall.bounds[2]) / 2
         strip = shapely.box(wall.bounds[0], wall.bounds[1], wall.bounds[2], wall.bounds[3])
         count = max(1, ceil((high - low) / apart))
         beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
         for k in range(count + 1):
-            at = (u, low + (high - low) * k / count)
-            _one_of_column(plan, at, beside)
-            if not _held(plan, at, wall) and not plan.cut_out(at):
-                away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
-                if away < 4 * INCH:
-                    yield Missed(name, plan.face.name, at)
+            yield from _wanted(plan, (u, low + (high - low) * k / count), wall, beside, laid)
+        for below, above in pairwise(_standing(plan, wall, (low - REACH, high + REACH))):
+            if above - below > most + LITTLE:
+                yield from _wanted(plan, (u, (below + above) / 2), wall, beside, laid)
         for sheet, where in beside:
             if sheet.lap and low < sheet.lap.row < high:
                 row, head = sheet.lap.row, sheet.lap.head
                 yield from _where_lapped(plan, sheet, where, (u, row), (row - REACH, row + REACH))
                 if head < high:
                     yield from _where_lapped(plan, sheet, where, (u, head - REACH), (head - HOLDS, head))
+
+
+def _wanted(
+    plan: Fastening,
+    at: Point2,
+    wall: Polygon,
+    beside: Sequence[tuple[ScrewedSheet, shapely.Geometry]],
+    laid: Sequence[ScrewedSheet],
+) -> Iterator[Missed]:
+    """Places the screw of a column wanted at a place; tells where a sheet lies there and shows no room."""
+    _one_of_column(plan, at, beside)
+    if not _held(plan, at, wall) and not plan.cut_out(at):
+        away, _, name = min(_reach(sheet, at, wall) for sheet in laid)
+        if away < 4 * INCH:
+            yield Missed(name, plan.face.name, at)
 
 
 def _where_lapped(
@@ -78,7 +93,16 @@ HOLDS = 11 * INCH
 """mm; a screw this near under a lapped head, as long laps have none, holds the head's edge. Ours."""
 
 
+LITTLE = 1 * INCH
+"""mm; screws that slid apart along a jamb stand no more than this past what was asked. Ours."""
+
+
 def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
     """Whether a screw stands in the jamb's wall near a height."""
+    return bool(_standing(plan, wall, (at[1] - REACH, at[1] + REACH)))
+
+
+def _standing(plan: Fastening, wall: Polygon, span: Point2) -> list[float]:
+    """Heights within a span at which screws stand in a jamb's wall, from the lowest up."""
     left, _, right, _ = wall.bounds
-    return any(left < u < right and abs(v - at[1]) <= REACH for u, v in plan.room.taken)
+    return sorted(v for u, v in plan.room.taken if left < u < right and span[0] <= v <= span[1])
