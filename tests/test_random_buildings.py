@@ -49,6 +49,9 @@ FOUND = {
     .replace("12 ft", "21 ft")
     .replace("8 ft", "10 ft")
     + 'pitch = "3/12"\n[roof]\nridge = "324.425 in"\n',
+    "a base rail that ends before the next rib": SMALL.replace("12 ft", "22 ft", 1)
+    + 'pitch = "1/12"\n[sheets]\nprofile = "36 x 12 x 1-1/4"\n[frame]\nplate_reach = "5.838 in"\n'
+    + '[framing]\ngirts = "flush"\n[screws]\nends = "single"\n',
     "a base rail whose middle stands over the base trim's leg": SMALL
     + 'pitch = "3/12"\n[framing]\nbase_rail = "angle 3x2x0.075"\n',
     "a hat under hung sheets, its face over the drip's leg": SMALL
@@ -200,6 +203,13 @@ SAID = {
         + 'slides = "right"\n',
         {"right 2", "right wainscot 2a"},
     ),
+    "an edge whose screws slide apart to where it shows a flat": (
+        SMALL.replace("12 ft", "9 ft", 1).replace("8 ft", "139 in")
+        + 'pitch = "4/12"\n[framing]\ngirt_heights = ["35.58 in", "65.91 in"]\n'
+        + opening("window", "front", 16.6875, 24.875, 47.3125)
+        + 'sill = "37.8125 in"\n',
+        {"front 1"},
+    ),
     "the foot over the end of a rail's cover, where no rib of its sheet is": (
         SMALL.replace("12 ft", "20 ft", 1).replace("8 ft", "95 in")
         + 'pitch = "0.5/12"\n[screws]\nends = "single"\n'
@@ -222,6 +232,15 @@ def test_what_a_long_run_found_is_mended(text: str) -> None:
     assert raised.findings == ()
     assert {finding.code for finding in audit(raised.model).findings} <= {Code.TRIM_TO_TACK}
     assert faults(raised.model) == []
+
+
+def test_a_thick_base_plates_edge_asks_for_no_screw() -> None:
+    """The column's flange beside it is turned away, and the layout says so of the corner's trim."""
+    text = SMALL.replace("12 ft", "16 ft", 1) + 'pitch = "6/12"\n[framing]\ngirts = "flush"\n'
+    text += '[frame]\nplate_thickness = "0.712 in"\ncolumn = "cee 4x4x0.059"\n'
+    assert Code.EDGE_LOOSE not in {
+        finding.code for finding in audit(raise_building(parse(text, "found")).model).findings
+    }
 
 
 @pytest.mark.parametrize(("text", "sheets"), SAID.values(), ids=SAID)

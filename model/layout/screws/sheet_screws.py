@@ -38,6 +38,8 @@ HOLDS = 12 * INCH
 """mm of a sheet's end past its last screw; down a steep rake a single one a rib would leave more. Ours."""
 LEAST_EDGE = 3 * INCH
 """mm; a sheet's edge at an opening's head or sill longer than this has a screw of its own. Ours."""
+LEAST_STRETCH = 6 * INCH
+"""mm; so has what of a sheet lies on steel elsewhere. Ours."""
 AT_EDGE, FROM_EDGE = 5.5 * INCH, INCH
 """mm; a line holds the run's end with a screw this near to it; else one is added about an inch in. Ours."""
 
@@ -50,7 +52,7 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
     one_less = [miss for sheet in laid for miss in _at_ribs(plan, sheet)]
     for sheet in laid:
         _at_run_ends(plan, sheet)
-        _over_and_under_openings(plan, sheet)
+        _on_bare_stretches(plan, sheet)
     base = max(sheet.profile.base for sheet in laid)
     astride = base + 2 * plan.screws.beside_rib + 2 * APART
     missed = [miss for miss in one_less if not _near(plan.room.taken, miss.at, (astride, 4 * INCH))]
@@ -214,18 +216,17 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
                 put(plan, sheet, plan.room.spot((u, v), sheet.flats(_along(line, (end, beyond)))))
 
 
-def _over_and_under_openings(plan: Fastening, sheet: ScrewedSheet) -> None:
-    """In the middle of a sheet's edge at an opening's head or sill, or over a rail's cover, where no rib has
-    brought it a screw."""
-    at_openings = (
-        line for line in plan.lines if any(a <= line.left and line.right <= b for a, b in plan.spans)
-    )
-    for line in at_openings:
-        edge = sheet.inside.intersection(_along(line, (line.left, line.right)))
+def _on_bare_stretches(plan: Fastening, sheet: ScrewedSheet) -> None:
+    """In the middle of a stretch of a line behind a sheet where no rib has brought it a screw: at the head or
+    sill of an opening, over a rail's cover, on steel that ends before the next rib."""
+    ends = [((line.left, line.at), (line.right, line.height(line.right))) for line in plan.lines]
+    edges = shapely.intersection(sheet.inside, shapely.linestrings(ends))
+    for line, edge in zip(plan.lines, edges, strict=True):
+        at_opening = any(a <= line.left and line.right <= b for a, b in plan.spans)
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
             near = 3 * APART
             held = any(left <= u <= right and low - near < v < high + near for u, v in plan.room.taken)
-            if right - left > LEAST_EDGE and not held:
+            if right - left > (LEAST_EDGE if at_opening else LEAST_STRETCH) and not held:
                 middle = ((left + right) / 2, (low + high) / 2)
                 put(plan, sheet, plan.room.spot(middle, sheet.flats(edge)))
 

@@ -28,7 +28,7 @@ def along_uprights(plan: Fastening, laid: Sequence[ScrewedSheet]) -> Iterator[Mi
         beside = [(sheet, where) for sheet in laid if not (where := sheet.flats(strip)).is_empty]
         for k in range(count + 1):
             yield from _wanted(plan, (u, low + (high - low) * k / count), wall, beside, laid)
-        for below, above in pairwise(_standing(plan, wall, (low - REACH, high + REACH))):
+        for below, above in pairwise(_standing(plan, (u - BESIDE, u + BESIDE), (low - REACH, high + REACH))):
             if above - below > most + LITTLE:
                 yield from _wanted(plan, (u, (below + above) / 2), wall, beside, laid)
         for sheet, where in beside:
@@ -99,10 +99,10 @@ LITTLE = 1 * INCH
 
 def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
     """Whether a screw stands in the jamb's wall near a height."""
-    return bool(_standing(plan, wall, (at[1] - REACH, at[1] + REACH)))
-
-
-def _standing(plan: Fastening, wall: Polygon, span: Point2) -> list[float]:
-    """Heights within a span at which screws stand in a jamb's wall, from the lowest up."""
     left, _, right, _ = wall.bounds
-    return sorted(v for u, v in plan.room.taken if left < u < right and span[0] <= v <= span[1])
+    return bool(_standing(plan, (left, right), (at[1] - REACH, at[1] + REACH)))
+
+
+def _standing(plan: Fastening, across: Point2, up: Point2) -> list[float]:
+    """Heights at which screws stand within spans of u and of v, from the lowest up."""
+    return sorted(v for u, v in plan.room.taken if across[0] < u < across[1] and up[0] <= v <= up[1])
