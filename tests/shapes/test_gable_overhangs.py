@@ -105,6 +105,8 @@ SHAPES = {
     + '[framing]\npurlin = "zee 8x2.5x0.060"\n',
     "open at one side and one end": SMALL
     + 'pitch = "4/12"\n[roof]\ngable_overhang = "1 ft"\n[walls]\nleft = "open"\nfront = "open"\n',
+    "the upright beside a stretch of an open side": SMALL
+    + 'pitch = "6/12"\n[roof]\ngable_overhang = "9 in"\n[walls]\nleft = "open in bay 1"\n',
     "metric, tall ribs, a wainscot": 'units = "mm"\nwidth = "5 m"\nlength = "5 m"\neave_height = "2800 mm"\n'
     'pitch = "12 deg"\n[roof]\ngable_overhang = "300 mm"\n[sheets]\nprofile = "1000 x 250 x 35"\n'
     '[wainscot]\nheight = "1 m"\n',

@@ -94,6 +94,8 @@ def room(
     under = [_lips(lines, face, number) for number in range(len(face.openings))]
     if eave := eave_band(lines, face):
         under.append(shapely.box(-1e6, eave[0] - RIM, 1e6, eave[1]))
+    if face.raked and lines.steel.run_on and not face.half:
+        under.append(_under_rakes(lines, face))
     heads = sound - shapely.union_all(under)
     shapely.prepare(heads)
     shapely.prepare(sound)
@@ -121,6 +123,15 @@ def _ends_behind(face: Face, part: Part) -> Iterator[shapely.Geometry]:
 
 def _inside(wall: Polygon) -> shapely.Geometry:
     return wall.buffer(-EDGE, join_style="mitre")
+
+
+def _under_rakes(lines: TrimLines, face: Face) -> Polygon:
+    """As far down as the lip of the J along a gable's rakes reaches over the sheets' heads, and what heads of
+    screws keep clear of it."""
+    lip = lines.steel.rake_back[0] + lines.lap_room + lines.profile("j").out_of_plane + CLEAR - TIE
+    line = face.top.lowered(lip)
+    points = [(0.0, line.height(0.0)), *line.points[1:-1], (face.width, line.height(face.width))]
+    return Polygon([*points, (face.width, 1e6), (0.0, 1e6)])
 
 
 def _lips(lines: TrimLines, face: Face, number: int) -> shapely.Geometry:
