@@ -105,6 +105,13 @@ def corner_trim(building: Building) -> float:
     return max(crown + FOAM, *(skin.profile.leg for skin in wall_skins(building, gables=True)))
 
 
+def seam_trim(building: Building) -> float:
+    """Steel line to the inner face of a tier trim's front leg: over the corner trim and the sheets of all
+    walls, so that two meet at a corner."""
+    crown = max(outermost(building.sheets, skin) for skin in wall_skins(building, gables=True))
+    return max(corner_trim(building), crown) + lap_room(building)
+
+
 def in_line(building: Building) -> float:
     """From another building's steel line to the sheets and the steel of a wall in line with its gable: clear
     of that gable's overrun, of the side wall's sheets and of the mitre of the base trims under both."""

@@ -13,9 +13,10 @@ from dataclasses import dataclass
 from ..description.building import Building
 from ..description.opening import SLIDING, WALLS, Opening
 from ..place import Point2
+from .face import Face
 from .lengths import stepped_down, stepped_up
-from .skin_lines import HEAD_CLEARANCE, SHELF_FALL, foot, over_shelf
-from .tiers import Seam, girts_behind
+from .skin_lines import FOAM, HEAD_CLEARANCE, SHELF_FALL, foot, lap_room, outermost, over_shelf, seam_trim
+from .tiers import Seam, girts_behind, tiered
 
 OVERLAP = 50.8
 """mm; a leaf reaches so far (2 in) past each side of its opening, and past its head; of two that part each
@@ -63,6 +64,20 @@ def rails_of(building: Building, wall: str) -> tuple[Rail, ...]:
         for number, opening in enumerate(own, 1)
         if opening.kind == SLIDING
     )
+
+
+def drip_out(building: Building) -> float:
+    """How far before the ribs of its wall the lip of the drip over an opening ends (mm)."""
+    return 4 * building.sheets.flange + 2 * lap_room(building)
+
+
+def rail_back(building: Building, wall: Face) -> float:
+    """w of the back of a wall's rails: on its ribs, over a foam; packed out where the trim at its wainscot's
+    seam, which meets the next walls' over their ribs, would else stand further out than the drip."""
+    crown = max(outermost(building.sheets, skin) for skin in wall.skins)
+    trim = seam_trim(building) + lap_room(building) + building.sheets.flange
+    packed = trim - drip_out(building) if tiered(building, wall.name) else crown
+    return max(crown, packed) + FOAM
 
 
 def rails(building: Building) -> Iterator[Rail]:

@@ -123,6 +123,9 @@ OTHERS = {
     "left": BARN.replace("125 in", "245 in")
     + 'slides = "left"\n[wainscot]\nheight = "36 in"\n[insulation]\nwalls = "3 in"\n'
     + '[slab]\nledge_depth = "1.5 in"\n',
+    "before a wainscot whose trim meets a gable's over deeper ribs": SHED
+    + '[wainscot]\nheight = "36 in"\n[gable_sheets]\nprofile = "36 x 12 x 1-1/4"\n'
+    + door("left", ("3 ft", "6 ft"), "58 in", 'slides = "left"\n'),
     "flush": BARN.replace("3/12", "5/12") + '[framing]\ngirts = "flush"\n',
 }
 

@@ -13,7 +13,7 @@ from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, heads_fall, plane
-from ...envelope.sliding import rails_of
+from ...envelope.sliding import rail_back, rails_of
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
 from ...place import Place, Point2, Point3
@@ -93,7 +93,7 @@ def rail_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     for rail in rails_of(lines.building, face.name):
         top = rail.seam.rows[0] - CLEAR
         row = _Row(lines, face, face.upper, (top - DEEP, top))
-        out = lines.crown(face) + FOAM - plane(lines.building.sheets, face.upper.skin)
+        out = rail_back(lines.building, face) - plane(lines.building.sheets, face.upper.skin)
         for column, (least, most) in laid(lines.steel, face, row.region):
             within = (max(rail.span[0], least), min(rail.span[1], most))
             yield from _over(row, column, out, within, f" rail {rail.number}")

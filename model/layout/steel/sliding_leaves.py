@@ -12,8 +12,8 @@ from math import ceil
 from ...description.building import Building
 from ...description.opening import Opening
 from ...envelope.face import Face
-from ...envelope.skin_lines import FOAM, lap_room, outermost
-from ...envelope.sliding import HUNG, RAIL_DEEP, RAIL_HIGH, rails_of
+from ...envelope.skin_lines import FOAM
+from ...envelope.sliding import HUNG, RAIL_DEEP, RAIL_HIGH, drip_out, rail_back, rails_of
 from ...place import Place, Point2, Point3
 from ...recipe import Part, Prism, Section, grid
 from ...roles import Role
@@ -41,15 +41,15 @@ OUT: Point3 = (0.0, 0.0, 1.0)
 
 def sliding_parts(building: Building, face: Face) -> Iterator[Part]:
     """Of every sliding door of a wall its rail, its leaves, its guides."""
-    crown = max(outermost(building.sheets, skin) for skin in face.skins)
-    back = crown + 4 * building.sheets.flange + 2 * lap_room(building) + OFF_TRIMS
+    out = rail_back(building, face)
+    back = out - FOAM + drip_out(building) + OFF_TRIMS
     for rail in rails_of(building, face.name):
         door = rail.opening
         name = f"{face.name} {door.kind} {rail.number}"
         group, on_wall = ("openings", name), ("face", face.name)
         bought = (on_wall, *RAIL)
         start, end = rail.span
-        at = face.frame @ Place((start, rail.foot, crown + FOAM), UP, OUT)
+        at = face.frame @ Place((start, rail.foot, out), UP, OUT)
         yield Part(f"{name} rail", Role.RAIL, group, _along(_channel(), end - start), at, bought)
         colour = {"colour": door.colour} if door.colour else {}
         labels = tuple({"face": face.name, **dict(LEAF), **colour}.items())

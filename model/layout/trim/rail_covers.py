@@ -6,8 +6,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...envelope.face import Face
-from ...envelope.skin_lines import FOAM, SHELF_FALL
-from ...envelope.sliding import RAIL_DEEP, rails_of
+from ...envelope.skin_lines import SHELF_FALL
+from ...envelope.sliding import RAIL_DEEP, rail_back, rails_of
 from ...place import Place, Point3
 from ...roles import Role
 from ..steel.straight_member import Plane
@@ -23,7 +23,7 @@ def cover_runs(lines: TrimLines, face: Face) -> Iterator[TrimRun]:
     """Over the rails of a wall's sliding doors, an inch past both their ends; leg and lip run on past the
     shelf, before the edges of the sheets there."""
     legs = lines.profile("rail cover")
-    before = lines.crown(face) + FOAM + RAIL_DEEP + PAST_STEEL
+    before = rail_back(lines.building, face) + RAIL_DEEP + PAST_STEEL
     section = Shelf(legs.in_plane, legs.out_of_plane, before, lines.thickness)
     for rail in rails_of(lines.building, face.name):
         (left, right), t = rail.cover, lines.thickness

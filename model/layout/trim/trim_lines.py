@@ -29,6 +29,7 @@ from ...envelope.skin_lines import (
     lap_room,
     outermost,
     over_in_line,
+    seam_trim,
     wall_skins,
 )
 from ...place import Point3
@@ -238,7 +239,7 @@ class TrimLines:
     def seam(self) -> float:
         """w of a tier trim's front leg, inside: over the corner trim, the same on all walls, so that two meet
         at a corner."""
-        return max(self.side, *(self.crown(wall) for wall in self.steel.walls)) + self.lap_room
+        return seam_trim(self.building)
 
     @cached_property
     def ridge(self) -> float:
