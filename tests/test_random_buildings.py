@@ -173,6 +173,9 @@ FOUND = {
     "rakes' screws that move to the edge of pieces that ride on others": SMALL
     + 'pitch = "18/12"\n[trim]\nlap = "12 in"\nrake_stock = ["4 ft"]\n'
     '[sheets]\nflange = "1/16 in"\n[screws]\napart = "6 in"\n',
+    "a tier trim that leans, notched around the flange of a jamb angle": 'width = "12 ft"\nlength = "23 ft"\n'
+    + 'eave_height = "109 in"\npitch = "12/12"\n[wainscot]\nheight = "42 in"\n[sheets]\nflange = "1/16 in"\n'
+    + opening("overhead door", "left", 44.3125, 91.1875, 202),
 }
 
 

@@ -15,7 +15,7 @@ from ...roles import Role
 from ..steel.straight_member import Plane
 from .shelves import Shelf
 from .trim_lines import TrimLines
-from .trim_run import Box, TrimRun
+from .trim_run import SNIP_PAST, Box, TrimRun
 
 ALONG: Point3 = (0.0, 0.0, 1.0)
 
@@ -94,8 +94,8 @@ def under_lips(lines: TrimLines, face: Face) -> Iterator[Point2]:
 
 
 def _flanges(lines: TrimLines, opening: Opening) -> Iterator[Point2]:
-    """Where an opening's trim lies on the steel."""
-    wide = lines.profile("jamb angle" if opening.overhead else "j").in_plane
+    """Where an opening's trim lies on the steel, and what a notch in a leaning trim needs beside it."""
+    wide = lines.profile("jamb angle" if opening.overhead else "j").in_plane + SNIP_PAST
     left, right = opening.from_left, opening.from_left + opening.width
     yield from ((left - wide, left), (right, right + wide))
 
