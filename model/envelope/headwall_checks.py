@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from math import inf
 
 from ..catalog.trims import trim_profiles
 from ..description.building import Building
@@ -21,6 +22,7 @@ from .headwall import (
     headwall_girts,
     headwalls,
     past_ends,
+    rafter_spans,
 )
 from .lean_to_bays import bay_count, in_a_row
 from .opening_lines import OpeningLines
@@ -54,6 +56,7 @@ def lean_to_misfits(lines: OpeningLines, even_bays: bool) -> Iterator[Objection]
         yield from _under_eave(lines, headwall)
         yield from _over_seam(lines, headwall)
         yield from _across_openings(lines, headwall)
+    yield from _end_jambs(lines, found)
     yield from _ledger(lines.building)
 
 
@@ -251,6 +254,24 @@ def _moved(
     most = opening.height - up
     lower = f"at most {at_most(most, units)}" if most > 0 else "none in this wall"
     yield ("opening", number, "height"), f"{lower}, to stay under the roof of the lean-to at this wall"
+
+
+def _end_jambs(lines: OpeningLines, found: Sequence[Headwall]) -> Iterator[Objection]:
+    """Where a wall ends at an open one, its upright stands beside the rafter that comes in to the column."""
+    room = min((room for headwall in found for room in _beside_rafters(lines, headwall)), default=inf)
+    if over(lines.building.framing.jamb.depth, room):
+        beside = "it stands beside a lean-to's rafter at an open wall"
+        yield ("framing", "jamb"), f"a section at most {at_most(room, lines.building.units)} deep: {beside}"
+
+
+def _beside_rafters(lines: OpeningLines, headwall: Headwall) -> Iterator[float]:
+    """From each end of a wall where an upright stands to the rafter next to it."""
+    wall = lines.named[headwall.wall]
+    spans = list(rafter_spans(lines.building, wall.name, wall.frame))
+    if lines.end_jamb(wall, "left"):
+        yield min(low for low, _ in spans)
+    if lines.end_jamb(wall, "right"):
+        yield wall.width - max(high for _, high in spans)
 
 
 def _ledger(building: Building) -> Iterator[Objection]:

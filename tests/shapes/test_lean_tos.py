@@ -175,6 +175,23 @@ def test_the_greatest_eave_under_a_strut_deeper_than_its_girts_does() -> None:
     assert judged(parse(most, "shed")).faults == {}
 
 
+OPEN_BEHIND = (
+    'width = "16 ft"\nlength = "20 ft"\neave_height = "13 ft"\npitch = "9/12"\n[walls]\nback = "open"\n'
+    '[[lean_to]]\nwall = "left"\nwidth = "7 ft"\npitch = "2/12"\neave_height = "7 ft"\n'
+    '[framing]\ngirt = "cee 3.5x2x0.059"\n'
+)
+
+
+def test_the_deepest_upright_beside_a_rafter_at_an_open_wall_does() -> None:
+    """It stands before the corner's column, that girts of 3 1/2 in hold off the open wall."""
+    with pytest.raises(DescriptionError) as refused:
+        parse(OPEN_BEHIND, "shed")
+    (problem,) = refused.value.problems
+    assert problem.key == "framing.jamb"
+    assert problem.remedy.startswith("a section at most 3-1/2\" deep: it stands beside a lean-to's rafter")
+    assert judged(parse(f'{OPEN_BEHIND}jamb = "cee 3.5x2x0.059"\n', "shed")).faults == {}
+
+
 WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = "3 ft"\nfrom_left = "3 ft"\n'
 
 
