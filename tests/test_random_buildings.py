@@ -209,9 +209,20 @@ SAID = {
     "an edge whose screws slide apart to where it shows a flat": (
         SMALL.replace("12 ft", "9 ft", 1).replace("8 ft", "139 in")
         + 'pitch = "4/12"\n[framing]\ngirt_heights = ["35.58 in", "65.91 in"]\n'
-        + opening("window", "front", 16.6875, 24.875, 47.3125)
-        + 'sill = "37.8125 in"\n',
+        + opening("framed opening", "front", 16.6875, 24.875, 47.3125, 37.8125),
         {"front 1"},
+    ),
+    "what of a rib stands beside a door under the trim over a wainscot": (
+        SMALL.replace("12 ft", "45 ft", 1).replace("12 ft", "9 ft").replace("8 ft", "11 ft")
+        + 'pitch = "3/12"\n[wainscot]\nheight = "42 in"\n[sheets]\ncut_clearance = "0.164 in"\n'
+        + opening("double door", "back", 103.375, 81.1875, 373.125),
+        {"back 14", "back wainscot 14"},
+    ),
+    "upper sheets of a lap under a rail's cover": (
+        SMALL.replace("12 ft", "20 ft").replace("8 ft", "44 ft")
+        + 'pitch = "12/12"\n[framing]\nstock = ["60 ft"]\n'
+        + opening("sliding door", "right", 22, 480, 52.4375),
+        {"right 6a", "right 6b"},
     ),
     "the foot over the end of a rail's cover, where no rib of its sheet is": (
         SMALL.replace("12 ft", "20 ft", 1).replace("8 ft", "95 in")

@@ -30,6 +30,9 @@ FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
 EDGE = 1e-3
 """mm; how far before a lap the step up onto the overlying sheet is drawn."""
 
+THIN = 4.0
+"""mm; a narrower hollow beside an edge is tape's to close. Ours."""
+
 INSET = 0.02
 """Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
 
@@ -92,7 +95,8 @@ def rail_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures over the heads under the covers of sliding doors, out to their rails."""
     for rail in rails_of(lines.building, face.name):
         top = rail.seam.rows[0] - CLEAR
-        row = _Row(lines, face, face.upper, (top - DEEP, top))
+        rise = max(one.rise for one in courses_of(lines, face, face.upper) if one.foot < top)
+        row = _Row(lines, face, face.upper, (top - DEEP, top), rise)
         out = rail_back(lines.building, face) - plane(lines.building.sheets, face.upper.skin)
         for column, (least, most) in laid(lines.steel, face, row.region):
             within = (max(rail.span[0], least), min(rail.span[1], most))
@@ -163,7 +167,7 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
     profile, surface = row.region.skin.profile, _surface(row.region)
     a, b = sorted((u - lay.rib) * lay.sign for u in within)
     low, high = max(0.0, a), min(profile.cover, b)
-    if high - low < STUB:
+    if high - low < THIN:
         return
     deep = [(u, w) for u, w in _within(surface, low, high)]
     start: float | None = None
@@ -176,7 +180,7 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
         if cut is not None and w1 < limit:
             start = cut
         end = cut if cut is not None and w0 < limit else u1 if u1 == deep[-1][0] else None
-        if start is not None and end is not None and end - start > STUB:
+        if start is not None and end is not None and end - start > THIN:
             number += 1
             yield _strip(row, lay, top, (start, end), f"{row.name(lay)} {hand} {number}")
         if end is not None:
