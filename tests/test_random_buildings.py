@@ -52,6 +52,11 @@ FOUND = {
     "a base rail that ends before the next rib": SMALL.replace("12 ft", "22 ft", 1)
     + 'pitch = "1/12"\n[sheets]\nprofile = "36 x 12 x 1-1/4"\n[frame]\nplate_reach = "5.838 in"\n'
     + '[framing]\ngirts = "flush"\n[screws]\nends = "single"\n',
+    "a corner trim of short sticks over a lean-to's in line": SMALL.replace("12 ft", "16 ft", 1)
+    .replace("12 ft", "20 ft")
+    .replace("8 ft", "13 ft")
+    + 'pitch = "6/12"\n[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n'
+    + 'walls = ["front", "back", "outer"]\n[trim]\nstock = ["4 ft"]\n',
     "a base rail whose middle stands over the base trim's leg": SMALL
     + 'pitch = "3/12"\n[framing]\nbase_rail = "angle 3x2x0.075"\n',
     "a hat under hung sheets, its face over the drip's leg": SMALL

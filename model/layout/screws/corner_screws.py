@@ -52,15 +52,14 @@ def _by_trim(on: Trimmed, hand: str, row: Wanted) -> Iterator[Wanted]:
     in line with a gable, one under its roof, and no leg there on the wall inside."""
     (name, run, seat, spots), building, face = row, on.lines.building, on.plan.face
     headwall = in_line_at(building, (face.name, face.beside(hand).other))
-    own = f"{face.name} {IN_LINE} {hand}" if run.name.endswith(IN_LINE) else name
     if headwall is None:
-        yield own, run, seat, spots
+        yield f"{face.name} {IN_LINE} {hand}" if run.name.endswith(IN_LINE) else name, run, seat, spots
         return
     if face.name != headwall.wall:
         under = on.run(f"{building.lean_tos[headwall.number].name} {face.name} {IN_LINE}")
         low = [spot for spot in spots if spot[0][1] < headwall.head]
         yield f"{face.name} {IN_LINE} {hand}", under, seat, low
-    yield own, run, seat, [spot for spot in spots if spot[0][1] > headwall.foot]
+    yield name, _at_corner(on, hand)[-1], seat, [spot for spot in spots if spot[0][1] > headwall.foot]
 
 
 def _foot(on: Trimmed, hand: str) -> float | None:
@@ -106,18 +105,20 @@ def _leg(
 ) -> Wanted:
     """The screws in one leg, from its wall's end so far along it, of the lowest (0) or the highest (-1) of
     the runs at its corner. heights: None is one at every line that reaches it."""
-    (end, edge), into, face = leg, copysign(1.0, leg[1]), on.plan.face
-    corner = face.frame.point((0.0 if into > 0 else face.width, 0.0, 0.0))
-    runs: list[TrimRun] = [run for run in on.runs if run.role in UPRIGHT]
-    near = min(dist(run.frame.origin, corner) for run in runs)
-    here = sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
+    (end, edge), into = leg, copysign(1.0, leg[1])
+    hand = "left" if into > 0 else "right"
     far = end + edge - into * (on.lines.ride + EDGE)
     u, strip = end + edge / 2, sorted((end + into * EDGE, far))
-    if heights is None:
-        heights = on.level_rows(u, _top(on, "left" if into > 0 else "right"))
-    else:
-        heights = _with_laps(on, heights)
-    return which[0], here[which[1]], seat, up_a_leg(u, strip, heights)
+    heights = on.level_rows(u, _top(on, hand)) if heights is None else _with_laps(on, heights)
+    return which[0], _at_corner(on, hand)[which[1]], seat, up_a_leg(u, strip, heights)
+
+
+def _at_corner(on: Trimmed, hand: str) -> list[TrimRun]:
+    """The upright runs at an end of a wall, from the lowest up."""
+    corner = on.plan.face.frame.point((0.0 if hand == "left" else on.plan.face.width, 0.0, 0.0))
+    runs = [run for run in on.runs if run.role in UPRIGHT]
+    near = min(dist(run.frame.origin, corner) for run in runs)
+    return sorted((run for run in runs if dist(run.frame.origin, corner) == near), key=_begins)
 
 
 def _begins(run: TrimRun) -> float:
