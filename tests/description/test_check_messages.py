@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 from ribwright.intake import parse
-from support.spoilt import GOOD, problems
+from support.refused import refusals
+from support.spoilt import GOOD
 
 # What is replaced, by what; the key, line and column; what was read; what the remedy says.
 SPOILT = [
@@ -76,7 +77,7 @@ def test_keys_at_odds_get_one_message(
     old: str, new: str, key: str, line: int, column: int, read: str, remedy: str
 ) -> None:
     assert old in GOOD
-    found = problems(GOOD.replace(old, new, 1))
+    found = refusals(GOOD.replace(old, new, 1))
     assert len(found) == 1, found
     problem = found[0]
     assert (problem.key, problem.line, problem.column) == (key, line, column)
@@ -118,7 +119,7 @@ SIZES = {
 )
 def test_proportions(sizes: dict[str, str], key: str, remedy: str) -> None:
     parse(BARE.format(**SIZES), "x")
-    found = problems(BARE.format(**SIZES | sizes))
+    found = refusals(BARE.format(**SIZES | sizes))
     assert [problem.key for problem in found] == [key]
     assert remedy in found[0].remedy
 
@@ -130,7 +131,7 @@ def test_an_opening_too_near_the_eave_for_any_sheet_over_it() -> None:
         .replace('"5 ft"', '"11 ft"')
         .replace('"10 ft"\nheight', '"8 ft"\nheight')
     )
-    (problem,) = problems(text.replace('"8 ft"\nfrom', '"9 ft 9-7/8 in"\nfrom'))
+    (problem,) = refusals(text.replace('"8 ft"\nfrom', '"9 ft 9-7/8 in"\nfrom'))
     assert problem.key == "opening[1].height"
     assert problem.remedy == 'at most 9\' 9-13/16", to end 2-3/16" under the eave'
 
@@ -145,5 +146,5 @@ def test_one_opening_above_the_other() -> None:
         .replace('"4 ft"', '"8 ft 3 in"')
         .replace('"3 ft"\nfrom', '"1 ft"\nfrom')
     )
-    (problem,) = problems(above)
+    (problem,) = refusals(above)
     assert 'this one is 3" away' in problem.remedy

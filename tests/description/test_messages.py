@@ -6,7 +6,8 @@ import pytest
 from ribwright.description.keys.not_yet import NOT_YET, OTHER_SHAPES
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from support.spoilt import GOOD, problems
+from support.refused import refusal, refusals
+from support.spoilt import GOOD
 
 
 def test_the_description_that_is_spoilt_below_is_good() -> None:
@@ -181,7 +182,7 @@ SPOILT = [
     ],
 )
 def test_the_nearest_colour_is_near_or_none(colour: str, nearest: str) -> None:
-    (problem,) = problems(GOOD.replace("gauge = 29", f'wall_colour = "{colour}"'))
+    (problem,) = refusals(GOOD.replace("gauge = 29", f'wall_colour = "{colour}"'))
     _, _, said = problem.remedy.partition("; the nearest is ")
     assert said == (repr(nearest) if nearest else "")
 
@@ -197,7 +198,7 @@ def test_the_nearest_colour_is_near_or_none(colour: str, nearest: str) -> None:
     ],
 )
 def test_a_text_that_is_none_is_told_by_what_is_wrong_in_it(name: str, remedy: str) -> None:
-    (problem,) = problems(GOOD.replace('"shop"', f'"{name}"'))
+    (problem,) = refusals(GOOD.replace('"shop"', f'"{name}"'))
     assert (problem.key, problem.line) == ("name", 1)
     assert problem.remedy.startswith(remedy)
 
@@ -207,7 +208,7 @@ def test_a_spoilt_key_gets_one_message(
     old: str, new: str, key: str, line: int, column: int, read: str, remedy: str
 ) -> None:
     assert old in GOOD
-    found = problems(GOOD.replace(old, new, 1))
+    found = refusals(GOOD.replace(old, new, 1))
     assert len(found) == 1, found
     problem = found[0]
     assert (problem.key, problem.line, problem.column) == (key, line, column)
@@ -217,13 +218,13 @@ def test_a_spoilt_key_gets_one_message(
 
 
 def test_one_bracket_for_openings() -> None:
-    (problem,) = problems(GOOD.partition("[[opening]]")[0] + '[opening]\nkind = "window"\n')
+    (problem,) = refusals(GOOD.partition("[[opening]]")[0] + '[opening]\nkind = "window"\n')
     assert (problem.key, problem.line) == ("opening", 15)
     assert "[[opening]], in two pairs of brackets" in problem.remedy
 
 
 def test_a_table_that_is_a_value() -> None:
-    (problem,) = problems(
+    (problem,) = refusals(
         "slab = 3\n" + GOOD.replace("[slab]\nledge_depth", "[runs]\n#").replace("[runs]\nfront", "front")
     )
     assert (problem.key, problem.line, problem.read) == ("slab", 1, "3")
@@ -233,25 +234,25 @@ def test_too_many_openings() -> None:
     one = '[[opening]]\nkind = "window"\nwall = "{}"\nwidth = "1 ft"\nheight = "1 ft"\nfrom_left = "{} ft"\n'
     walls = "".join(one.format(wall, 2 * n + 1) for wall in ("left", "right") for n in range(251))
     head = GOOD.partition("[[opening]]")[0].replace('"40 ft"', '"600 ft"')
-    (problem,) = problems(head + walls)
+    (problem,) = refusals(head + walls)
     assert (problem.key, problem.remedy) == ("opening[501]", "at most 500 openings")
 
 
 def test_limits_are_said_in_the_buildings_units() -> None:
-    (problem,) = problems(GOOD.replace("ft-in", "mm").replace('"30 ft"', '"1 m"'))
+    (problem,) = refusals(GOOD.replace("ft-in", "mm").replace('"30 ft"', '"1 m"'))
     assert problem.remedy == "at least 1828.8 mm and at most 60960 mm"
 
 
 def test_every_problem_at_once_in_the_order_of_the_file() -> None:
     text = GOOD.replace("overhang", "overhung").replace('"30 ft"', "true").replace('"shop"', "7")
     text = text.replace('"3/12"', '"3"').replace('sill = "4 ft"', 'sill = "four"')
-    found = problems(text)
+    found = refusals(text)
     assert [p.line for p in found] == sorted(p.line for p in found)
     assert [p.key for p in found] == ["name", "width", "pitch", "sheets.overhung", "opening[2].sill"]
 
 
 def test_hundreds_of_problems_are_cut_short() -> None:
-    found = problems(GOOD + "".join(f"x{n} = 1\n" for n in range(5000)))
+    found = refusals(GOOD + "".join(f"x{n} = 1\n" for n in range(5000)))
     assert len(found) == 101
     assert found[-1].remedy == "and 4900 problems more"
 
@@ -278,7 +279,5 @@ def test_what_cannot_be_described_yet_is_said_not_spelled(word: str) -> None:
 
 @pytest.mark.parametrize(("word", "remedy"), OTHER_SHAPES)
 def test_another_word_for_a_roof_is_told_what_would_do(word: str, remedy: str) -> None:
-    with pytest.raises(DescriptionError) as caught:
-        parse(f'{SIZES}[roof]\nshape = "{word.upper()}"\n', "x")
-    (problem,) = caught.value.problems
+    problem = refusal(f'{SIZES}[roof]\nshape = "{word.upper()}"\n')
     assert (problem.line, problem.remedy) == (6, remedy)

@@ -3,16 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from ribwright.errors import DescriptionError, Problem
 from ribwright.intake import parse
+from support.refused import refusals
 
 HEAD = 'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\n'
-
-
-def problems(text: str) -> tuple[Problem, ...]:
-    with pytest.raises(DescriptionError) as caught:
-        parse(text, "shop")
-    return caught.value.problems
 
 
 @pytest.mark.parametrize(
@@ -51,7 +45,7 @@ def problems(text: str) -> tuple[Problem, ...]:
     ],
 )
 def test_a_line_that_is_no_toml(line: str, key: str, column: int, remedy: str) -> None:
-    (problem,) = problems(HEAD + line)
+    (problem,) = refusals(HEAD + line)
     assert (problem.key, problem.line, problem.column) == (key, 3 + line.count("\n") + 1, column)
     assert problem.read
     assert remedy in problem.remedy
@@ -59,7 +53,7 @@ def test_a_line_that_is_no_toml(line: str, key: str, column: int, remedy: str) -
 
 def test_the_table_that_a_broken_line_stands_in() -> None:
     opening = '[[opening]]\nkind = "window"\n'
-    found = problems(f"{HEAD}[slab]\nledge_depth = 1'\n{opening}sill = 3'\n{opening}sill = 4'\n")
+    found = refusals(f"{HEAD}[slab]\nledge_depth = 1'\n{opening}sill = 3'\n{opening}sill = 4'\n")
     assert [p.key for p in found if "quotes around" in p.remedy] == [
         "slab.ledge_depth",
         "opening[1].sill",
@@ -68,7 +62,7 @@ def test_the_table_that_a_broken_line_stands_in() -> None:
 
 
 def test_text_of_many_lines_that_is_never_closed() -> None:
-    (problem,) = problems(HEAD + 'pitch = """3/12\n\n')
+    (problem,) = refusals(HEAD + 'pitch = """3/12\n\n')
     assert (problem.key, problem.line) == ("", 6)
     assert "everything closed that was opened" in problem.remedy
 
@@ -82,7 +76,7 @@ pitch = "3/12"
 gauge = "29 ga
 overhang = 2
 """
-    assert [(p.line, p.key) for p in problems(text)] == [
+    assert [(p.line, p.key) for p in refusals(text)] == [
         (1, "width"),
         (2, "lenght"),
         (3, "eave_height"),
@@ -94,17 +88,17 @@ overhang = 2
 
 def test_nothing_after_a_broken_header_is_judged() -> None:
     """The keys below it would seem to stand in another table."""
-    (problem,) = problems(HEAD + 'pitch = 3\n[sheets\ngauge = 1\ncolour = "red"\n')
+    (problem,) = refusals(HEAD + 'pitch = 3\n[sheets\ngauge = 1\ncolour = "red"\n')
     assert problem.line == 5
 
 
 def test_twenty_mistakes_are_enough() -> None:
-    assert len(problems("".join(f"k{n} = 3'\n" for n in range(50)))) == 20
+    assert len(refusals("".join(f"k{n} = 3'\n" for n in range(50)))) == 20
 
 
 def test_a_mistake_may_not_hide_behind_its_own_repair() -> None:
     """The same line twice: reading stops instead of going round."""
-    found = problems("a = 3'\n\"b = 1\n" + HEAD)
+    found = refusals("a = 3'\n\"b = 1\n" + HEAD)
     assert [p.line for p in found] == [1, 2]
 
 
@@ -119,7 +113,7 @@ def test_a_mistake_may_not_hide_behind_its_own_repair() -> None:
     ],
 )
 def test_deep_nesting(text: str) -> None:
-    (problem,) = problems(text)
+    (problem,) = refusals(text)
     assert (problem.read, problem.line) == ("deeper nesting", 1)
     assert "at most 12 deep" in problem.remedy
 
@@ -130,7 +124,7 @@ def test_brackets_and_dots_in_text_and_comments_are_not_nesting() -> None:
 
 
 def test_a_nul_character() -> None:
-    (problem,) = problems(HEAD + 'pi\x00tch = "3/12"')
+    (problem,) = refusals(HEAD + 'pi\x00tch = "3/12"')
     assert (problem.line, problem.column, problem.read, problem.remedy) == (
         4,
         3,

@@ -10,7 +10,6 @@ import manifold3d
 import numpy as np
 import pytest
 from ribwright.audit import audit
-from ribwright.errors import DescriptionError
 from ribwright.findings import Code
 from ribwright.intake import parse
 from ribwright.layout import lay_out
@@ -26,6 +25,7 @@ from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from shapely.geometry import Point
 from support.clashes import manifold
+from support.refused import refusal
 
 INCH = 25.4
 
@@ -145,9 +145,7 @@ def test_the_last_lap_lies_about_a_girt_where_another_would_leave_a_piece_betwee
 
 def test_sticks_too_short_for_the_girts_that_hold_a_corner_trim_are_refused_with_what_does() -> None:
     text = 'width = "20 ft"\nlength = "20 ft"\neave_height = "8 ft"\npitch = "3/12"\n[trim]\nstock = ["{}"]\n'
-    with pytest.raises(DescriptionError) as refused:
-        parse(text.format("4 ft"), "shed")
-    (problem,) = refused.value.problems
+    problem = refusal(text.format("4 ft"))
     said = re.fullmatch(
         r"one of at least (.*): corner trims are held at girts, every piece at one", problem.remedy
     )

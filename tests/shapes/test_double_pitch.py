@@ -8,7 +8,6 @@ from __future__ import annotations
 from math import atan, floor, sin, sqrt, tan
 
 import pytest
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.order.lists.schedule import schedule
 from ribwright.raising import raise_building
@@ -16,6 +15,7 @@ from ribwright.roles import Role
 from ribwright.steps.raising_order import steps
 from ribwright.units import INCH
 from support.judged import judged
+from support.refused import refusals
 from support.starter_buildings import starter_schedule
 
 TRIM = 0.0217
@@ -122,10 +122,9 @@ def test_a_roof_that_changes_its_pitch_is_sound(text: str) -> None:
     ],
 )
 def test_what_makes_no_roof_of_two_pitches_is_refused_by_its_key(keys: str, key: str, would: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        parse(f"{CONVEX[: CONVEX.index('[roof]')]}[roof]\n{keys}\n", "shape")
-    assert [problem.key for problem in refused.value.problems] == [key]
-    assert would in refused.value.problems[0].remedy
+    problems = refusals(f"{CONVEX[: CONVEX.index('[roof]')]}[roof]\n{keys}\n")
+    assert [problem.key for problem in problems] == [key]
+    assert would in problems[0].remedy
 
 
 def test_a_roof_goes_up_from_below_the_break() -> None:

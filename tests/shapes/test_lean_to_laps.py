@@ -12,13 +12,13 @@ from math import hypot
 import pytest
 from ribwright.envelope.headwall import headwalls
 from ribwright.envelope.opening_lines import OpeningLines
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.order.lists.schedule import Schedule, schedule
 from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.units import INCH
 from support.judged import judged
+from support.refused import refusal
 
 SLOPE = hypot(12, 2) / 12
 SHED = """width = "20 ft"
@@ -114,9 +114,7 @@ def test_every_judge_passes_a_lean_to_whose_sheets_lap(text: str) -> None:
 def test_one_whose_purlins_let_no_sheet_be_short_enough_is_refused_with_what_would_do() -> None:
     """Of 20 ft, with one purlin between eave and wall, 120 in up a slope of 240."""
     far = THRICE.replace('width = "24 ft"', 'width = "20 ft"').replace('"3 ft"', '"10 ft"')
-    with pytest.raises(DescriptionError) as refused:
-        parse(far.replace("10 ft 6 in", "11 ft"), "x")
-    (problem,) = refused.value.problems
+    problem = refusal(far.replace("10 ft 6 in", "11 ft"))
     assert problem.key == "sheets.longest"
     assert problem.remedy.startswith("at least 11' 1\", or purlins closer together")
     parse(far.replace("10 ft 6 in", "11 ft 1 in"), "x")

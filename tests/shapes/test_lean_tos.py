@@ -14,7 +14,6 @@ import numpy as np
 import pytest
 from ribwright.audit import audit
 from ribwright.description.building import Building
-from ribwright.errors import DescriptionError
 from ribwright.findings import Code
 from ribwright.intake import parse, starter_text
 from ribwright.measure.clad_planes import clad_planes
@@ -25,6 +24,7 @@ from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED
+from support.refused import refusal, refusals
 from support.starter_buildings import starter, starter_model, starter_schedule
 
 ROOM = 2.1 * 0.0217
@@ -167,9 +167,7 @@ def test_up_a_corners_upright_screws_stand_as_asked_right_under_its_roof_and_ove
 def test_the_greatest_eave_under_a_strut_deeper_than_its_girts_does() -> None:
     """The uppermost girt stays under the corner trim's head, wherever the strut's foot is."""
     zees = '[framing]\ngirt = "8ZS2.25x059"\npurlin = "8ZS2.25x059"'
-    with pytest.raises(DescriptionError) as refused:
-        parse(TALL.format(more=zees, width="7 ft", pitch="5/12", eave="8 ft"), "shed")
-    (problem,) = refused.value.problems
+    problem = refusal(TALL.format(more=zees, width="7 ft", pitch="5/12", eave="8 ft"))
     assert problem.remedy.startswith("at most 7' 11-1/16\"")
     most = TALL.format(more=zees, width="7 ft", pitch="5/12", eave="7 ft 11-1/16 in")
     assert judged(parse(most, "shed")).faults == {}
@@ -184,9 +182,7 @@ OPEN_BEHIND = (
 
 def test_the_deepest_upright_beside_a_rafter_at_an_open_wall_does() -> None:
     """It stands before the corner's column, that girts of 3 1/2 in hold off the open wall."""
-    with pytest.raises(DescriptionError) as refused:
-        parse(OPEN_BEHIND, "shed")
-    (problem,) = refused.value.problems
+    problem = refusal(OPEN_BEHIND)
     assert problem.key == "framing.jamb"
     assert problem.remedy.startswith("a section at most 3-1/2\" deep: it stands beside a lean-to's rafter")
     assert judged(parse(f'{OPEN_BEHIND}jamb = "cee 3.5x2x0.059"\n', "shed")).faults == {}
@@ -219,9 +215,8 @@ WINDOW = '[[opening]]\nkind = "window"\nwall = "left"\nwidth = "3 ft"\nheight = 
 )
 def test_a_lean_to_that_cannot_be_is_refused_by_its_key(old: str, new: str, key: str, remedy: str) -> None:
     assert old in SHED
-    with pytest.raises(DescriptionError) as refused:
-        parse(SHED.replace(old, new), "shed")
-    said = {problem.key: problem.remedy for problem in refused.value.problems}
+    problems = refusals(SHED.replace(old, new))
+    said = {problem.key: problem.remedy for problem in problems}
     assert key in said and remedy in said[key], said
 
 
@@ -232,9 +227,7 @@ def test_a_lean_to_that_cannot_be_is_refused_by_its_key(old: str, new: str, key:
 def test_the_height_that_passes_an_opening_is_said_and_does(sill: str, typed: str) -> None:
     """With the height that was said the same building is built, and sound."""
     text = SHED.replace("[[lean_to]]", f"{WINDOW}sill = {sill}\n[[lean_to]]")
-    with pytest.raises(DescriptionError) as refused:
-        parse(text, "shed")
-    (problem,) = refused.value.problems
+    problem = refusal(text)
     said = next(part for part in problem.remedy.split(": ")[0].split(" or ") if part.startswith(typed))
     height = said.split(" ", 2)[2].replace("'", " ft").replace('"', " in")
     mended = parse(text.replace('eave_height = "8 ft"', f'eave_height = "{height}"'), "shed")

@@ -13,7 +13,6 @@ from math import ceil, floor, hypot
 import pytest
 from ribwright.audit import audit
 from ribwright.audit.reach import reach as reached
-from ribwright.errors import DescriptionError
 from ribwright.findings import Code, words
 from ribwright.intake import parse
 from ribwright.pieces import Model
@@ -22,6 +21,7 @@ from ribwright.steps.raising_order import steps
 from support.judged import judged
 from support.lean_tos import spread
 from support.plants import Plant, drop, move
+from support.refused import refusals
 
 SHED = """
 width = "18 ft"
@@ -159,9 +159,8 @@ def test_it_closes_whatever_is_about_it(text: str) -> None:
 )
 def test_what_cannot_be_is_refused_by_its_key(old: str, new: str, key: str, remedy: str) -> None:
     assert old in SHED
-    with pytest.raises(DescriptionError) as refused:
-        parse(SHED.replace(old, new), "shed")
-    said = {problem.key: problem.remedy for problem in refused.value.problems}
+    problems = refusals(SHED.replace(old, new))
+    said = {problem.key: problem.remedy for problem in problems}
     assert key in said and remedy in said[key], said
 
 

@@ -7,7 +7,6 @@ from itertools import pairwise
 
 import pytest
 from ribwright.envelope.splices import in_stock
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.layout import lay_out
 from ribwright.order.buying.order_list import buying_on, order
@@ -16,6 +15,7 @@ from ribwright.pieces import Model
 from ribwright.raising import raise_building
 from ribwright.solids.placed import placed_triangles
 from support.judged import judged
+from support.refused import refusal
 
 FT = 304.8
 LONG = (
@@ -97,9 +97,7 @@ def test_a_spliced_building_is_sound() -> None:
     ],
 )
 def test_what_no_splice_helps_is_refused_with_the_length_that_would_do(keys: str, what: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        parse(f'length = "100 ft"\npitch = "3/12"\n{keys}', "x")
-    (problem,) = refused.value.problems
+    problem = refusal(f'length = "100 ft"\npitch = "3/12"\n{keys}')
     assert problem.key == "framing.stock"
     assert what in problem.remedy
 
@@ -148,9 +146,7 @@ def test_every_judge_passes_members_of_their_own_lengths() -> None:
 )
 def test_lengths_of_their_own_that_are_too_short_are_refused(key: str, longest: str, what: str) -> None:
     text = OWN.split("[framing]", maxsplit=1)[0] + f'[framing]\n{key} = ["12 ft"]\n'
-    with pytest.raises(DescriptionError) as caught:
-        parse(text, "own")
-    (problem,) = caught.value.problems
+    problem = refusal(text)
     assert problem.key == f"framing.{key}"
     assert problem.remedy.startswith(f"one of at least {longest}, as long as {what}")
 

@@ -11,11 +11,11 @@ from math import floor
 
 import pytest
 from ribwright.envelope.steel_lines import SteelLines
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse, starter_text
 from ribwright.pieces import Model
 from ribwright.units import INCH
 from support.judged import judged
+from support.refused import refusal, refusals
 from support.starter_buildings import starter, starter_model, starter_schedule
 
 ROOM = 2.1 * 0.0217
@@ -129,17 +129,14 @@ def test_a_seam_closes_whatever_is_about_it(keys: str) -> None:
 )
 def test_a_seam_that_cannot_be_is_refused_by_its_key(old: str, new: str, key: str, remedy: str) -> None:
     assert old in SHED
-    with pytest.raises(DescriptionError) as refused:
-        parse(SHED.replace(old, new), "shed")
-    assert key in [problem.key for problem in refused.value.problems]
-    assert any(remedy in problem.remedy for problem in refused.value.problems)
+    problems = refusals(SHED.replace(old, new))
+    assert key in [problem.key for problem in problems]
+    assert any(remedy in problem.remedy for problem in problems)
 
 
 def test_a_seam_leaves_two_feet_of_wall_under_the_lowest_eave() -> None:
     walls = SHED.split("[[opening]]", maxsplit=1)[0].replace("8 ft", "5 ft")
-    with pytest.raises(DescriptionError) as refused:
-        parse(f'{walls}[wainscot]\nheight = "42 in"\n', "shed")
-    (problem,) = refused.value.problems
+    problem = refusal(f'{walls}[wainscot]\nheight = "42 in"\n')
     assert (problem.key, problem.line) == ("wainscot.height", 6)
     assert "at most 3'" in problem.remedy
 

@@ -1,10 +1,6 @@
-"""A description to spoil, and the problems found in one that is."""
+"""A description to spoil."""
 
 from __future__ import annotations
-
-import pytest
-from ribwright.errors import DescriptionError, Problem
-from ribwright.intake import parse
 
 GOOD = """name = "shop"
 units = "ft-in"
@@ -34,9 +30,3 @@ height = "3 ft"
 from_left = "20 ft"
 sill = "4 ft"
 """
-
-
-def problems(text: str) -> tuple[Problem, ...]:
-    with pytest.raises(DescriptionError) as caught:
-        parse(text, "shop")
-    return caught.value.problems
