@@ -93,7 +93,7 @@ HOLDS = 11 * INCH
 """mm; a screw this near under a lapped head, as long laps have none, holds the head's edge. Ours."""
 
 
-LITTLE = 1 * INCH
+LITTLE = 1.5 * INCH
 """mm; screws that slid apart along a jamb stand no more than this past what was asked. Ours."""
 
 
