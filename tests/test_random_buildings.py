@@ -57,6 +57,10 @@ FOUND = {
     .replace("8 ft", "13 ft")
     + 'pitch = "6/12"\n[[lean_to]]\nwall = "left"\nwidth = "8 ft"\npitch = "2/12"\neave_height = "7 ft"\n'
     + 'walls = ["front", "back", "outer"]\n[trim]\nstock = ["4 ft"]\n',
+    "infill an inch or two high at its ends, in millimetres": SMALL.replace("12 ft", "18 ft", 1)
+    .replace("12 ft", "26 ft")
+    .replace("8 ft", "9 ft")
+    + 'pitch = "0.5/12"\nunits = "mm"\n[walls]\nback = "infill"\n[insulation]\nwalls = "2 in"\n',
     "a base rail whose middle stands over the base trim's leg": SMALL
     + 'pitch = "3/12"\n[framing]\nbase_rail = "angle 3x2x0.075"\n',
     "a hat under hung sheets, its face over the drip's leg": SMALL

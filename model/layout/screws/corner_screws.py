@@ -86,9 +86,10 @@ def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) ->
     name = (f"{face.name} corner trim over {hand}", -1)
     beside = lines.steel.named[face.beside(hand).other]
     bare = face.beside(hand).open and not beside.hung
-    at_lines = lines.steel.setback > 0 and (room <= HELD or bare or (beside.hung and face.hung))
+    at_lines = lines.steel.setback > 0 and (bare or (beside.hung and face.hung))
     if face.hung:
-        rows = [foot + v for v in spread(room, 3 * INCH, HELD)] if room > HELD else [foot + room / 2]
+        only = face.hung.row if lines.steel.setback else foot + room / 2
+        rows = [foot + v for v in spread(room, 3 * INCH, HELD)] if room > HELD else [only]
         yield _leg(on, name, (u, leg), seat, None if at_lines else rows)
     elif room > HELD and not at_lines:
         past = lines.building.trim.lap
