@@ -99,6 +99,8 @@ def test_its_cap_goes_on_over_the_closures_at_the_heads() -> None:
         SHED + '[walls]\nleft = "open"\nright = "open"\n[framing]\ngirt = "tube 4x2x0.120"\n' + HALF,
         'units = "mm"\nwidth = "7 m"\nlength = "9 m"\neave_height = "3 m"\npitch = "15 deg"\n'
         '[walls]\nleft = "open"\n[half_wall]\nheight = "1200 mm"\n',
+        'width = "14 ft"\nlength = "14 ft"\neave_height = "24 ft"\npitch = "3/12"\n'
+        '[half_wall]\nheight = "20 ft"\n[sheets]\nlongest = "14 ft"\n',  # sheets that lap up it
         SHED.replace('"4/12"', '"1/12"') + '[roof]\nshape = "single slope"\n' + HALF,
         SHED + '[slab]\nhang = "1-1/2 in"\n' + HALF.replace("42 in", "5 ft"),
         SHED + '[sheets]\nstep = "1 in"\nfoot_closures = "inside"\n[trim]\ngutters = "low eaves"\n' + HALF,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise, product
 
 from ...description.skin import Skin
@@ -40,12 +41,11 @@ INSET = 0.02
 def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
     """Outside closures on a side wall: from the sheets out to the corner trim's plane, one a sheet."""
     fall = heads_fall(lines.building, face.skin, eave.rise)
-    rise = courses_of(lines, face, face.upper)[-1].rise
     heads, top = TopLine(face.upper.clad[:1:-1]), lines.side - plane(lines.building.sheets, face.skin)
     for lay, (least, most) in laid(lines.steel, face, face.upper):
         start, end = (min(max(u, 0.0, least), face.width, most) for u in lay.reach(face.skin.profile))
         head = min(heads.height(start), heads.height(end)) - fall
-        row = _Row(lines, face, face.upper, (head - DEEP, head), rise)
+        row = _Row(lines, face, face.upper, (head - DEEP, head))
         yield from _over(row, lay, top, (max(0.0, least), min(face.width, most)))
 
 
@@ -95,8 +95,7 @@ def rail_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     """Outside closures over the heads under the covers of sliding doors, out to their rails."""
     for rail in rails_of(lines.building, face.name):
         top = rail.seam.rows[0] - CLEAR
-        rise = max(one.rise for one in courses_of(lines, face, face.upper) if one.foot < top)
-        row = _Row(lines, face, face.upper, (top - DEEP, top), rise)
+        row = _Row(lines, face, face.upper, (top - DEEP, top))
         out = rail_back(lines.building, face) - plane(lines.building.sheets, face.upper.skin)
         for column, (least, most) in laid(lines.steel, face, row.region):
             within = (max(rail.span[0], least), min(rail.span[1], most))
@@ -135,8 +134,7 @@ def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
     head = face.upper.head
     if face.sides[2].kind is Edge.HEADWALL:
         head = ledger_row(lines, face) - CLEAR + 0.5 * DEEP
-    rise = courses_of(lines, face, face.upper)[-1].rise
-    row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP), rise)
+    row = _Row(lines, face, face.upper, (head - 1.5 * DEEP, head - 0.5 * DEEP))
     leg, flange = lines.profile("rake").in_plane, plane(lines.building.sheets, face.skin)
     rake, top = leg + 2 * lines.thickness, lines.roof_crown - flange
     for lay, _ in laid(lines.steel, face, face.upper):
@@ -145,16 +143,20 @@ def cap_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
             yield from _hollows(row, lay, top, within, hand)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class _Row:
-    """Where strips lie over the sheets of a region. band: from v to v. rise: how far those sheets stand off
-    the face, on others."""
+    """Where strips lie over the sheets of a region. band: from v to v."""
 
     lines: TrimLines
     face: Face
     region: Region
     band: Point2
-    rise: float = 0.0
+
+    @cached_property
+    def rise(self) -> float:
+        """How far the sheets there stand off the face, on those under them."""
+        courses = courses_of(self.lines, self.face, self.region)
+        return max(one.rise for one in courses if one.foot < self.band[1])
 
     def name(self, lay: Lay) -> str:
         """What the strip over a sheet is called."""
