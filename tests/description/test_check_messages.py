@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from ribwright.intake import parse
-from support.refused import refusals
+from support.refused import refusal, refusals
 from support.spoilt import GOOD
 
 # What is replaced, by what; the key, line and column; what was read; what the remedy says.
@@ -131,7 +131,7 @@ def test_an_opening_too_near_the_eave_for_any_sheet_over_it() -> None:
         .replace('"5 ft"', '"11 ft"')
         .replace('"10 ft"\nheight', '"8 ft"\nheight')
     )
-    (problem,) = refusals(text.replace('"8 ft"\nfrom', '"9 ft 9-7/8 in"\nfrom'))
+    problem = refusal(text.replace('"8 ft"\nfrom', '"9 ft 9-7/8 in"\nfrom'))
     assert problem.key == "opening[1].height"
     assert problem.remedy == 'at most 9\' 9-13/16", to end 2-3/16" under the eave'
 
@@ -146,5 +146,5 @@ def test_one_opening_above_the_other() -> None:
         .replace('"4 ft"', '"8 ft 3 in"')
         .replace('"3 ft"\nfrom', '"1 ft"\nfrom')
     )
-    (problem,) = refusals(above)
+    problem = refusal(above)
     assert 'this one is 3" away' in problem.remedy

@@ -182,7 +182,7 @@ SPOILT = [
     ],
 )
 def test_the_nearest_colour_is_near_or_none(colour: str, nearest: str) -> None:
-    (problem,) = refusals(GOOD.replace("gauge = 29", f'wall_colour = "{colour}"'))
+    problem = refusal(GOOD.replace("gauge = 29", f'wall_colour = "{colour}"'))
     _, _, said = problem.remedy.partition("; the nearest is ")
     assert said == (repr(nearest) if nearest else "")
 
@@ -198,7 +198,7 @@ def test_the_nearest_colour_is_near_or_none(colour: str, nearest: str) -> None:
     ],
 )
 def test_a_text_that_is_none_is_told_by_what_is_wrong_in_it(name: str, remedy: str) -> None:
-    (problem,) = refusals(GOOD.replace('"shop"', f'"{name}"'))
+    problem = refusal(GOOD.replace('"shop"', f'"{name}"'))
     assert (problem.key, problem.line) == ("name", 1)
     assert problem.remedy.startswith(remedy)
 
@@ -218,13 +218,13 @@ def test_a_spoilt_key_gets_one_message(
 
 
 def test_one_bracket_for_openings() -> None:
-    (problem,) = refusals(GOOD.partition("[[opening]]")[0] + '[opening]\nkind = "window"\n')
+    problem = refusal(GOOD.partition("[[opening]]")[0] + '[opening]\nkind = "window"\n')
     assert (problem.key, problem.line) == ("opening", 15)
     assert "[[opening]], in two pairs of brackets" in problem.remedy
 
 
 def test_a_table_that_is_a_value() -> None:
-    (problem,) = refusals(
+    problem = refusal(
         "slab = 3\n" + GOOD.replace("[slab]\nledge_depth", "[runs]\n#").replace("[runs]\nfront", "front")
     )
     assert (problem.key, problem.line, problem.read) == ("slab", 1, "3")
@@ -234,12 +234,12 @@ def test_too_many_openings() -> None:
     one = '[[opening]]\nkind = "window"\nwall = "{}"\nwidth = "1 ft"\nheight = "1 ft"\nfrom_left = "{} ft"\n'
     walls = "".join(one.format(wall, 2 * n + 1) for wall in ("left", "right") for n in range(251))
     head = GOOD.partition("[[opening]]")[0].replace('"40 ft"', '"600 ft"')
-    (problem,) = refusals(head + walls)
+    problem = refusal(head + walls)
     assert (problem.key, problem.remedy) == ("opening[501]", "at most 500 openings")
 
 
 def test_limits_are_said_in_the_buildings_units() -> None:
-    (problem,) = refusals(GOOD.replace("ft-in", "mm").replace('"30 ft"', '"1 m"'))
+    problem = refusal(GOOD.replace("ft-in", "mm").replace('"30 ft"', '"1 m"'))
     assert problem.remedy == "at least 1828.8 mm and at most 60960 mm"
 
 

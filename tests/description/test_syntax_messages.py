@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from ribwright.intake import parse
-from support.refused import refusals
+from support.refused import refusal, refusals
 
 HEAD = 'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\n'
 
@@ -45,7 +45,7 @@ HEAD = 'width = "30 ft"\nlength = "40 ft"\neave_height = "10 ft"\n'
     ],
 )
 def test_a_line_that_is_no_toml(line: str, key: str, column: int, remedy: str) -> None:
-    (problem,) = refusals(HEAD + line)
+    problem = refusal(HEAD + line)
     assert (problem.key, problem.line, problem.column) == (key, 3 + line.count("\n") + 1, column)
     assert problem.read
     assert remedy in problem.remedy
@@ -62,7 +62,7 @@ def test_the_table_that_a_broken_line_stands_in() -> None:
 
 
 def test_text_of_many_lines_that_is_never_closed() -> None:
-    (problem,) = refusals(HEAD + 'pitch = """3/12\n\n')
+    problem = refusal(HEAD + 'pitch = """3/12\n\n')
     assert (problem.key, problem.line) == ("", 6)
     assert "everything closed that was opened" in problem.remedy
 
@@ -88,7 +88,7 @@ overhang = 2
 
 def test_nothing_after_a_broken_header_is_judged() -> None:
     """The keys below it would seem to stand in another table."""
-    (problem,) = refusals(HEAD + 'pitch = 3\n[sheets\ngauge = 1\ncolour = "red"\n')
+    problem = refusal(HEAD + 'pitch = 3\n[sheets\ngauge = 1\ncolour = "red"\n')
     assert problem.line == 5
 
 
@@ -113,7 +113,7 @@ def test_a_mistake_may_not_hide_behind_its_own_repair() -> None:
     ],
 )
 def test_deep_nesting(text: str) -> None:
-    (problem,) = refusals(text)
+    problem = refusal(text)
     assert (problem.read, problem.line) == ("deeper nesting", 1)
     assert "at most 12 deep" in problem.remedy
 
@@ -124,7 +124,7 @@ def test_brackets_and_dots_in_text_and_comments_are_not_nesting() -> None:
 
 
 def test_a_nul_character() -> None:
-    (problem,) = refusals(HEAD + 'pi\x00tch = "3/12"')
+    problem = refusal(HEAD + 'pi\x00tch = "3/12"')
     assert (problem.line, problem.column, problem.read, problem.remedy) == (
         4,
         3,

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 from ribwright.envelope.steel_lines import SteelLines
-from ribwright.errors import Problem
 from ribwright.intake import parse
-from support.refused import refusals
+from support.refused import refusal
 
 SIZES = {"width": "30 ft", "length": "40 ft", "eave_height": "10 ft", "pitch": "3/12"}
 
@@ -21,12 +20,6 @@ def opening(wall: str, size: str, from_left: str, sill: str = "3 ft") -> str:
         f'[[opening]]\nkind = "window"\nwall = "{wall}"\nwidth = "{width}"\nheight = "{height}"\n'
         f'from_left = "{from_left}"\nsill = "{sill}"\n'
     )
-
-
-def problem(text: str) -> Problem:
-    problems = refusals(text)
-    (one,) = problems
-    return one
 
 
 STEEL = [
@@ -49,37 +42,37 @@ STEEL = [
 
 @pytest.mark.parametrize(("more", "key", "remedy"), STEEL)
 def test_steel_that_does_not_go_together(more: str, key: str, remedy: str) -> None:
-    found = problem(described(more))
+    found = refusal(described(more))
     assert found.key == key
     assert remedy in found.remedy
     assert found.line > 4
 
 
 def test_an_eave_too_low_for_its_strut() -> None:
-    found = problem(described('[framing]\neave_strut = "cee 40x2x0.075"', eave_height="4 ft"))
+    found = refusal(described('[framing]\neave_strut = "cee 40x2x0.075"', eave_height="4 ft"))
     assert (found.key, found.remedy) == ("eave_height", "at least 4' 6\" over this steel")
 
 
 def test_a_building_too_narrow_for_its_knees() -> None:
-    found = problem(described('[frame]\nback_posts = "none"\nknee_reach = "4 ft"', width="8 ft"))
+    found = refusal(described('[frame]\nback_posts = "none"\nknee_reach = "4 ft"', width="8 ft"))
     assert (found.key, found.remedy) == ("width", "at least 9' 8\" over this steel")
 
 
 def test_knees_that_come_down_to_flush_girts_at_a_seam() -> None:
     steel = '[wainscot]\nheight = "42 in"\n[framing]\ngirts = "flush"\n[frame]\nknee_reach = '
     low = {"width": "21 ft", "eave_height": "89 in", "pitch": "12/12"}
-    found = problem(described(f'{steel}"3 ft"', **low))
+    found = refusal(described(f'{steel}"3 ft"', **low))
     assert found.key == "frame.knee_reach"
     assert found.remedy == "at most 2' 9-5/8\", to end over the girts at the seam"
     assert parse(described(f'{steel}"33.625 in"', **low), "x")
     assert parse(described(f'{steel}"3 ft"'.replace("flush", "by-pass"), **low), "x")
     deep = '"6 in"\nrafter = "tube 8x4x0.120"\nknee = "tube 4x4x0.120"'
-    found = problem(described(steel + deep, **(low | {"eave_height": "72 in", "pitch": "18/12"})))
+    found = refusal(described(steel + deep, **(low | {"eave_height": "72 in", "pitch": "18/12"})))
     assert (found.key, found.remedy) == ("frame.knee", '"none" over a seam so high')
 
 
 def test_a_building_too_narrow_for_a_post() -> None:
-    found = problem(described('[frame]\nback_posts = "centre"', width="6 ft"))
+    found = refusal(described('[frame]\nback_posts = "centre"', width="6 ft"))
     assert found.key == "frame.back_posts"
     assert found.line > 0
     assert '"none" on a gable this narrow' in found.remedy
@@ -116,7 +109,7 @@ OPENINGS = [
 
 @pytest.mark.parametrize(("more", "key", "remedy"), OPENINGS)
 def test_an_opening_that_the_steel_is_in_the_way_of(more: str, key: str, remedy: str) -> None:
-    found = problem(described(more))
+    found = refusal(described(more))
     assert found.key == f"opening[1].{key}"
     assert remedy in found.remedy
 
@@ -125,7 +118,7 @@ def test_an_opening_whose_jamb_a_lean_tos_rafter_comes_through() -> None:
     lean_to = '[[lean_to]]\nwall = "left"\nwidth = "8 ft"\neave_height = "7 ft"\npitch = "0.5/12"\n'
     shed = {"width": "20 ft", "length": "20 ft", "eave_height": "13 ft"}
     vent = opening("left", "8 ft x 3 ft", "{} in", "2 ft")
-    found = problem(described(lean_to + vent.format("9"), **shed))
+    found = refusal(described(lean_to + vent.format("9"), **shed))
     assert found.key == "opening[1].from_left"
     assert 'clear of the lean-to\'s rafter from 4" to 8": at least 10"' in found.remedy
     assert parse(described(lean_to + vent.format("10"), **shed), "x")
@@ -133,7 +126,7 @@ def test_an_opening_whose_jamb_a_lean_tos_rafter_comes_through() -> None:
 
 def test_openings_above_each_other() -> None:
     low, high = (opening("left", "3 ft x 2 ft", "4 ft", sill) for sill in ("2 ft", "6 ft"))
-    found = problem(described(low + high))
+    found = refusal(described(low + high))
     assert found.key == "opening[2].sill"
     assert "a girt between" in found.remedy
     assert 'with room for two jambs: at most 8" or at least 7\' 4"' in found.remedy
@@ -288,7 +281,7 @@ LIMITS = [
 
 @pytest.mark.parametrize(("more", "key", "wrong", "remedy", "limit"), LIMITS)
 def test_a_limit_said_works_when_typed(more: str, key: str, wrong: str, remedy: str, limit: str) -> None:
-    found = problem(described(more.format(wrong), **SMALL))
+    found = refusal(described(more.format(wrong), **SMALL))
     assert found.key == key
     assert found.line > 4
     assert remedy in found.remedy
@@ -299,14 +292,14 @@ def test_limits_are_rounded_to_the_side_that_works() -> None:
     """Under the rake at 3.6 in 12: header 2 in, rake leg 4.075 / cos = 4.2544 in at u = 94 in, over a sill
     at 60: 120 + 28.2 - 4.2544 - 2 - 60 = 81.9456 in, said as 6 ft 9-15/16 in (81.9375)."""
     text = described(opening("front", "3 ft x {}", "8 ft", "5 ft"), pitch="3.6/12")
-    assert problem(text.format("7 ft")).remedy.startswith("at most 6' 9-15/16\"")
+    assert refusal(text.format("7 ft")).remedy.startswith("at most 6' 9-15/16\"")
     assert parse(text.format("6 ft 9-15/16 in"), "x")
-    assert problem(text.format("82 in")).key == "opening[1].height"
+    assert refusal(text.format("82 in")).key == "opening[1].height"
 
 
 def test_no_room_between_two_limits_is_not_offered() -> None:
     """A window as wide as a bay stands in none: its width is what has to give."""
-    found = problem(described(opening("left", "9 ft 9 in x 4 ft", "4 ft")))
+    found = refusal(described(opening("left", "9 ft 9 in x 4 ft", "4 ft")))
     assert (found.key, found.read) == ("opening[1].width", '"9 ft 9 in"')
     assert found.remedy.startswith("at most 9' 8\"")
     assert parse(described(opening("left", "9 ft 8 in x 4 ft", "10 ft 2 in")), "x")

@@ -11,7 +11,6 @@ from functools import cache
 import numpy as np
 import pytest
 from ribwright.description.building import Building
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import face_plans
@@ -21,6 +20,7 @@ from ribwright.solids.placed import placed_triangles
 from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED as ONE
+from support.refused import refusal
 
 SHED = ONE + 'walls = ["front", "back", "outer"]\n'
 SECOND = SHED[SHED.index("[[lean_to]]") :].replace('"left"', '"right"')
@@ -127,18 +127,14 @@ def test_it_closes_whatever_is_about_it(text: str) -> None:
     ],
 )
 def test_what_clad_ends_cannot_stand_with_is_refused(more: str, key: str, remedy: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(SHED + more)
-    (problem,) = refused.value.problems
+    problem = refusal(SHED + more)
     assert problem.key == key
     assert problem.remedy.startswith("not yet possible with a lean-to whose ends are clad")
     assert remedy in problem.remedy
 
 
 def test_another_word_is_answered_with_those_there_are() -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(SHED.replace('"outer"', '"outter"'))
-    (problem,) = refused.value.problems
+    problem = refusal(SHED.replace('"outer"', '"outter"'))
     assert (problem.key, problem.remedy) == (
         "lean_to[1].walls",
         "a list of some of 'front', 'back', 'left', 'right' or 'outer'; the nearest is 'outer'; or \"none\"",
@@ -191,8 +187,6 @@ def test_doors_stand_in_its_own_walls() -> None:
     ],
 )
 def test_an_opening_that_its_walls_cannot_have_is_refused(text: str, key: str, remedy: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(text)
-    (problem,) = refused.value.problems
+    problem = refusal(text)
     assert problem.key == f"opening[1].{key}"
     assert remedy in problem.remedy

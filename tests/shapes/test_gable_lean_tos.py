@@ -12,7 +12,6 @@ from math import floor, hypot
 
 import pytest
 from ribwright.description.building import Building
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.measure.clad_planes import clad_planes
 from ribwright.measure.placing import face_plans
@@ -23,6 +22,7 @@ from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED as AT_SIDE
 from support.lean_tos import spread
+from support.refused import refusal, refusals
 
 OPEN = AT_SIDE.replace('"left"', '"front"')
 SHED = OPEN + 'walls = ["left", "right", "outer"]\n'
@@ -219,18 +219,15 @@ ACROSS = opening("front", "3 ft", "window", "36 36", 'sill = "7 ft 6 in"\n')
     ],
 )
 def test_what_it_cannot_stand_with_is_refused_by_its_key(text: str, key: str, remedy: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(text)
-    said = {problem.key: problem.remedy for problem in refused.value.problems}
+    problems = refusals(text)
+    said = {problem.key: problem.remedy for problem in problems}
     assert key in said and remedy in said[key], said
 
 
 def test_the_highest_that_is_said_is_built_and_sound() -> None:
     """The strip over the flashing is the gable's raked sheets, 8 in under its rake trims at the corners."""
     text = OPEN.replace('eave_height = "8 ft"', 'eave_height = "10 ft"')
-    with pytest.raises(DescriptionError) as refused:
-        built(text)
-    (problem,) = refused.value.problems
+    problem = refusal(text)
     assert problem.key == "lean_to[1].eave_height"
     most, why = problem.remedy.removeprefix("at most ").split(": ")
     assert why == "its flashing stays 8 in under the front wall's rake trims"

@@ -27,7 +27,7 @@ from ribwright.steps import steps
 from ribwright.units import INCH
 from support.csv_rows import rows_of
 from support.judged import judged
-from support.refused import refusals
+from support.refused import refusal, refusals
 
 SHED = """width = "24 ft"
 length = "40 ft"
@@ -222,6 +222,5 @@ def test_a_lean_to_has_light_sheets_of_its_own() -> None:
     ],
 )
 def test_a_lean_to_that_is_not_meant_is_said(text: str, said: str) -> None:
-    problems = refusals(text)
-    (remedy,) = [problem.remedy for problem in problems]
+    remedy = refusal(text).remedy
     assert remedy.startswith(said)

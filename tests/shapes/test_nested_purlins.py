@@ -12,7 +12,6 @@ from ribwright.envelope.nesting import least_wider, nest_of
 from ribwright.envelope.opening_lines import OpeningLines
 from ribwright.envelope.splices import in_stock
 from ribwright.envelope.tiers import flat_of
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.layout import lay_out
 from ribwright.measure.nested import member_laps
@@ -28,6 +27,7 @@ from ribwright.steps import steps
 from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon
 from support.judged import judged
+from support.refused import refusals
 
 INCH, FT = 25.4, 304.8
 THICK = 0.059 * INCH
@@ -207,9 +207,7 @@ def test_papers_cut_a_lap_across_and_along() -> None:
     ],
 )
 def test_what_cannot_nest_is_refused_with_what_would_do(old: str, new: str, key: str, what: str) -> None:
-    with pytest.raises(DescriptionError) as refused:
-        parse(SHED.replace(old, new), "x")
-    problems = {problem.key: problem.remedy for problem in refused.value.problems}
+    problems = {problem.key: problem.remedy for problem in refusals(SHED.replace(old, new))}
     assert what in problems[f"framing.{key}"]
 
 

@@ -10,7 +10,6 @@ from functools import cache
 
 import pytest
 from ribwright.description.building import Building
-from ribwright.errors import DescriptionError
 from ribwright.intake import parse
 from ribwright.pieces import Model, Piece
 from ribwright.raising import raise_building
@@ -18,6 +17,7 @@ from ribwright.units import INCH
 from support.judged import judged
 from support.lean_tos import SHED as ONE
 from support.lean_tos import spread
+from support.refused import refusal, refusals
 
 SHED = (
     ONE
@@ -108,9 +108,7 @@ def test_two_close_whatever_is_about_them(text: str) -> None:
 
 
 def test_near_one_height_the_heights_that_work_are_said_and_do() -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(mended("7 ft 8 in"))
-    (problem,) = refused.value.problems
+    problem = refusal(mended("7 ft 8 in"))
     assert problem.key == "lean_to[2].eave_height"
     said = problem.remedy.split(": ")[0].split(" or ")
     assert [one.rstrip("0123456789-/' \"") for one in said] == ["", "at least", "at most"]
@@ -120,8 +118,7 @@ def test_near_one_height_the_heights_that_work_are_said_and_do() -> None:
 
 
 def test_two_at_one_wall_are_refused() -> None:
-    with pytest.raises(DescriptionError) as refused:
-        built(SHED.replace('wall = "right"', 'wall = "left"'))
-    assert [(one.key, one.remedy) for one in refused.value.problems] == [
+    problems = refusals(SHED.replace('wall = "right"', 'wall = "left"'))
+    assert [(one.key, one.remedy) for one in problems] == [
         ("lean_to[2].wall", '"right": one lean-to stands at that wall already')
     ]
