@@ -11,7 +11,7 @@ import shapely
 from ..findings import Code, Finding
 from ..measure.faces import Vectors
 from ..measure.laid_sheets import LaidSheet
-from ..roles import Role, list_of
+from ..roles import Role
 from .clad import Clad
 from .driven import Driven
 from .found import found
@@ -65,8 +65,9 @@ def trims_held(site: Site, screws: Sequence[Driven]) -> Iterator[Finding]:
     if not screws:
         return
     holding = {layer.body for screw in screws if len(screw.held) > 1 for layer in screw.held}
-    for number, piece in enumerate(site.bodies):
-        if list_of(piece.role) == "trims" and piece.role != Role.DOWNSPOUT and number not in holding:
+    for number in site.listed("trims").tolist():
+        piece = site.bodies[number]
+        if piece.role != Role.DOWNSPOUT and number not in holding:
             code = Code.TRIM_TO_TACK if piece.role == Role.J_TRIM else Code.TRIM_LOOSE
             yield found(code, (piece,), (site.low[number] + site.high[number]) / 2)
 

@@ -17,7 +17,7 @@ from ..trim.trim_run import TrimRun
 from .screw_kinds import CLEAR, EDGE, INCH
 from .trimmed import Trimmed, Wanted, spread, up_a_leg
 
-HELD = 12 * INCH
+HUNG_APART = 12 * INCH
 """mm; the greatest distance between screws where hung sheets end on an upright. Ours."""
 
 UPRIGHT = (Role.CORNER_TRIM, Role.INSIDE_CORNER_TRIM)
@@ -89,9 +89,9 @@ def _over_hung(on: Trimmed, hand: str, end: tuple[float, float], foot: float) ->
     at_lines = lines.steel.setback > 0 and (bare or (beside.hung and face.hung))
     if face.hung:
         only = face.hung.row if lines.steel.setback else foot + room / 2
-        rows = [foot + v for v in spread(room, 3 * INCH, HELD)] if room > HELD else [only]
+        rows = [foot + v for v in spread(room, 3 * INCH, HUNG_APART)] if room > HUNG_APART else [only]
         yield _leg(on, name, (u, leg), seat, None if at_lines else rows)
-    elif room > HELD and not at_lines:
+    elif room > HUNG_APART and not at_lines:
         past = lines.building.trim.lap
         rows = [foot + past + v for v in spread(room - past, 3 * INCH, lines.building.screws.apart)]
         yield _leg(on, name, (u, leg), seat, rows)

@@ -130,16 +130,21 @@ def _heights(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Poi
     behind = [rail for rail in rails(lines.building) if role is Role.GIRT]
     if any(flange[0] <= row <= flange[1] for rail in behind for row in rail.seam.rows):
         return _at_rails(lines, face, behind, flange)
-    middle = sum(flange) / 2
-    if role is Role.PURLIN and (nest := lines.steel.nest):
+    return [_in_the_middle(lines, face, role, flange, span)]
+
+
+def _in_the_middle(lines: TrimLines, face: Face, role: Role, flange: Point2, span: Point2) -> float:
+    """Where the one row on a flange stands: in its middle or, within a span of v, as near as may be; through
+    the base trim on a rail, clear of the foam under the ridge cap on a purlin."""
+    middle, head = sum(flange) / 2, face.upper.head
+    if role is Role.BASE_RAIL:
+        return _through_leg(lines, middle, span, lines.bottom + lines.base_leg)
+    if role is not Role.PURLIN:
+        return clear_of(middle, span, [])
+    if nest := lines.steel.nest:
         middle = min(lines.steel.purlin_rows(face), key=lambda row: abs(row - middle))
         span = (middle - nest.flat / 2, middle + nest.flat / 2)
-    head = face.upper.head
-    foam = [(head - 1.5 * DEEP - CLEAR, head + DEEP)] if role is Role.PURLIN else []
-    base = lines.bottom + lines.base_leg
-    return [
-        _through_leg(lines, middle, span, base) if role is Role.BASE_RAIL else clear_of(middle, span, foam)
-    ]
+    return clear_of(middle, span, [(head - 1.5 * DEEP - CLEAR, head + DEEP)])
 
 
 def _through_leg(lines: TrimLines, wanted: float, span: Point2, leg: float) -> float:
