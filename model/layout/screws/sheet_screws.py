@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import chain, pairwise
 from math import hypot
 
 import numpy as np
@@ -223,12 +223,19 @@ def _on_bare_stretches(plan: Fastening, sheet: ScrewedSheet) -> None:
     edges = shapely.intersection(sheet.inside, shapely.linestrings(ends))
     for line, edge in zip(plan.lines, edges, strict=True):
         at_opening = any(a <= line.left and line.right <= b for a, b in plan.spans)
+        least = LEAST_EDGE if at_opening else LEAST_STRETCH
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
-            near = 3 * APART
-            held = any(left <= u <= right and low - near < v < high + near for u, v in plan.room.taken)
-            if right - left > (LEAST_EDGE if at_opening else LEAST_STRETCH) and not held:
+            if right - left > least and not _held_between(plan, sheet, (left, low), (right, high)):
                 middle = ((left + right) / 2, (low + high) / 2)
                 put(plan, sheet, plan.room.spot(middle, sheet.flats(edge)))
+
+
+def _held_between(plan: Fastening, sheet: ScrewedSheet, start: Point2, end: Point2) -> bool:
+    """Whether a screw stands near a stretch of a line: one of the sheet's own or, of a long wall's thousands,
+    another's."""
+    (left, low), (right, high), near = start, end, 3 * APART
+    spots = chain(sheet.spots, plan.room.taken)
+    return any(left <= u <= right and low - near < v < high + near for u, v in spots)
 
 
 def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:
