@@ -29,10 +29,9 @@ from .screws.trimmed import Trimmed
 from .screws.uprights import edge_walls, level_ends
 from .skin.blankets import blankets
 from .skin.cladding import Tile, covered, sheet_of, tiles
-from .skin.closures import (
+from .skin.inside_closures import eave_closures, foot_closures
+from .skin.outside_closures import (
     cap_closures,
-    eave_closures,
-    foot_closures,
     half_closures,
     head_closures,
     rail_closures,

@@ -8,13 +8,12 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import cache
 
-import numpy as np
 import pytest
 from ribwright.audit import Audit, audit, witness
 from ribwright.findings import Check, Code, Finding, words
 from ribwright.pieces import Model
 from ribwright.place import Point3
-from support.planted import braced, broken, gabled, lapped, leaned, nested, shed, tiered
+from support.planted import nested, shed
 from support.plants import (
     OUT,
     Plant,
@@ -48,6 +47,7 @@ from support.plants import (
     without_a_face,
     without_row,
 )
+from support.shape_plants import SHAPES
 
 
 @cache
@@ -204,227 +204,6 @@ PLANTS: dict[Code, list[Plant]] = {
 }
 
 
-TIERED: dict[Code, list[Plant]] = {
-    Code.SEAM_OPEN: [
-        drop("left tier trim 1"),
-        drop("back tier trim 1 2"),
-        # Before the upper sheets' feet, where water runs in behind it.
-        move("right tier trim 1", (25.0, 0.0, 0.0)),
-    ],
-    Code.SEAM_HANG: [
-        move("left 3", (0.0, 0.0, 8.0)),
-        move("back 3", (0.0, 0.0, -2.0)),
-        move("right tier trim 1", (0.0, 0.0, -8.0)),
-    ],
-    Code.SEAM_OFF_STEEL: [drop("left girt 1"), drop("back girt 1"), drop("right girt 3")],
-}
-"""Faults that only walls of two tiers can have."""
-
-
-@pytest.mark.parametrize("code", TIERED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_at_a_seam_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(tiered(), (code.check,)).findings == ()
-    found = audit(TIERED[code][number](tiered()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-BRACED: dict[Code, list[Plant]] = {
-    Code.BRACE_LOOSE: [
-        move("left bay 1 brace 1", (0.0, 3.0, 0.0)),
-        move("frame 4 right column", (0.0, 5.0, 0.0)),
-        drop("frame 3 left rafter"),
-    ],
-    Code.CLASH: [
-        # The two of an X in one plane, and one that goes through a girt.
-        move("right bay 3 brace 1", (-22.0, 0.0, 0.0)),
-        move("left bay 3 brace 1", (-12.0, 0.0, 0.0)),
-        move("left slope bay 1 brace 1", (0.0, 0.0, 8.0)),
-    ],
-}
-"""Faults of braces."""
-
-
-@pytest.mark.parametrize("code", BRACED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_in_bracing_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(braced(), (code.check,)).findings == ()
-    found = audit(BRACED[code][number](braced()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-LEANED: dict[Code, list[Plant]] = {
-    Code.HEADWALL_OPEN: [
-        drop("lean-to headwall flashing 1"),
-        drop("lean-to headwall flashing 3"),
-        # Before the feet of the sheets above, where water runs in behind it.
-        move("lean-to headwall flashing 2", (25.0, 0.0, 0.0)),
-    ],
-    Code.HEADWALL_HANG: [
-        move("right 3", (0.0, 0.0, 20.0)),
-        move("right 5", (0.0, 0.0, -8.0)),
-        move("right 7", (0.0, 0.0, -8.0)),
-    ],
-    Code.SEAM_OFF_STEEL: [
-        drop("right girt 2"),
-        drop("right girt 5"),
-        drop("right girt 3"),
-    ],
-    Code.RIDGE_BARE: [
-        drop("lean-to headwall flashing 1"),
-        drop("lean-to headwall flashing 2"),
-        move("lean-to headwall flashing 3", (-90.0, 0.0, 0.0)),
-    ],
-}
-"""Faults where a roof ends at a wall."""
-GABLED: dict[Code, list[Plant]] = {
-    Code.HEADWALL_OPEN: [
-        drop("lean-to headwall flashing 1"),
-        drop("lean-to headwall flashing 2"),
-        move("lean-to headwall flashing 2", (0.0, -25.0, 0.0)),
-    ],
-    Code.HEADWALL_HANG: [
-        move("front 2", (0.0, 0.0, 20.0)),
-        move("front 3", (0.0, 0.0, -8.0)),
-        move("front 5", (0.0, 0.0, -8.0)),
-    ],
-    Code.SEAM_OFF_STEEL: [
-        drop("front girt 3"),
-        drop("front girt 4"),
-        drop("front girt 5"),
-    ],
-}
-"""The same at a gable."""
-
-
-BROKEN: dict[Code, list[Plant]] = {
-    Code.BREAK_OPEN: [
-        drop("left slope pitch break trim 1"),
-        drop("right slope pitch break trim 2"),
-        # Before the feet of the sheets above.
-        move("left slope pitch break trim 3", (-200.0, 0.0, -133.0)),
-    ],
-    Code.BREAK_HANG: [
-        # Down and up the plane of the upper sheets.
-        move("left slope pitch break trim 2", (-20.0, 0.0, -5.0)),
-        move("right slope pitch break trim 1", (20.0, 0.0, -5.0)),
-        move("left slope pitch break trim 3", (10.0, 0.0, 2.5)),
-    ],
-}
-
-
-@pytest.mark.parametrize("code", BROKEN, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_at_a_pitch_break_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(broken(), (code.check,)).findings == ()
-    found = audit(BROKEN[code][number](broken()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-@pytest.mark.parametrize("code", LEANED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_at_a_headwall_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(leaned(), (code.check,)).findings == ()
-    found = audit(LEANED[code][number](leaned()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-@pytest.mark.parametrize("code", GABLED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_where_a_roof_ends_at_a_gable_shows_its_code_and_no_other(
-    code: Code, number: int
-) -> None:
-    assert audit(gabled(), (code.check,)).findings == ()
-    found = audit(GABLED[code][number](gabled()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-SLOPE = 145**0.5
-LEFT: Point3 = (-1 / SLOPE, 0.0, 12 / SLOPE)
-RIGHT: Point3 = (1 / SLOPE, 0.0, 12 / SLOPE)
-
-
-def off_roof(name: str, normal: Point3, by: float) -> Plant:
-    """A roof sheet moved square to its slope."""
-    return move(name, (by * normal[0], by * normal[1], by * normal[2]))
-
-
-def up_roof(name: str, normal: Point3, by: float) -> Plant:
-    """A roof sheet moved up its slope."""
-    return move(name, (-by * normal[2] * np.sign(normal[0]), 0.0, by * abs(normal[0])))
-
-
-LAPPED: dict[Code, list[Plant]] = {
-    # By twice what a sheet stands off the one that it lies on, so that it lies under it.
-    Code.END_LAP_TURNED: [
-        off_roof("left slope 2c", LEFT, -1.118),
-        off_roof("left slope 3c", LEFT, -1.118),
-        off_roof("right slope 1c", RIGHT, -1.118),
-    ],
-    Code.END_LAP_SHORT: [
-        asked(end_lap=330.0),
-        up_roof("left slope 2c", LEFT, 60.0),
-        up_roof("right slope 3c", RIGHT, 60.0),
-    ],
-    Code.END_LAP_LOOSE: [
-        without_row("left slope 2c", 2438.0),
-        without_row("left slope 1b", 2238.0),
-        without_row("right slope 3b", 2238.0),
-    ],
-    Code.LAP_OPEN: [
-        off_roof("left slope 2c", LEFT, 0.5),
-        off_roof("left slope 4c", LEFT, 0.3),
-        off_roof("right slope 3c", RIGHT, 0.1),
-    ],
-    Code.LAP_PRESSED: [
-        off_roof("left slope 2c", LEFT, -0.2),
-        off_roof("left slope 3c", LEFT, -0.1),
-        off_roof("right slope 1c", RIGHT, -0.4),
-    ],
-}
-"""Faults where sheets lap up a slope."""
-
-
-@pytest.mark.parametrize("code", LAPPED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_at_an_end_lap_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(lapped(), (code.check,)).findings == ()
-    found = audit(LAPPED[code][number](lapped()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-NESTED: dict[Code, list[Plant]] = {
-    Code.MEMBER_LAP_SHORT: [
-        move("left slope purlin 1a", (0.0, 30.0, 0.0)),
-        move("left slope purlin 2b", (0.0, -1.0, 0.0)),
-        move("right slope purlin 1b", (0.0, 130.0, 0.0)),
-    ],
-}
-
-
-@pytest.mark.parametrize("code", NESTED, ids=lambda code: code.text)
-@pytest.mark.parametrize("number", range(3))
-def test_a_fault_planted_at_a_nested_purlin_shows_its_code_and_no_other(code: Code, number: int) -> None:
-    assert audit(nested(), (code.check,)).findings == ()
-    found = audit(NESTED[code][number](nested()), (code.check,)).findings
-    assert {finding.code for finding in found} == {code}
-    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
-
-
-def test_a_nested_purlin_that_lies_in_another_or_hangs_under_it_is_found() -> None:
-    """Lifted by half a millimetre; and lowered by three, so that it hangs off the sheets that it carries."""
-    lifted = move("left slope purlin 1b", (0.0, 0.0, 0.5))(nested())
-    assert Code.CLASH in {finding.code for finding in audit(lifted, ("clash",)).findings}
-    lowered = move("left slope purlin 1b", (0.0, 0.0, -3.0))(nested())
-    assert Code.SCREW_GAP in {finding.code for finding in audit(lowered, ("bite",)).findings}
-
-
 CASES = [(code, number) for code, plants in PLANTS.items() for number in range(len(plants))]
 
 
@@ -437,6 +216,34 @@ def test_a_planted_fault_shows_its_code_and_no_other(code: Code, number: int) ->
     for finding in found:
         assert finding.at is not None or code.check == "audit"
         assert words(finding, "ft-in") and words(finding, "mm")
+
+
+IN_SHAPES = [
+    (shape, code, number) for shape, (_, plants) in SHAPES.items() for code in plants for number in range(3)
+]
+
+
+@pytest.mark.parametrize(
+    ("shape", "code", "number"),
+    IN_SHAPES,
+    ids=[f"{shape}, {code.text} {n + 1}" for shape, code, n in IN_SHAPES],
+)
+def test_a_fault_that_only_a_shape_can_have_shows_its_code_and_no_other(
+    shape: str, code: Code, number: int
+) -> None:
+    sound_one, plants = SHAPES[shape]
+    assert audit(sound_one(), (code.check,)).findings == ()
+    found = audit(plants[code][number](sound_one()), (code.check,)).findings
+    assert {finding.code for finding in found} == {code}
+    assert all(finding.at is not None and words(finding, "ft-in") for finding in found)
+
+
+def test_a_nested_purlin_that_lies_in_another_or_hangs_under_it_is_found() -> None:
+    """Lifted by half a millimetre; and lowered by three, so that it hangs off the sheets that it carries."""
+    lifted = move("left slope purlin 1b", (0.0, 0.0, 0.5))(nested())
+    assert Code.CLASH in {finding.code for finding in audit(lifted, ("clash",)).findings}
+    lowered = move("left slope purlin 1b", (0.0, 0.0, -3.0))(nested())
+    assert Code.SCREW_GAP in {finding.code for finding in audit(lowered, ("bite",)).findings}
 
 
 FEET = 304.8
@@ -466,7 +273,7 @@ def test_a_frame_without_any_sheets_is_not_judged() -> None:
 
 def test_every_code_of_the_audit_is_planted() -> None:
     """The layout's own notes, and the check that looked at nothing, have tests of their own."""
-    planted = {*PLANTS, *TIERED, *LEANED, *LAPPED, *NESTED, *BRACED, *BROKEN}
+    planted = {*PLANTS, *(code for _, plants in SHAPES.values() for code in plants)}
     assert set(Code) - planted == {
         code for code in Code if code.check in ("layout", "detailing", "reach", "audit")
     }

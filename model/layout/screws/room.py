@@ -18,7 +18,7 @@ from ...description.opening import Opening
 from ...envelope.face import Face
 from ...place import Point2, dot
 from ...recipe import Part, Prism, Sheet
-from ..skin.closures import eave_band, foam_band
+from ..skin.outside_closures import eave_band, foam_band
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import APART, CLEAR, EDGE, INCH, RIM, SHANK
 from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, touching

@@ -16,7 +16,7 @@ from ...envelope.sliding import Rail, rails, rails_of
 from ...envelope.splices import SPLICE
 from ...place import Point2
 from ...roles import Role
-from ..skin.closures import eave_band, ledger_row
+from ..skin.outside_closures import eave_band, ledger_row
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import CLEAR, EDGE, INCH, SHANK
 from .steel_contact import Wall

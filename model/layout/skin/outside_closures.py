@@ -1,41 +1,32 @@
-"""Foam closures cut to the ribs: over wall sheets' heads, at their feet, under the roof's eaves and cap."""
+"""Outside closures, foam cut to the ribs over sheets: at the heads of walls, under the roof's cap."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise, product
+from itertools import pairwise
 
-from ...description.skin import Skin
 from ...envelope.edges import Edge
 from ...envelope.face import Face, Region
-from ...envelope.pitch_break import break_under
 from ...envelope.roof_lines import Eave
 from ...envelope.sheet_runs import Lay, laid
 from ...envelope.skin_lines import DEEP, FOAM, SCREW_EDGE, heads_fall, plane
 from ...envelope.sliding import rail_back, rails_of
 from ...envelope.stretches import remaining
 from ...envelope.top_line import TopLine
-from ...place import Place, Point2, Point3
+from ...place import Place, Point2
 from ...recipe import Part, Sheet, grid
 from ...roles import Role
 from ..screws.screw_kinds import CLEAR
 from ..trim.tier_trims import beside, covered, crossed_by, legs_over, under_lips
 from ..trim.trim_lines import TrimLines
-from .cladding import Tile, courses_of
-from .rib_lines import STUB, major_ribs
+from .cladding import courses_of
+from .foam import EDGE, flat, foam_part, stretch
 from .ribs import Graph, graphs, height_at
-
-FOAM_LABELS = (("colour", "dimgray"), ("material", "foam"))
-EDGE = 1e-3
-"""mm; how far before a lap the step up onto the overlying sheet is drawn."""
 
 THIN = 4.0
 """mm; a narrower hollow beside an edge is tape's to close. Ours."""
-
-INSET = 0.02
-"""Share of a rib's base that a plug stops short at each foot, where foam would be thinner than paper."""
 
 
 def head_closures(lines: TrimLines, face: Face, eave: Eave) -> Iterator[Part]:
@@ -171,7 +162,7 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
     low, high = max(0.0, a), min(profile.cover, b)
     if high - low < THIN:
         return
-    deep = [(u, w) for u, w in _within(surface, low, high)]
+    deep = [(u, w) for u, w in stretch(surface, low, high)]
     start: float | None = None
     number = 0
     for (u0, w0), (u1, w1) in pairwise(deep):
@@ -189,69 +180,6 @@ def _hollows(row: _Row, lay: Lay, top: float, within: Point2, hand: str) -> Iter
             start = None
 
 
-def eave_closures(lines: TrimLines, face: Face) -> Iterator[Part]:
-    """Inside closures on the eave trim's top leg, a plug under every major rib of the roof: a rib that the
-    building's end cuts has as much of a plug as the eave under it."""
-    under = break_under(lines.building, face)
-    feet = [(0.25 * DEEP + (max(under.bend, face.upper.foot) if under else 0.0), 0.0)]
-    if face.sides[2].kind is Edge.HIGH_EAVE:
-        rise = courses_of(lines, face, face.upper)[-1].rise
-        feet.append((lines.steel.slope_length(face) - 1.25 * DEEP, rise))
-    places = ((lay, rib, base) for base in feet for lay, rib in major_ribs(lines, face))
-    for number, (lay, rib, (base, rise)) in enumerate(places, 1):
-        low, high = sorted((u - lay.rib) * lay.sign for u in (0.0, face.width))
-        where = (base, plane(lines.building.sheets, face.skin), rise)
-        recipe, place = _plug(face.skin, (lay, rib), (low, high), where)
-        name = f"{face.name} inside closure {number}"
-        yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
-
-
-def foot_closures(lines: TrimLines, face: Face, sheets: Sequence[tuple[Tile, Part]]) -> Iterator[Part]:
-    """Inside closures at the feet of a wall's sheets, where asked for: under every major rib that comes down
-    to the foot as much of a plug as there is of it; under a lap rib the lower sheet's."""
-    if not lines.building.sheets.foot_closures or face.sloped or face.open or face.hung:
-        return
-    region = face.regions[0]
-    profile, feet = region.skin.profile, [tile for tile, _ in sheets if tile.region is region]
-    under = [tile.column.rib + tile.column.sign * profile.cover for tile in feet]
-    number = 0
-    for tile, rib in product(feet, range(round(profile.cover / profile.pitch) + 1)):
-        lay, middle = tile.column, rib * profile.pitch
-        if rib == 0 and any(abs(lay.rib - u) < EDGE for u in under):
-            continue
-        ends = sorted(lay.sign * (u - lay.rib) for u in (0.0, face.width))
-        for start, end in _at_foot(tile, region.foot):
-            low, high = max(start, ends[0]), min(end, ends[1])
-            if min(middle + profile.base / 2, high) - max(middle - profile.base / 2, low) > STUB:
-                number += 1
-                where = (region.foot, plane(lines.building.sheets, region.skin), 0.0)
-                recipe, place = _plug(region.skin, (lay, rib), (low, high), where)
-                name = f"{face.name} foot closure {number}"
-                yield _part(name, Role.INSIDE_CLOSURE, face, recipe, face.frame @ place)
-
-
-def _at_foot(tile: Tile, foot: float) -> Iterator[Point2]:
-    """The stretches of a sheet, along its bench, that come down to the foot of its wall."""
-    for (x0, y0), (x1, y1) in pairwise((*tile.ring, tile.ring[0])):
-        if all(abs(tile.place.point((0.0, y, 0.0))[1] - foot) < EDGE for y in (y0, y1)):
-            yield min(x0, x1), max(x0, x1)
-
-
-def _plug(skin: Skin, under: tuple[Lay, int], ends: Point2, where: Point3) -> tuple[Sheet, Place]:
-    """Foam under one rib of a sheet, as much as lies between two ends of its bench. where: v of its lower
-    edge, w of the sheet plane, and how far the sheet rises over that."""
-    (lay, rib), (low, high), profile = under, ends, skin.profile
-    lower, _ = graphs(profile, skin.thickness)
-    middle, inset = rib * profile.pitch, INSET * profile.base
-    sign = lay.sign
-    start = max(middle - profile.base / 2 + inset, -profile.leg, low)
-    end = min(middle + profile.base / 2 - inset, profile.cover + profile.leg, high)
-    upper = tuple((grid(u - middle), grid(w + where[2])) for u, w in _within(lower, start, end))
-    recipe = Sheet(((upper[0][0], 0.0), (upper[-1][0], 0.0)), upper, _ring(upper[0][0], upper[-1][0], DEEP))
-    at = (lay.rib + sign * middle, where[0] + (0.0 if sign > 0 else DEEP), where[1])
-    return recipe, Place(at, (sign, 0.0, 0.0), (0.0, sign, 0.0))
-
-
 def _over(row: _Row, lay: Lay, top: float, within: Point2, which: str = "") -> Iterator[Part]:
     """One strip over one sheet's cover, from its surface up to w = top (bench), clipped to a u range. which:
     of several over one sheet."""
@@ -267,13 +195,13 @@ def _over(row: _Row, lay: Lay, top: float, within: Point2, which: str = "") -> I
 def _strip(row: _Row, lay: Lay, top: float, span: Point2, name: str) -> Part:
     """A strip from a sheet's surface up to w = top over a span of its bench."""
     band, face = row.band, row.face
-    lower = _within(_surface(row.region), *span)
+    lower = stretch(_surface(row.region), *span)
     level = ((lower[0][0], grid(top - row.rise)), (lower[-1][0], grid(top - row.rise)))
-    recipe = Sheet(lower, level, _ring(*span, band[1] - band[0]))
+    recipe = Sheet(lower, level, flat(*span, band[1] - band[0]))
     sign, start = (1.0, band[0]) if lay.hand == "left" else (-1.0, band[1])
     off = plane(row.lines.building.sheets, row.region.skin) + row.rise
     place = face.frame @ Place((lay.rib, start, off), (sign, 0.0, 0.0), (0.0, sign, 0.0))
-    return _part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
+    return foam_part(name, Role.OUTSIDE_CLOSURE, face, recipe, place)
 
 
 def _surface(region: Region) -> Graph:
@@ -285,18 +213,3 @@ def _surface(region: Region) -> Graph:
     own.append((grid(seam - EDGE), grid(height_at(upper, seam - EDGE))))
     over = [(grid(u + profile.cover), w) for u, w in upper if u <= 0.0]
     return ((0.0, grid(height_at(upper, 0.0))), *own, *over, (profile.cover, grid(height_at(upper, 0.0))))
-
-
-def _within(graph: Graph, low: float, high: float) -> Graph:
-    """The graph between two values of u, its ends interpolated."""
-    inside = [p for p in graph if low + EDGE / 10 < p[0] < high - EDGE / 10]
-    return ((grid(low), grid(height_at(graph, low))), *inside, (grid(high), grid(height_at(graph, high))))
-
-
-def _ring(low: float, high: float, deep: float) -> tuple[Point2, ...]:
-    a, b, d = grid(low), grid(high), grid(deep)
-    return ((a, 0.0), (b, 0.0), (b, d), (a, d))
-
-
-def _part(name: str, role: Role, face: Face, recipe: Sheet, place: Place) -> Part:
-    return Part(name, role, ("closures", face.name), recipe, place, (("face", face.name), *FOAM_LABELS))
