@@ -23,7 +23,7 @@ EVERY = 5
 PER_SHEET = INCH / 8
 """mm that is corrected at a sheet at most. Common practice."""
 UNDER = 200.0
-"""mm; steel whose corners are this near under a roof carries it."""
+"""mm; steel whose corners are this near under a roof, and this near past its sheets' ends, carries it."""
 FLUSH = 3.0
 """mm; feet nearer than this to the slab's top stand on it. Ours."""
 ALONG = 0.999
@@ -151,8 +151,9 @@ def _steel(plane: CladPlane, members: Sequence[Piece]) -> Vectors | None:
     if not corners:
         return None
     points = np.concatenate(corners)
-    heights = (points - np.array(plane.frame.origin)) @ np.array(plane.frame.z)
-    near: Vectors = points[(heights > -UNDER) & (heights < 1.0)]
+    _, foot, _, head = plane.outline.bounds
+    up, off = np.array([plane.frame.y, plane.frame.z]) @ (points - np.array(plane.frame.origin)).T
+    near: Vectors = points[(off > -UNDER) & (off < 1.0) & (up > foot - UNDER) & (up < head + UNDER)]
     return near if len(near) else None
 
 

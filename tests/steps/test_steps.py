@@ -187,6 +187,18 @@ def test_what_the_tape_reads_of_the_sample_by_hand() -> None:
     )
 
 
+@pytest.mark.parametrize("name", starters())
+def test_every_eave_hangs_over_as_asked(name: str) -> None:
+    """Also one over the roof of a lean-to, whose steel stands farther out."""
+    model = starter_model(name)
+    told = [one for step in steps(model) for one in step.dimensions if one.what.startswith("overhang")]
+    eaves = [one.size for one in told if one.at.endswith(", eave")]
+    assert eaves == pytest.approx([model.terms.overhang] * len(eaves), abs=0.05)
+    high = [one.size - model.terms.overhang for one in told if one.at.endswith(", high eave")]
+    assert all(-0.05 < more < 13.0 for more in high)  # up to a step of sheets' lengths more
+    assert len(told) == len({one.at for one in told}) > 0
+
+
 def test_covers_and_frames_ahead_of_the_sample_by_hand() -> None:
     """Cover 36 in. Frames of the sample stand 6 in and 20 ft from the front: the fifth roof sheet of the left
     slope, laid from its left corner at the back, ends 15 ft 2 in on, 24 ft 10 in from the front: 4 ft 10 in
