@@ -4,98 +4,21 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from ribwright.audit import audit
-from ribwright.intake import parse, sample_text
+from ribwright.intake import parse
 from ribwright.order.lists.schedule import schedule
 from ribwright.order.written.csv import csv_text
 from ribwright.outputs import USUAL
 from ribwright.raising import raise_building
 from ribwright.units import format_length
-from support.browser import Watched, axe, browser, serious
-from support.live import Live, live
+from support.browser import Watched
+from support.live import live
+from support.live_page import TEXT, Address, Shown, glance, named
 from support.pages import ATTACKS
-
-TEXT = sample_text()
-QUIET = "() => !document.body.classList.contains('waiting')"
-
-
-class Address(str):
-    """Where a page is, for a browser that is told by a path elsewhere."""
-
-    __slots__ = ()
-
-    def as_uri(self) -> str:
-        return str(self)
-
-
-class Shown:
-    """A live page that is watched, and every message of its line."""
-
-    def __init__(self, chromium: Any, served: Live) -> None:
-        self.served = served
-        self.messages: list[dict[str, Any]] = []
-        self.watched = Watched(chromium, Address("about:blank"), reduced_motion="reduce")
-        self.page = self.watched.page
-        self.page.on("websocket", lambda line: line.on("framereceived", self._heard))
-        self.watched.asked.clear()
-        self.page.goto(served.address)
-        self.does = self.watched.does
-
-    def _heard(self, frame: Any) -> None:
-        self.messages.append(json.loads(frame))
-
-    def has(self, name: str, value: Any) -> None:
-        """Waits until the page's building is the wanted one, with all that was found in it."""
-        self.page.wait_for_function(
-            f"([name, value]) => globalThis.ribwright?.all.{name} === value && ({QUIET})()",
-            arg=[name, value],
-        )
-
-    def last(self, kind: str) -> dict[str, Any]:
-        return next(message[kind] for message in reversed(self.messages) if kind in message)
-
-
-@pytest.fixture(scope="module")
-def chromium(missing: Callable[[str], None]) -> Iterator[Any]:
-    with browser(missing) as started:
-        yield started
-
-
-@pytest.fixture(scope="module")
-def opened(chromium: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Shown]:
-    file = tmp_path_factory.mktemp("live") / "my-shop.toml"
-    file.write_text(TEXT, encoding="utf-8")
-    with live(file) as served:
-        shown = Shown(chromium, served)
-        shown.page.wait_for_selector("#glanced .verdict")
-        shown.has("name", "workshop")
-        yield shown
-        shown.watched.context.close()
-
-
-@pytest.fixture
-def shown(opened: Shown) -> Iterator[Shown]:
-    """Begins and ends as the sample stands; nothing was complained of, and nothing else asked for."""
-    yield opened
-    opened.served.write(TEXT)
-    opened.has("name", "workshop")
-    opened.does("app.hidden.clear(); app.clear = false; app.light(''); app.view(0);")
-    assert opened.watched.said == []
-    assert opened.watched.asked == [opened.served.address.split("#")[0]]
-
-
-def named(name: str, text: str = TEXT) -> str:
-    """Another text for another building, known by its name."""
-    return text.replace('name = "workshop"', f"name = {json.dumps(name)}")
-
-
-def glance(shown: Shown) -> str:
-    return str(shown.page.locator("#glanced").inner_text())
 
 
 @pytest.mark.parametrize("how", ["write", "replace"])
@@ -245,108 +168,6 @@ def test_an_address_without_its_token_shows_nothing(chromium: Any, opened: Shown
     assert "workshop" not in watched.page.content()
     assert not re.search("Sheets, face", watched.page.content())
     watched.context.close()
-
-
-def card(shown: Shown, name: str) -> None:
-    """Picks a piece."""
-    shown.does(
-        f"const piece = app.all.pieces.find(({{name}}) => name === {json.dumps(name)});"
-        "app.light(app.all.marks[piece.mark], piece.number);"
-    )
-
-
-def test_a_key_is_changed_in_the_card_of_what_was_picked(shown: Shown) -> None:
-    """With the keyboard alone: a line of the file is another, its comment stays, and the page turns to it."""
-    card(shown, "left window 1 sash")
-    field = shown.page.get_by_label("left window 1: sill")
-    assert field.input_value() == "4 ft"
-    assert shown.page.get_by_label("left window 1: kind").input_value() == "window"
-    field.fill("4 ft 6 in")
-    field.press("Enter")
-    text = TEXT.replace('sill = "4 ft"', 'sill = "4 ft 6 in"', 1)
-    shown.page.wait_for_function(
-        "() => globalThis.ribwright.all.fields.some("
-        "({name, typed}) => name === 'opening[3].sill' && typed === '4 ft 6 in')"
-    )
-    shown.page.wait_for_function(QUIET)
-    assert shown.served.file.read_text(encoding="utf-8") == text
-    assert shown.page.get_by_label("left window 1: sill").input_value() == "4 ft 6 in"
-    assert shown.page.evaluate("document.activeElement.name") == "opening[3].sill"
-    shown.page.get_by_label("left window 1: kind").select_option("framed opening")
-    shown.page.wait_for_function(
-        "() => globalThis.ribwright.all.pieces.every(({name}) => name !== 'left window 1 sash')"
-    )
-    assert 'kind = "framed opening"            # light on the bench' in shown.served.file.read_text(
-        encoding="utf-8"
-    )
-
-
-SLIDING = """
-[[opening]]
-kind = "sliding door"
-wall = "back"
-width = "6 ft"
-height = "8 ft"
-from_left = "9 ft"
-"""
-
-
-def test_a_sliding_door_goes_the_other_way_from_the_card_of_its_leaf(shown: Shown) -> None:
-    shown.served.write(named("sliding", TEXT + SLIDING))
-    shown.has("name", "sliding")
-    card(shown, "back sliding door 1 leaf")
-    ends = (
-        "return app.all.pieces.find(({name}) => name === 'back sliding door 1 rail').place.origin[0] - "
-        "app.all.pieces.find(({name}) => name === 'back sliding door 1 leaf').place.origin[0]"
-    )
-    before = shown.does(ends)
-    assert "slides right, seen from outside" in glance(shown)
-    shown.page.get_by_label("back sliding door 1: slides").select_option("left")
-    shown.page.wait_for_function(
-        "() => document.getElementById('glanced').textContent.includes('slides left, seen from outside')"
-    )
-    assert "slides" in shown.page.locator("#offered").inner_text()
-    assert 'slides = "left"' in shown.served.file.read_text(encoding="utf-8")
-    assert abs(shown.does(ends) - before) > 1500  # the rail is on the other side
-
-
-def test_what_may_not_be_is_said_in_the_card_and_leaves_the_file(shown: Shown) -> None:
-    card(shown, "front 2")
-    field = shown.page.get_by_label("width", exact=True)
-    field.fill("30 parsecs")
-    field.press("Enter")
-    shown.page.wait_for_function("() => document.getElementById('offered-said').textContent")
-    assert 'width: read "30 parsecs"' in shown.page.locator("#offered-said").inner_text()
-    assert field.input_value() == "30 parsecs"
-    assert shown.served.file.read_text(encoding="utf-8") == TEXT
-    field.fill("30 ft")
-    field.press("Enter")
-    shown.page.wait_for_function("() => !document.getElementById('offered-said').textContent")
-
-
-def test_what_is_being_typed_stays_when_the_page_turns(shown: Shown) -> None:
-    card(shown, "front 2")
-    field = shown.page.get_by_label("eave height", exact=True)
-    field.focus()
-    field.fill("12")
-    shown.served.write(named("turned", TEXT.replace("gainsboro", "tan")))
-    shown.has("name", "turned")
-    field = shown.page.get_by_label("eave height", exact=True)
-    assert field.input_value() == "12"
-    assert shown.page.evaluate("document.activeElement.name") == "eave_height"
-    field.press("Escape")
-    assert shown.page.get_by_label("wall colour").input_value() == "tan"
-
-
-def test_nobody_is_left_out(shown: Shown, missing: Callable[[str], None]) -> None:
-    """With the card open and something wrong: no serious violation that axe-core knows."""
-    text = axe()
-    if not text:
-        missing("axe-core of npm on NODE_PATH")
-    card(shown, "left window 1 sash")
-    shown.served.write(TEXT.replace('"30 ft"', '"30 parsecs"'))
-    shown.page.wait_for_selector("#problems li")
-    assert serious(shown.watched, text) == []
 
 
 def test_one_button_writes_what_raise_writes(chromium: Any, tmp_path: Path) -> None:

@@ -31,13 +31,7 @@ RAKED = (
 )
 # The ridge 1 in from the right edge: 37 in fall 9 1/4, the leg's inch 1/4.
 PEAK = Polygon(
-    [
-        (LEFT, 0),
-        (RIGHT, 0),
-        (RIGHT, 143.75 * INCH),
-        (36 * INCH, 144 * INCH),
-        (LEFT, 134.75 * INCH),
-    ]
+    [(LEFT, 0), (RIGHT, 0), (RIGHT, 143.75 * INCH), (36 * INCH, 144 * INCH), (LEFT, 134.75 * INCH)]
 )
 
 UP, DOWN = Place((0, 0, 0), (1, 0, 0), (0, 0, 1)), Place((0, 0, 0), (-1, 0, 0), (0, 0, -1))

@@ -1,22 +1,16 @@
-"""The customer's page as text: what it says, what it carries, and what cannot be put into it."""
+"""The customer's page as text: what it says, and what cannot be put into it."""
 
 from __future__ import annotations
 
 import base64
-import gzip
 import hashlib
 import json
 import re
-from dataclasses import replace
 from functools import cache
-from typing import Any
 
-import numpy as np
 import pytest
 import shapely
 from ribwright.audit import audit
-from ribwright.catalog.colours import colour_names
-from ribwright.description.keys.schema import schema
 from ribwright.findings import sentence
 from ribwright.intake import parse
 from ribwright.measure.clad_planes import clad_planes
@@ -25,30 +19,22 @@ from ribwright.raising import raise_building
 from ribwright.roles import LISTS
 from ribwright.show.page.joined import script
 from ribwright.show.page.marked_up import capital
-from ribwright.show.page.paints import paints
-from ribwright.solids.properties import triangles
-from ribwright.steps import steps
-from support.pages import ATTACKS, Reader, attacked, faulty, long_model, long_page, page_of, sample_page
+from support.pages import (
+    ATTACKS,
+    Reader,
+    attacked,
+    faulty,
+    page_of,
+    sample_page,
+    sample_read,
+)
 from support.planted import shed
 from support.sample_building import sample_model, sample_schedule
-
-SMALL, LARGE = 400_000, 1_500_000  # bytes: of the sample, and of one ten times as long
-
-
-@cache
-def read() -> Reader:
-    return Reader(sample_page())
-
-
-def carried(text: str) -> dict[str, Any]:
-    """What the page's block holds."""
-    (block,) = (block for block in Reader(text).blocks["script"] if block.startswith("{"))
-    return dict(json.loads(block))
 
 
 def test_it_answers_what_a_customer_asks_first() -> None:
     """How many sheets on the front, how long the longest, how wide the laps, which colour, what is wrong."""
-    (front,) = (row for table in read().tables for row in table if row and row[0] == "Front")
+    (front,) = (row for table in sample_read().tables for row in table if row and row[0] == "Front")
     rows = {row.mark: row for row in sample_schedule().rows}
     own = [rows[placed.mark] for placed in sample_schedule().placed if placed.face == "front"]
     assert front == [
@@ -58,8 +44,8 @@ def test_it_answers_what_a_customer_asks_first() -> None:
         " gainsboro",
         "9 of 2.000 in, right sheet on top",
     ]
-    assert "Nothing is wrong" in read().said
-    assert "Geometry, not engineering" in read().said
+    assert "Nothing is wrong" in sample_read().said
+    assert "Geometry, not engineering" in sample_read().said
 
 
 OPENINGS = """
@@ -133,14 +119,14 @@ def test_light_sheets_are_told_from_those_of_steel() -> None:
 
 def test_it_says_what_is_not_in_it() -> None:
     assert all(
-        words in read().said
+        words in sample_read().said
         for words in ("The permit is yours to get", "Of the foundation only the slab", "No load is checked")
     )
 
 
 def test_every_figure_is_the_schedules() -> None:
     """Every mark has one row, in the order of the lists, with the figures of the list for programs."""
-    tables = [table for table in read().tables if table[0] and table[0][0] == "Mark"]
+    tables = [table for table in sample_read().tables if table[0] and table[0][0] == "Mark"]
     listed = json.loads(json_text(sample_schedule()))
     wanted = [entry for name in LISTS for entry in listed[name]]
     rows = [dict(zip(table[0], row, strict=True)) for table in tables for row in table[1:] if row]
@@ -166,42 +152,6 @@ def test_what_is_wrong_is_said_first() -> None:
     assert not any(f"[{finding.code.text}]" in said for finding in faults)
 
 
-def test_bodies_are_carried_to_a_hundredth_of_a_millimetre() -> None:
-    """Each once: its triangles are the solid's, its pieces stand where they stand in the model."""
-    content = carried(sample_page())
-    made = content["geometry"]
-    buffer = gzip.decompress(base64.b64decode(made["bytes"]))
-    at = 0
-
-    def taken(size: int) -> Any:
-        nonlocal at
-        at += 4 * size
-        return np.cumsum(np.frombuffer(buffer, "<i4", size, at - 4 * size))
-
-    def points(size: int) -> Any:
-        return np.stack([taken(size) for _ in range(3)], 1) / 100
-
-    bodies = [(points(size), taken(3 * faces).reshape(-1, 3)) for size, faces in made["meshes"]]
-    assert len(points(sum(made["rows"]))) == sum(made["rows"])
-    places = np.frombuffer(buffer, "<f4", -1, at).reshape(9, -1).T
-    assert len(set(made["mesh"])) == len(made["meshes"]) < 120
-    for piece, number, place in zip(sample_model().pieces, made["mesh"], places, strict=True):
-        own, own_faces = triangles(piece.solid)
-        assert np.abs(bodies[number][0] - own).max() <= 0.00501
-        assert np.array_equal(bodies[number][1], own_faces)
-        assert place == pytest.approx(
-            [*piece.place.origin, *piece.place.x, *piece.place.y], rel=1e-6, abs=1e-3
-        )
-    rows = [piece.row for piece in sample_model().pieces]
-    assert [made["rows"][k] if k >= 0 else 0 for k in made["row"]] == [len(row) for row in rows]
-
-
-def test_it_is_small() -> None:
-    assert len(sample_page().encode()) < SMALL
-    assert sum(piece.count for piece in long_model().pieces) > 15_000
-    assert len(long_page().encode()) < LARGE
-
-
 def policy(reader: Reader) -> str:
     (content,) = (
         attrs["content"] for tag, attrs in reader.tags if attrs.get("http-equiv") == "Content-Security-Policy"
@@ -211,10 +161,10 @@ def policy(reader: Reader) -> str:
 
 def test_nothing_but_its_own_script_and_style_may_run() -> None:
     """By their hashes, as they stand in the page; nothing is loaded from anywhere."""
-    data, own = read().blocks["script"]
-    (style,) = read().blocks["style"]
+    data, own = sample_read().blocks["script"]
+    (style,) = sample_read().blocks["style"]
     assert json.loads(data)
-    parts = dict(part.strip().split(" ", 1) for part in policy(read()).split(";"))
+    parts = dict(part.strip().split(" ", 1) for part in policy(sample_read()).split(";"))
     for kind, text in (("script-src", own), ("style-src", style)):
         digest = base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
         assert parts[kind] == f"'sha256-{digest}'"
@@ -223,9 +173,14 @@ def test_nothing_but_its_own_script_and_style_may_run() -> None:
     assert not re.search(
         r"https?:|//cdn|@import|url\(|\beval\b|innerHTML|outerHTML|insertAdjacent", own + style
     )
-    held = [name for _, attrs in read().tags for name in attrs if name in ("src", "href", "style", "action")]
+    held = [
+        name
+        for _, attrs in sample_read().tags
+        for name in attrs
+        if name in ("src", "href", "style", "action")
+    ]
     assert held == []
-    assert not any(name.startswith("on") for _, attrs in read().tags for name in attrs)
+    assert not any(name.startswith("on") for _, attrs in sample_read().tags for name in attrs)
 
 
 def test_no_name_becomes_anything_but_text() -> None:
@@ -255,73 +210,6 @@ def test_the_modules_are_joined_each_after_what_it_needs() -> None:
     assert not re.search(r"^(import|export) ", script(), re.MULTILINE)
 
 
-KEYS = """
-[sheets]
-wall_colour = "white"
-roof_colour = "red"
-[gable_sheets]
-colour = "tan"
-[wainscot]
-height = "3 ft"
-colour = "brown"
-[trim]
-colour = "navy"
-corner_colour = "black"
-"""
-
-
-def test_a_tried_colour_goes_back_to_the_key_it_came_from() -> None:
-    """Each colour of a building with many names the table and the key that asked for it."""
-    text = 'width = "20 ft"\nlength = "24 ft"\neave_height = "9 ft"\npitch = "3/12"\n' + KEYS
-    model = raise_building(parse(text, "many")).model
-    found = {(paint.table, paint.key): paint.colour for paint in paints(model.pieces)}
-    assert found == {
-        ("sheets", "wall_colour"): "white",
-        ("gable_sheets", "colour"): "tan",
-        ("wainscot", "colour"): "brown",
-        ("sheets", "roof_colour"): "red",
-        ("trim", "colour"): "navy",
-        ("trim", "corner_colour"): "black",
-    }
-    known = schema()["properties"]
-    assert all(key in known[table]["properties"] for table, key in found)
-
-
-def test_every_piece_of_a_face_of_two_colours_knows_its_own() -> None:
-    model = sample_model()
-    content = carried(sample_page())
-    names = [paint["name"] for paint in content["paints"]]
-    assert names == ["gainsboro", "slategray", "slategray"]
-    for piece, paint in zip(model.pieces, content["pieces"]["paint"], strict=True):
-        if piece.role in ("wall sheet", "roof sheet") or piece.role.endswith("screw"):
-            assert names[paint] == piece.label("colour")
-    assert set(names) <= set(colour_names())
-
-
-def test_laps_are_carried_with_what_was_measured_there() -> None:
-    content = carried(sample_page())
-    figures = [figure for figure in audit(sample_model()).measured if figure.what == "side laps"]
-    assert len({(lap["upper"], lap["under"]) for lap in content["laps"]}) <= sum(one.count for one in figures)
-    assert {lap["text"] for lap in content["laps"]} == {"2.000 in"}
-    for lap in content["laps"]:
-        wide = np.linalg.norm(np.subtract(*lap["corners"][:2]))
-        assert wide == pytest.approx(50.8, abs=0.02)
-        tops = {one.said for one in figures if one.where == lap["face"]}
-        assert tops == {f"{lap['top']} sheet on top"}
-    for edge in content["edges"]:
-        long = np.linalg.norm(np.subtract(edge["from"], edge["to"]))
-        assert long == pytest.approx(50.8 if edge["what"] == "overhang" else 114.167, abs=0.02)
-
-
-def test_a_page_of_bodies_without_marks_names_them_by_shape() -> None:
-    """As from a file that kept solids alone."""
-    bare = tuple(replace(piece, role="", mark="", labels=(), group=()) for piece in shed().pieces)
-    model = replace(shed(), pieces=bare)
-    content = carried(page_of(model))
-    assert "" not in content["marks"]
-    assert set(content["pieces"]["role"]) >= {"sheet", "member", "screw"}
-
-
 def test_an_elevation_is_the_sheets_as_measured() -> None:
     """The area of its outlines, holes taken out, is that of the sheets of the face."""
     figures = re.findall("<figure>(.*?)</figure>", sample_page(), re.DOTALL)
@@ -336,16 +224,6 @@ def test_an_elevation_is_the_sheets_as_measured() -> None:
             ]
             area += rings[0].area - sum(hole.area for hole in rings[1:])
         assert area == pytest.approx(sum(sheet.outline.area for sheet in plane.sheets), rel=2e-3)
-
-
-def test_every_piece_comes_in_its_step() -> None:
-    content = carried(sample_page())
-    order = steps(sample_model())
-    for number, step in enumerate(order):
-        own = [k for k, one in enumerate(content["steps"]) if one == number]
-        names = [content["pieces"]["name"][k] for k in own]
-        assert sorted(names) == sorted(piece.name for piece in step.pieces)
-    assert len(set(content["steps"])) > 12
 
 
 def test_a_notebook_shows_the_same_page_in_a_frame_that_holds_it() -> None:

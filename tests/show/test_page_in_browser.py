@@ -241,41 +241,6 @@ def test_tried_colours_are_lines_for_the_description(opened: Watched) -> None:
     assert opened.picture() == before
 
 
-def test_the_keyboard_is_enough(opened: Watched) -> None:
-    """From the picture's own keys to a row of the lists, without a mouse."""
-    page = opened.page
-    page.locator("#canvas").focus()
-    eye = opened.does("return app.eye")
-    for key, what in (("ArrowLeft", "turn"), ("ArrowUp", "rise"), ("+", "away")):
-        page.keyboard.press(key)
-        turned = opened.does("return app.eye")
-        assert turned[what] != eye[what]
-        eye = turned
-    page.keyboard.press("Shift+ArrowRight")
-    assert opened.does("return app.eye.target") != eye["target"]
-    for number in "1234567":
-        page.keyboard.press(number)
-    assert opened.does("return app.eye.wide") is True
-    page.keyboard.press("1")
-    page.keyboard.press("Enter")
-    assert opened.does("return app.lit.size") > 0
-    page.keyboard.press("Escape")
-    assert opened.does("return app.lit.size") == 0
-    opened.does("for (const one of document.querySelectorAll('#lists, .list')) one.open = true;")
-    page.get_by_role("searchbox").focus()
-    page.keyboard.type("R1")
-    reached = ""
-    for _ in range(40):
-        page.keyboard.press("Tab")
-        reached = page.evaluate("document.activeElement.textContent")
-        if reached == "R1":
-            break
-    assert reached == "R1"
-    page.keyboard.press("Enter")
-    assert opened.does("return app.lit.size") == 26
-    page.get_by_role("searchbox").fill("")
-
-
 def test_a_finding_is_gone_to_and_its_pin_says_it(chromium: Any, tmp_path: Path) -> None:
     path = tmp_path / "show.html"
     path.write_text(page_of(faulty()), encoding="utf-8")

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import re
 from dataclasses import replace
 from functools import cache
 from html.parser import HTMLParser
+from typing import Any
 
 from ribwright.audit import Audit, audit
 from ribwright.intake import parse, sample_text
@@ -131,3 +133,15 @@ class Reader(HTMLParser):
             self._open = ""
         elif tag in ("td", "th"):
             self._in_cell = False
+
+
+@cache
+def sample_read() -> Reader:
+    """The sample's, read once."""
+    return Reader(sample_page())
+
+
+def carried(text: str) -> dict[str, Any]:
+    """What the page's block holds."""
+    (block,) = (block for block in Reader(text).blocks["script"] if block.startswith("{"))
+    return dict(json.loads(block))

@@ -9,8 +9,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import accumulate, count, pairwise, product
-from math import ceil
+from itertools import count, product
 from random import Random
 
 from ribwright.description.building import Building
@@ -18,7 +17,6 @@ from ribwright.description.keys.sheet_tables import HALF_WALL, RIDGE_VENT
 from ribwright.description.keys.tables import (
     BRACING,
     INSULATION,
-    KINDS,
     LEAN_TO,
     LIGHT_SHEETS,
     OPENING,
@@ -28,8 +26,8 @@ from ribwright.description.keys.tables import (
 from ribwright.description.opening import SLIDING
 from ribwright.errors import DescriptionError
 from ribwright.intake import parse
-from ribwright.units import INCH, parse_length
-from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends, inches
+from support.random_openings import WALLS, Values, in_inches, openings_of
+from support.random_values import PITCHES, SUITS, End, at_end, between, has_ends
 
 HAND = 18
 """Keys that a building is dealt."""
@@ -39,8 +37,6 @@ AT_ENDS = 2
 """Of them stand at an end of their range."""
 TRIES = 3
 """Sets of sizes and other values that a hand is tried with: ends that stand next to each other suit few."""
-OFTEN = ("framed opening", "roll-up door", "walk door", "double door")
-"""Kinds drawn more often: fewer of them can be built where they are put."""
 RARE = (
     *(("roof", name) for name in ("right_eave_height", "ridge", "gable_overhang")),
     ("walls", "left"),
@@ -49,9 +45,7 @@ RARE = (
     ("slab", "hang"),
     *[(LEAN_TO.name, "walls")] * 3,
 )
-"""Keys dealt more often, for the same reason."""
-DRAWN = (*("window" if kind in ("vent", SLIDING) else kind for kind in KINDS), *OFTEN)
-"""Kinds that are drawn; of windows some become vents, of others some slide."""
+"""Keys dealt more often: fewer buildings with them can be built."""
 UNDEALT = (BRACING.name, HALF_WALL.name, LIGHT_SHEETS.name, INSULATION.name, RIDGE_VENT.name)
 """Tables whose keys are not dealt: they are added to some buildings."""
 ADDED = (
@@ -63,9 +57,6 @@ ADDED = (
     (LEAN_TO.name, "bays"),
 )
 """Nor are these, which go with others."""
-PAINTED = 0.3
-"""The share of openings whose leaf has a colour of its own."""
-SWUNG = {"walk door": ("left out", "right in"), "double door": ("out", "in")}
 BRACED = 3
 """Every third building is braced, where it can be."""
 LIT = 4
@@ -84,22 +75,10 @@ VENTED = 2
 """Every second has vents for windows."""
 SLID = (1, 4)
 """Of every five these have a door that slides, where they can have one."""
-WALLS = ("front", "back", "left", "right")
-HIGHEST = 240.0
-"""in; of an opening that no end asks for."""
 ENDS_OF: dict[tuple[str, str], tuple[End, ...]] = {("", "length"): ("low", "low", "low", "low", "high")}
 """A building of 1000 ft takes as long as twenty others: it is drawn less often."""
-NARROWEST = 12.0
-"""in; the least room between uprights in which an opening is put."""
-OVER_SEAM = 55.0
-"""in; clear of any seam between tiers."""
-KNEE = 36.0
-"""in; what column and knee take up of a gable beside its corner."""
-
 Dealt = dict[tuple[str, str], End]
 """Table and name of a key, and what kind of value it has."""
-Values = dict[str, dict[str, object]]
-
 KEYS = {(table.name, key.name): key for table in TABLES for key in table.keys}
 
 
@@ -140,7 +119,7 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         if end:
             values.setdefault(card[0], {})[card[1]] = at_end(KEYS[card], end)
     values[""] = {**_whole(chance), **values[""]}
-    size = [_inches(values[""][name]) for name in ("width", "length", "eave_height")]
+    size = [in_inches(values[""][name]) for name in ("width", "length", "eave_height")]
     for (table, name), end in dealt.items():
         if not end and table != OPENING.name and (table == "" or name not in values.get(table, {})):
             values.setdefault(table, {}).setdefault(name, between(chance, KEYS[table, name], *size))
@@ -148,7 +127,7 @@ def _text(number: int, dealt: Dealt, chance: Random) -> str:
         if "thickness" in table:
             table.pop("gauge", None)
     wanted = values.pop(OPENING.name, None)
-    openings = _openings(chance, wanted, values, *size)
+    openings = openings_of(chance, wanted, values, *size)
     top = _lines(values.pop(""))
     tables = "".join(f"{_header(name)}\n{_lines(table)}" for name, table in values.items())
     if number % VENTED:
@@ -191,7 +170,7 @@ def _slid(number: int, openings: list[dict[str, object]]) -> Iterator[list[dict[
     for share, slides in product((1.0, 0.5, 0.25), own.sample(SLIDES, len(SLIDES))):
         for at, one in enumerate(openings):
             if one["kind"] not in ("window", "vent") and "sill" not in one:
-                wide = round(_inches(one["width"]) * share, 2)
+                wide = round(in_inches(one["width"]) * share, 2)
                 leaf = {"kind": SLIDING, "slides": slides, "width": f"{wide} in"}
                 other = {key: value for key, value in one.items() if key != "swing"} | leaf
                 yield [*openings[:at], other, *openings[at + 1 :]]
@@ -276,61 +255,6 @@ def _whole(chance: Random) -> dict[str, object]:
     width, length, eave = chance.randint(9, 24), chance.randint(8, 30), chance.randint(84, 144)
     pitch = chance.choice(["3/12", *PITCHES])
     return {"width": f"{width} ft", "length": f"{length} ft", "eave_height": f"{eave} in", "pitch": pitch}
-
-
-def _inches(value: object) -> float:
-    return parse_length(str(value)) / INCH
-
-
-def _openings(
-    chance: Random, wanted: dict[str, object] | None, values: Values, width: float, length: float, eave: float
-) -> list[dict[str, object]]:
-    """One to four openings of any kind in any wall: between the knees of a gable, or in a bay of a side wall.
-    wanted: what the first has to have."""
-    clad = [wall for wall in WALLS if not str(values.get("walls", {}).get(wall, "")).startswith("open")]
-    walls = chance.sample(clad, min(len(clad), chance.randint(1, 4)))
-    if wanted and "wall" in wanted:
-        walls = [str(wanted["wall"]), *(wall for wall in walls if wall != wanted["wall"])]
-    found: list[dict[str, object]] = []
-    for wall in walls:
-        asked = (wanted or {}) if not found else {}
-        kind = str(asked.get("kind", chance.choice(DRAWN)))
-        low, high = _bay(chance, values, length) if wall in ("left", "right") else (KNEE, width - KNEE)
-        room = high - low - 16
-        if room < NARROWEST and not asked:
-            continue
-        room = max(NARROWEST, room)
-        wide = inches(chance, min(12, room), min(120, room))
-        raised = kind == "window" or (kind == "framed opening" and chance.random() < 0.3)
-        lowest = OVER_SEAM if "wainscot" in values else 6.0
-        sill = inches(chance, lowest, max(lowest, eave / 2)) if raised else 0.0
-        highest = min(HIGHEST, eave - sill - 16)
-        least = OVER_SEAM if "wainscot" in values and not raised else 12.0
-        opening: dict[str, object] = {
-            "kind": kind,
-            "wall": wall,
-            "width": f"{wide} in",
-            "height": f"{inches(chance, min(least, highest), highest)} in",
-            "from_left": f"{inches(chance, low + 8, high - wide - 8)} in",
-            **({"sill": f"{sill} in"} if raised else {}),
-        }
-        if kind in SWUNG:
-            opening["swing"] = chance.choice(SWUNG[kind])
-        if chance.random() < PAINTED:
-            opening["colour"] = "firebrick"
-        found.append(opening | asked)
-    return found
-
-
-def _bay(chance: Random, values: Values, length: float) -> tuple[float, float]:
-    """A bay's two ends along a side wall."""
-    frame = values.get("frame", {})
-    if isinstance(stated := frame.get("bays"), list):
-        ends = [0.0, *accumulate(_inches(bay) for bay in stated)]
-    else:
-        bays = ceil(length / _inches(frame.get("spacing", "10 ft")) - 1e-9)
-        ends = [length * n / bays for n in range(bays + 1)]
-    return chance.choice(list(pairwise(ends)))
 
 
 def _header(name: str) -> str:
