@@ -8,6 +8,7 @@ import shlex
 import tomllib
 from contextlib import redirect_stdout
 from importlib import metadata
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -60,26 +61,54 @@ def test_the_test_command_is_the_one_that_is_checked() -> None:
     assert "\npython3 -m pytest --all\n" in checks
 
 
+(TWELVE,) = (text for kind, text in BLOCKS if kind == "toml")
+WALKS = [
+    (text, after if kind_after == "text" else "")
+    for (kind, text), (kind_after, after) in pairwise([*BLOCKS, ("", "")])
+    if kind == "console"
+]
+"""What is typed at once, and what is shown of its output."""
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the twelve lines in it, raised."""
+    folder = tmp_path_factory.mktemp("desk")
+    (folder / "my-shop.toml").write_text(TWELVE, encoding="utf-8")
+    with pytest.MonkeyPatch.context() as there:
+        there.chdir(folder)
+        assert run(["raise", "my-shop.toml"]) == 0
+    return folder
+
+
+def test_twelve_lines_are_enough() -> None:
+    assert len(TWELVE.splitlines()) == 12
+
+
 @pytest.mark.broad
+@pytest.mark.parametrize(("typed", "shown"), WALKS, ids=[typed.splitlines()[0] for typed, _ in WALKS])
 def test_a_stranger_can_follow_it(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], missing: object
+    typed: str,
+    shown: str,
+    desk: Path,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    missing: object,
 ) -> None:
-    monkeypatch.chdir(tmp_path)
-    shown = ""
-    for kind, text in BLOCKS:
-        if kind == "toml":
-            assert len(text.splitlines()) == 12
-            Path("my-shop.toml").write_text(text, encoding="utf-8")
-        elif kind == "console":
-            for line in text.splitlines():
-                shown += _done(line, capsys, missing)
-        elif kind == "text":
-            for line in text.splitlines():
-                assert line in shown.splitlines()
-        elif kind == "python":
-            names: dict[str, object] = {}
-            exec(compile(text, "README", "exec"), names)
-            assert len(names["columns"]) >= 8  # type: ignore[arg-type] # a list, as the README says
+    """A new description is begun in an empty folder."""
+    monkeypatch.chdir(tmp_path if "ribwright new " in typed else desk)
+    said = "".join(_done(line, capsys, missing) for line in typed.splitlines())
+    assert set(shown.splitlines()) <= set(said.splitlines())
+
+
+@pytest.mark.broad
+def test_what_is_typed_in_python_works(desk: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(desk)
+    (text,) = (text for kind, text in BLOCKS if kind == "python")
+    names: dict[str, object] = {}
+    exec(compile(text, "README", "exec"), names)
+    assert len(names["columns"]) >= 8  # type: ignore[arg-type] # a list, as the README says
 
 
 def _done(line: str, capsys: pytest.CaptureFixture[str], missing: object) -> str:
