@@ -88,12 +88,12 @@ def ends_of(pairs: Sequence[Seam]) -> Iterator[End]:
 def seams(face: Clad) -> list[Seam]:
     """Every pair of sheets of a wall that makes one, from left to right."""
     sheets = face.plane.sheets if not face.plane.sloped else ()
-    spans = [(sheet, sheet.outline.bounds[1], sheet.outline.bounds[3]) for sheet in sheets]
+    spans = [(sheet, *sheet.outline.bounds) for sheet in sheets]
     return [
         Seam(lower, upper, left, right)
-        for lower, _, head in spans
-        for upper, foot, _ in spans
-        if 0 < foot - head < NEAR
+        for lower, low, _, high, head in spans
+        for upper, start, foot, end, _ in spans
+        if 0 < foot - head < NEAR and min(high, end) - max(low, start) > MEETS
         for left, _, right, _ in (
             part.bounds for part in shapely.get_parts(ends_at(lower, head) & ends_at(upper, foot))
         )
@@ -117,17 +117,18 @@ def levels(face: Clad) -> list[float]:
     return found_
 
 
-def tier_of(face: Clad, sheet: LaidSheet) -> int:
-    """Which tier of its wall a sheet is of, from 0 at the foot."""
+def tier_of(sheet: LaidSheet, heights: Sequence[float]) -> int:
+    """Which tier of its wall a sheet is of, from 0 at the foot. heights: of the wall's seams."""
     _, low, _, high = sheet.outline.bounds
-    return sum(level < (low + high) / 2 for level in levels(face))
+    return sum(level < (low + high) / 2 for level in heights)
 
 
 def open_seams(face: Clad) -> Iterator[tuple[Finding, Box]]:
     """Stretches of a seam that no trim closes so that water runs off over the lower sheets, each with its
     place."""
     bare: list[shapely.Geometry] = []
-    for seam in seams(face):
+    pairs = seams(face)
+    for seam in pairs:
         across = shapely.box(seam.left, seam.head - REACH, seam.right, seam.foot + REACH)
         closing = [one for one in _at(face, seam) if _sheds(face, seam, one) or _upright(seam, one)]
         bare.append(across.difference(shapely.union_all([shade.shape for shade in closing])))
@@ -135,7 +136,7 @@ def open_seams(face: Clad) -> Iterator[tuple[Finding, Box]]:
         left, low, right, high = part.bounds
         if part.area > 1.0 and over(right - left, BARE):
             at = part.representative_point()
-            seam = min(seams(face), key=lambda one: abs(one.left + one.right - 2 * at.x))
+            seam = min(pairs, key=lambda one: abs(one.left + one.right - 2 * at.x))
             pair = (seam.upper.piece, seam.lower.piece)
             place = np.array(face.plane.point(at.x, at.y))
             corners = np.array([face.plane.point(u, v) for u in (left, right) for v in (low, high)])

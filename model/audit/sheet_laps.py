@@ -83,8 +83,9 @@ def _fault(face: Clad, lap: SideLap) -> Finding | None:
 
 def _widths(face: Clad, laps: Sequence[SideLap]) -> Iterator[Finding]:
     """Laps that differ from most of their tier."""
-    for tier in range(len(levels(face)) + 1):
-        of_tier = [lap for lap in laps if tier_of(face, lap.upper) == tier]
+    heights = levels(face)
+    for tier in range(len(heights) + 1):
+        of_tier = [lap for lap in laps if tier_of(lap.upper, heights) == tier]
         usual = median(lap.width for lap in of_tier) if of_tier else 0.0
         for lap in of_tier:
             if over(abs(lap.width - usual), EVEN):
