@@ -110,7 +110,10 @@ class Headwall:
 
 def _shared(lower: LaidSheet, upper: LaidSheet) -> list[tuple[float, float, float, float]]:
     """Where along u one ends under another, as boxes' bounds: not where it is cut around steel."""
-    both = ends_at(lower, lower.outline.bounds[3]) & ends_at(upper, upper.outline.bounds[1])
+    (low, _, high, head), (left, foot, right, _) = lower.outline.bounds, upper.outline.bounds
+    if min(high, right) - max(low, left) <= MEETS:
+        return []
+    both = ends_at(lower, head) & ends_at(upper, foot)
     return [part.bounds for part in shapely.get_parts(both)]
 
 
@@ -173,7 +176,7 @@ def feet_over(headwall: Headwall) -> Iterator[Finding]:
     wall = headwall.wall
     for end in (one for one in headwall.ends() if one.low > headwall.head):
         for shade in wall.trims:
-            if not _sheds(headwall, shade) or not _beside(shade, end):
+            if not _beside(shade, end) or not _sheds(headwall, shade):
                 continue
             v, w = _points(wall, shade)
             hang, (least, most) = end.low - float(v[(w < WALL) & (v < end.low)].max()), HANG

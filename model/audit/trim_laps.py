@@ -75,7 +75,7 @@ def trim_lap_faults(
     site: Site, laps: Sequence[TrimLap], faces: Sequence[Clad], breaks: Sequence[Break], terms: Terms
 ) -> Iterator[Finding]:
     """Laps that are short, or the wrong way round. breaks: of the pitch, whose trim is laid as a ridge's."""
-    capping = {body for one in breaks for body in closing(one)}
+    capping, at_eaves = {body for one in breaks for body in closing(one)}, _at_eaves(faces)
     for lap in laps:
         if terms.trim_lap is not None and under(lap.length, terms.trim_lap - TOLERANCE):
             yield _of(site, Code.TRIM_LAP_SHORT, lap, lap.length, terms.trim_lap)
@@ -88,7 +88,7 @@ def trim_lap_faults(
             edge = lap.along if lap.outside > 0 else -lap.along
             if float(edge @ np.array(terms.wind)) > STEEP:
                 yield _of(site, Code.TRIM_LAP_WINDWARD, lap, None, None, swap=lap.outside < 0)
-        elif terms.eave_lap is not None and _on_eave(lap, faces):
+        elif terms.eave_lap is not None and lap.one in at_eaves:
             upper = -lap.along if lap.outside > 0 else lap.along
             if float(upper @ np.array(terms.eave_lap)) < -STEEP:
                 yield _of(site, Code.TRIM_LAP_TURNED, lap, None, None, swap=lap.outside < 0)
@@ -231,10 +231,9 @@ def _on_roofs(site: Site, lap: TrimLap, faces: Sequence[Clad]) -> int:
     )
 
 
-def _on_eave(lap: TrimLap, faces: Sequence[Clad]) -> bool:
-    """Whether a lap is one of an eave trim."""
-    under = (shade for face in faces for at_head in (False, True) for shade in face.eave_trims(at_head))
-    return any(shade.body == lap.one for shade in under)
+def _at_eaves(faces: Sequence[Clad]) -> set[int]:
+    """The bodies of eave trims."""
+    return {shade.body for face in faces for at_head in (False, True) for shade in face.eave_trims(at_head)}
 
 
 def _of(

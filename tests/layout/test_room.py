@@ -8,6 +8,7 @@ from ribwright.envelope.face import Face
 from ribwright.intake import sample
 from ribwright.layout.screws.room import Room, pans
 from ribwright.layout.screws.screw_kinds import APART
+from ribwright.layout.screws.taken import Taken
 from ribwright.place import Place
 from ribwright.recipe import Part, Sheet
 from ribwright.roles import Role
@@ -30,7 +31,7 @@ def test_where_nothing_stands_a_screw_goes_where_it_is_wanted() -> None:
 def test_of_two_equally_near_spots_it_takes_the_lower_or_the_left_whatever_rounding_says(
     where: shapely.Geometry, spot: tuple[float, float], rounding: float
 ) -> None:
-    room = Room(where, where, [(0.0, 0.0)])
+    room = Room(where, where, Taken([(0.0, 0.0)]))
     assert room.spot((rounding, rounding), where) == pytest.approx(spot, abs=0.01)
 
 

@@ -9,6 +9,7 @@ import shapely
 from ...place import Point2
 from .screw_kinds import INCH
 from .screw_lines import ScrewLine
+from .taken import Taken
 
 BESIDE, ALONG = 7 * INCH, 12 * INCH
 """mm in from an end and along it within which a screw holds the end of a sheet. Ours."""
@@ -17,7 +18,7 @@ BACKED = 4 * INCH
 
 
 def bare_ends(
-    lines: Sequence[ScrewLine], ends: Point2, sheet: shapely.Geometry, taken: Sequence[Point2]
+    lines: Sequence[ScrewLine], ends: Point2, sheet: shapely.Geometry, taken: Taken
 ) -> Iterator[Point2]:
     """Where lines cross a sheet's side at an end of its run and no screw through the sheet is near.
 
@@ -28,7 +29,7 @@ def bare_ends(
     for u, reaches in ((first, first < ends[0] + INCH), (last, last > ends[1] - INCH)):
         if not reaches:
             continue
-        through = [at for at in taken if abs(at[0] - u) < BESIDE and shapely.intersects_xy(sheet, *at)]
+        through = [at for at in taken.between(u - BESIDE, u + BESIDE) if shapely.intersects_xy(sheet, *at)]
         for line in lines:
             nearest = min(max(u, line.left), line.right)
             at = (nearest, line.at + line.rise * (nearest - line.left))

@@ -60,5 +60,5 @@ def _under_ribs(on: Trimmed, opening: Opening, run: TrimRun) -> Iterator[Point3]
         top = shelf + lines.profile("drip").in_plane - EDGE
         where = shapely.box(rib - half, shelf + EDGE, rib + half, top) & on.plan.room.steel
         if spot := on.plan.room.spot((rib, shelf + EDGE), where):
-            on.plan.room.taken.append(spot)
+            on.plan.room.taken.add(spot)
             yield (*spot, lines.thickness)

@@ -113,5 +113,5 @@ def put(plan: Fastening, sheet: ScrewedSheet, spot: Point2 | None) -> bool:
     if spot is None:
         return False
     sheet.spots.append(spot)
-    plan.room.taken.append(spot)
+    plan.room.taken.add(spot)
     return True

@@ -22,6 +22,7 @@ from ..skin.outside_closures import eave_band, foam_band
 from ..trim.trim_lines import TrimLines
 from .screw_kinds import APART, CLEAR, EDGE, INCH, RIM, SHANK
 from .steel_contact import NEARLY, TOUCHING, Wall, backing, heights, touching
+from .taken import Taken
 
 Floats = NDArray[np.float64]
 
@@ -41,13 +42,14 @@ class Room:
 
     steel: shapely.Geometry
     heads: shapely.Geometry
-    taken: list[Point2] = field(default_factory=list)
+    taken: Taken = field(default_factory=Taken)
 
     def is_apart(self, at: Point2) -> bool:
         """Whether no screw is near a place."""
         u, v = at
         return all(
-            abs(x - u) >= APART or abs(y - v) >= APART or dist(at, (x, y)) >= APART for x, y in self.taken
+            abs(y - v) >= APART or dist(at, (x, y)) >= APART
+            for x, y in self.taken.between(u - APART, u + APART)
         )
 
     def spot(self, wanted: Point2, where: shapely.Geometry) -> Point2 | None:
@@ -55,11 +57,8 @@ class Room:
         if where.is_empty:
             return None
         low_u, low_v, high_u, high_v = where.bounds
-        near = [
-            point
-            for point in self.taken
-            if low_u - APART < point[0] < high_u + APART and low_v - APART < point[1] < high_v + APART
-        ]
+        beside = self.taken.between(low_u - APART, high_u + APART)
+        near = [point for point in beside if low_v - APART < point[1] < high_v + APART]
         if shapely.intersects_xy(where, *wanted) and all(dist(wanted, point) >= APART for point in near):
             return wanted
         discs = shapely.buffer(shapely.points(np.array(near).reshape(-1, 2)), APART, quad_segs=32)

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import chain, pairwise
+from itertools import pairwise
 from math import hypot
 
 import numpy as np
@@ -32,6 +32,7 @@ from .fastening import Fastening, Missed, ScrewedSheet, put, unscrewed
 from .room import segments
 from .screw_kinds import APART, EDGE, INCH, NUMBER_12, hex_screw
 from .screw_lines import ScrewLine
+from .taken import Taken
 from .upright_screws import along_uprights
 
 HOLDS = 12 * INCH
@@ -64,9 +65,10 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
     return rows, missed
 
 
-def _near(taken: Iterable[Point2], at: Point2, reach: Point2) -> bool:
+def _near(taken: Taken, at: Point2, reach: Point2) -> bool:
     """Whether a screw stands within a reach (u, v) of a place: the rib is held there after all."""
-    return any(abs(u - at[0]) < reach[0] and abs(v - at[1]) < reach[1] for u, v in taken)
+    beside = taken.between(at[0] - reach[0], at[0] + reach[0])
+    return any(abs(v - at[1]) < reach[1] for _, v in beside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,7 +213,7 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
             left, right = sorted(min(max(x, line.left), line.right) for x in (end, beyond))
             u = min(max(end + inward * FROM_EDGE, line.left), line.right)
             v = line.at + line.rise * (u - line.left)
-            held = any(left <= x <= right and abs(y - v) < 3 * APART for x, y in plan.room.taken)
+            held = any(abs(y - v) < 3 * APART for _, y in plan.room.taken.between(left, right))
             if not held:
                 put(plan, sheet, plan.room.spot((u, v), sheet.flats(_along(line, (end, beyond)))))
 
@@ -225,17 +227,15 @@ def _on_bare_stretches(plan: Fastening, sheet: ScrewedSheet) -> None:
         at_opening = any(a <= line.left and line.right <= b for a, b in plan.spans)
         least = LEAST_EDGE if at_opening else LEAST_STRETCH
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
-            if right - left > least and not _held_between(plan, sheet, (left, low), (right, high)):
+            if right - left > least and not _held(plan, (left, low), (right, high)):
                 middle = ((left + right) / 2, (low + high) / 2)
                 put(plan, sheet, plan.room.spot(middle, sheet.flats(edge)))
 
 
-def _held_between(plan: Fastening, sheet: ScrewedSheet, start: Point2, end: Point2) -> bool:
-    """Whether a screw stands near a stretch of a line: one of the sheet's own or, of a long wall's thousands,
-    another's."""
+def _held(plan: Fastening, start: Point2, end: Point2) -> bool:
+    """Whether a screw stands near a stretch of a line."""
     (left, low), (right, high), near = start, end, 3 * APART
-    spots = chain(sheet.spots, plan.room.taken)
-    return any(left <= u <= right and low - near < v < high + near for u, v in spots)
+    return any(low - near < v < high + near for _, v in plan.room.taken.between(left, right))
 
 
 def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:

@@ -54,7 +54,7 @@ def trim_screws(on: Trimmed) -> tuple[list[Part], list[Missed]]:
             if spot is None:
                 missed.append(Missed(name, face.name, at))
                 continue
-            on.plan.room.taken.append(spot)
+            on.plan.room.taken.add(spot)
             z = run.frame.seen(face.frame.point((*spot, 0.0)))[2]
             row.append((*spot, seat + on.lift(run, z) * _rise(run, face)))
         if row:

@@ -105,4 +105,4 @@ def _held(plan: Fastening, at: Point2, wall: Polygon) -> bool:
 
 def _standing(plan: Fastening, across: Point2, up: Point2) -> list[float]:
     """Heights at which screws stand within spans of u and of v, from the lowest up."""
-    return sorted(v for u, v in plan.room.taken if across[0] < u < across[1] and up[0] <= v <= up[1])
+    return sorted(v for _, v in plan.room.taken.between(*across) if up[0] <= v <= up[1])
