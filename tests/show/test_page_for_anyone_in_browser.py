@@ -13,8 +13,6 @@ from support.pages import front_sheet, middle
 from support.planted import shed
 from support.sample_building import sample_schedule
 
-MOST_CALLS, TRUE = 60, 6.0
-
 pytestmark = [pytest.mark.broad, pytest.mark.usefixtures("nothing_wrong")]
 
 

@@ -24,7 +24,7 @@ from support.sample_building import sample_model
 from support.starter_buildings import starter_model
 from support.told_steps import named
 
-FOOT, INCH = 304.8, 25.4
+INCH = 25.4
 
 
 @pytest.mark.parametrize("name", starters())
