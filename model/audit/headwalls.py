@@ -17,7 +17,7 @@ from ..measure.laid_sheets import LaidSheet
 from .clad import Clad, Shade
 from .found import found
 from .limits import over, under
-from .seams import BARE, LEAN, End, Seam, ends_at, ends_of, foot_of
+from .seams import BARE, LEAN, MEETS, End, Seam, between, ends_at, ends_of, foot_of
 from .site import Box
 
 BEFORE = 60.0
@@ -36,8 +36,6 @@ AROUND = 30.0
 OUT = 254.0
 """mm of an end (10 in) without steel behind: between a corner and the end frame's rafter, which stands in as
 far as girts are deep, no girt has its place; the corner trim lies over it. Ours."""
-MEETS = 100.0
-"""mm that two sheets share at least, more than a side lap."""
 WALL = 1.0
 """mm before a wall's plane up to which a flashing's leg lies in it."""
 ROOF_DEEP = 1.0
@@ -81,13 +79,7 @@ class Headwall:
         """The sheets over and under it that stand over each other."""
         sheets, upper = self.wall.plane.sheets, self._over()
         lower = [one for one in sheets if 0 < self.head - one.outline.bounds[3] < BELOW]
-        return [
-            Seam(one, other, left, right)
-            for one in lower
-            for other in upper
-            for left, _, right, _ in _shared(one, other)
-            if right - left > MEETS
-        ]
+        return [seam for one in lower for other in upper for seam in between(one, other)]
 
     @property
     def sheltered(self) -> shapely.Geometry:
@@ -106,15 +98,6 @@ class Headwall:
             if _sheds(self, shade):
                 (left, _, right, _), (v, w) = shade.shape.bounds, _points(self.wall, shade)
                 yield shapely.box(left, self.head, right, max(self.head, float(v[w < WALL].min())))
-
-
-def _shared(lower: LaidSheet, upper: LaidSheet) -> list[tuple[float, float, float, float]]:
-    """Where along u one ends under another, as boxes' bounds: not where it is cut around steel."""
-    (low, _, high, head), (left, foot, right, _) = lower.outline.bounds, upper.outline.bounds
-    if min(high, right) - max(low, left) <= MEETS:
-        return []
-    both = ends_at(lower, head) & ends_at(upper, foot)
-    return [part.bounds for part in shapely.get_parts(both)]
 
 
 def headwalls(faces: Sequence[Clad]) -> Iterator[Headwall]:

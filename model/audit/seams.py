@@ -88,17 +88,25 @@ def ends_of(pairs: Sequence[Seam]) -> Iterator[End]:
 def seams(face: Clad) -> list[Seam]:
     """Every pair of sheets of a wall that makes one, from left to right."""
     sheets = face.plane.sheets if not face.plane.sloped else ()
-    spans = [(sheet, *sheet.outline.bounds) for sheet in sheets]
+    spans = [(sheet, sheet.outline.bounds[1], sheet.outline.bounds[3]) for sheet in sheets]
     return [
-        Seam(lower, upper, left, right)
-        for lower, low, _, high, head in spans
-        for upper, start, foot, end, _ in spans
-        if 0 < foot - head < NEAR and min(high, end) - max(low, start) > MEETS
-        for left, _, right, _ in (
-            part.bounds for part in shapely.get_parts(ends_at(lower, head) & ends_at(upper, foot))
-        )
-        if right - left > MEETS
+        seam
+        for lower, _, head in spans
+        for upper, foot, _ in spans
+        if 0 < foot - head < NEAR
+        for seam in between(lower, upper)
     ]
+
+
+def between(lower: LaidSheet, upper: LaidSheet) -> Iterator[Seam]:
+    """Where along u one sheet ends under another: not where either is cut around steel."""
+    (low, _, high, head), (start, foot, end, _) = lower.outline.bounds, upper.outline.bounds
+    if min(high, end) - max(low, start) <= MEETS:
+        return
+    for part in shapely.get_parts(ends_at(lower, head) & ends_at(upper, foot)):
+        left, _, right, _ = part.bounds
+        if right - left > MEETS:
+            yield Seam(lower, upper, left, right)
 
 
 def ends_at(sheet: LaidSheet, v: float) -> shapely.Geometry:
