@@ -67,8 +67,7 @@ def sheet_screws(plan: Fastening, tiles: Iterable[tuple[Tile, Part]]) -> tuple[l
 
 def _near(taken: Taken, at: Point2, reach: Point2) -> bool:
     """Whether a screw stands within a reach (u, v) of a place: the rib is held there after all."""
-    beside = taken.between(at[0] - reach[0], at[0] + reach[0])
-    return any(abs(v - at[1]) < reach[1] for _, v in beside)
+    return taken.holds((at[0] - reach[0], at[0] + reach[0]), (at[1] - reach[1], at[1] + reach[1]))
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,8 +212,7 @@ def _at_run_ends(plan: Fastening, sheet: ScrewedSheet) -> None:
             left, right = sorted(min(max(x, line.left), line.right) for x in (end, beyond))
             u = min(max(end + inward * FROM_EDGE, line.left), line.right)
             v = line.at + line.rise * (u - line.left)
-            held = any(abs(y - v) < 3 * APART for _, y in plan.room.taken.between(left, right))
-            if not held:
+            if not plan.room.taken.holds((left, right), (v - 3 * APART, v + 3 * APART)):
                 put(plan, sheet, plan.room.spot((u, v), sheet.flats(_along(line, (end, beyond)))))
 
 
@@ -227,15 +225,10 @@ def _on_bare_stretches(plan: Fastening, sheet: ScrewedSheet) -> None:
         at_opening = any(a <= line.left and line.right <= b for a, b in plan.spans)
         least = LEAST_EDGE if at_opening else LEAST_STRETCH
         for left, low, right, high in (one.bounds for one in shapely.get_parts(edge)):
-            if right - left > least and not _held(plan, (left, low), (right, high)):
+            near = low - 3 * APART, high + 3 * APART
+            if right - left > least and not plan.room.taken.holds((left, right), near):
                 middle = ((left + right) / 2, (low + high) / 2)
                 put(plan, sheet, plan.room.spot(middle, sheet.flats(edge)))
-
-
-def _held(plan: Fastening, start: Point2, end: Point2) -> bool:
-    """Whether a screw stands near a stretch of a line."""
-    (left, low), (right, high), near = start, end, 3 * APART
-    return any(low - near < v < high + near for _, v in plan.room.taken.between(left, right))
 
 
 def _row(plan: Fastening, sheet: ScrewedSheet) -> Part | None:

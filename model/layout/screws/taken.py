@@ -29,3 +29,7 @@ class Taken:
             for place in self._strips.get(strip, ()):
                 if left <= place[0] <= right:
                     yield place
+
+    def holds(self, across: Point2, up: Point2) -> bool:
+        """Whether one stands within spans of u and of v."""
+        return any(up[0] < v < up[1] for _, v in self.between(*across))
